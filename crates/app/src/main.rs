@@ -1,0 +1,2 @@
+//! Trammel.
+fn main() {}
