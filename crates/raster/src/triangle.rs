@@ -182,6 +182,28 @@ mod tests {
         assert_eq!(floor(f64::NAN), 0);
     }
 
+    #[test]
+    fn positions_go_to_the_nearest_grid_point_and_halves_go_up() {
+        let cases = [
+            (0.4, 0),
+            (0.6, 1),
+            (0.5, 1),
+            (-0.5, 0),
+            (-0.6, -1),
+            (256.0, 256),
+        ];
+        for (steps, expected) in cases {
+            let point = GridPoint::nearest(steps / 256.0, steps / 256.0);
+            assert_eq!(
+                point,
+                GridPoint {
+                    x: expected,
+                    y: expected
+                }
+            );
+        }
+    }
+
     proptest! {
         /// A triangle cut into three at a point inside it covers the same pixels, each once.
         #[test]
