@@ -1,0 +1,136 @@
+//! A caution: what was found, against which limit, why it matters and what would mend it.
+
+use trammel_build::{AxleName, Edit, PointRef, Side};
+
+/// How bad it is. Three grades, told by word and shape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Grade {
+    /// Worth knowing.
+    Note,
+    /// Near or a little past a limit.
+    Caution,
+    /// Past a limit that people can be hurt by.
+    Danger,
+}
+
+impl Grade {
+    /// The word on screen and in tables.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Caution => "caution",
+            Self::Danger => "danger",
+        }
+    }
+}
+
+/// What kind of thing was found; with axle and side it names a caution from one frame to the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum CautionKind {
+    /// The rack end is bent past its wanted factor by the hit.
+    RackEndBending,
+    /// The tie rod stands steep at the rack.
+    TieRodAngle,
+    /// A tie-rod joint swivels past its limit.
+    JointAngle,
+    /// Toe changes over the travel.
+    ToeChange,
+    /// Tie rod and steering arm come near to standing in line.
+    LockOver,
+    /// The arms come near to toggling.
+    ArmsNearToggle,
+    /// A travel or rack position is out of reach.
+    OutOfReach,
+    /// Too little thread engaged.
+    ThreadEngagement,
+    /// A name in the build that no table knows.
+    UnknownName,
+}
+
+impl CautionKind {
+    /// The word in machine-readable output.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::RackEndBending => "rack_end_bending",
+            Self::TieRodAngle => "tie_rod_angle",
+            Self::JointAngle => "joint_angle",
+            Self::ToeChange => "toe_change",
+            Self::LockOver => "lock_over",
+            Self::ArmsNearToggle => "arms_near_toggle",
+            Self::OutOfReach => "out_of_reach",
+            Self::ThreadEngagement => "thread_engagement",
+            Self::UnknownName => "unknown_name",
+        }
+    }
+}
+
+/// The unit of a figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FigureUnit {
+    /// A factor.
+    Factor,
+    /// Degrees.
+    Degrees,
+    /// Length in the build's own unit.
+    BuildLength,
+}
+
+/// A number against its limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Figure {
+    /// What was found.
+    pub value: f64,
+    /// What it is held against.
+    pub limit: f64,
+    /// Unit of both.
+    pub unit: FigureUnit,
+}
+
+/// Where it is worst.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WorstPose {
+    /// Wheel travel, mm.
+    pub travel: f64,
+    /// Rack travel, mm.
+    pub rack: f64,
+}
+
+/// One thing that would mend it, with what it would do, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// Such as `1/2-20 instead of 3/8-24: 0.7 becomes 1.7`.
+    pub text: String,
+    /// The edit that does it, where the build can express it.
+    pub edit: Option<Edit>,
+}
+
+/// Something near or past a limit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Caution {
+    /// What kind.
+    pub kind: CautionKind,
+    /// How bad.
+    pub grade: Grade,
+    /// Axle.
+    pub axle: AxleName,
+    /// Side; `None` when it holds for both alike.
+    pub side: Option<Side>,
+    /// One line: what, and the number against its limit.
+    pub headline: String,
+    /// One line: where, and in which state.
+    pub detail: String,
+    /// The number against its limit; none where it is not about a number.
+    pub figure: Option<Figure>,
+    /// The pose where it is worst.
+    pub worst: Option<WorstPose>,
+    /// Why it matters, one sentence.
+    pub reason: String,
+    /// What would mend it, the most telling first.
+    pub remedies: Vec<Remedy>,
+    /// The point to look at.
+    pub point: Option<PointRef>,
+    /// Where limit and formula come from.
+    pub source: &'static str,
+}

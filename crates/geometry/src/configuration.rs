@@ -1,0 +1,102 @@
+//! All joints at one lower-arm angle and inner-joint position, in closed form, with their velocities.
+
+use crate::{Linkage, Point, Vector, fault::Member};
+
+/// The linkage at one lower-arm angle. Velocities are per radian of lower-arm angle, with the inner tie-rod joint held.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Configuration {
+    pub lower_ball: Point,
+    pub upper_ball: Point,
+    pub upper_sin: f64,
+    pub upper_cos: f64,
+    pub outer: Point,
+    pub inner: Point,
+    pub steering_axis: Vector,
+    /// Unit, square to the steering axis, towards the outer tie-rod joint.
+    pub arm_direction: Vector,
+    /// `steering_axis x arm_direction`.
+    pub arm_normal: Vector,
+    pub centre: Point,
+    pub lower_ball_velocity: Vector,
+    pub upper_ball_velocity: Vector,
+    pub angular_velocity: Vector,
+    pub centre_velocity: Vector,
+    pub upper_margin_sq: f64,
+    /// Signed sine between tie rod and steering arm, seen along the steering axis, times the side: positive.
+    pub steering_margin: f64,
+}
+
+impl Linkage {
+    /// The joints at lower-arm angle `sin`, `cos` with the inner joint at `inner`; the member that doesn't reach otherwise.
+    #[inline]
+    pub(crate) fn configuration(
+        &self,
+        sin: f64,
+        cos: f64,
+        inner: Point,
+    ) -> Result<Configuration, Member> {
+        let lower_ball = self.lower.at(sin, cos);
+        let upper = self
+            .upper
+            .meet(lower_ball, self.upright_sq, self.upper_side)
+            .ok_or(Member::UpperArm)?;
+        let upper_ball = self.upper.at(upper.sin, upper.cos);
+        let axis = (upper_ball - lower_ball) * self.inverse_upright;
+
+        // The outer joint turns about the steering axis at a fixed height and radius on it; the tie rod's length picks the angle.
+        let to_inner = inner - lower_ball;
+        let along = to_inner.dot(&axis);
+        let across = to_inner - axis * along;
+        let h_sq = across.norm_squared();
+        if !(h_sq > f64::MIN_POSITIVE) {
+            return Err(Member::TieRod);
+        }
+        let inverse_h = 1.0 / h_sq.sqrt();
+        let height = self.outer_height - along;
+        let cosine = (height * height + self.outer_radius_sq + h_sq - self.rod_sq)
+            * 0.5
+            * inverse_h
+            * self.inverse_outer_radius;
+        let sine_sq = 1.0 - cosine * cosine;
+        if !(sine_sq > 0.0) {
+            return Err(Member::TieRod);
+        }
+        let steering_margin = sine_sq.sqrt();
+        let sine = self.steering_side * steering_margin;
+        let f1 = across * inverse_h;
+        let f2 = axis.cross(&f1);
+        let g1 = f1 * cosine + f2 * sine;
+        let g2 = f2 * cosine - f1 * sine;
+        let outer = lower_ball + axis * self.outer_height + g1 * self.outer_radius;
+        let to_centre =
+            axis * self.centre_local.x + g1 * self.centre_local.y + g2 * self.centre_local.z;
+
+        // Velocities: the ball joints from their arms, the turn about the steering axis from the rod's fixed length.
+        let lower_v = self.lower.tangent(sin, cos);
+        let upper_t = self.upper.tangent(upper.sin, upper.cos);
+        let upper_v = upper_t * (axis.dot(&lower_v) / axis.dot(&upper_t));
+        let swing = axis.cross(&(upper_v - lower_v)) * self.inverse_upright;
+        let arm = outer - lower_ball;
+        let rod = outer - inner;
+        let turn = -rod.dot(&(lower_v + swing.cross(&arm))) / (rod.dot(&g2) * self.outer_radius);
+        let omega = swing + axis * turn;
+        Ok(Configuration {
+            lower_ball,
+            upper_ball,
+            upper_sin: upper.sin,
+            upper_cos: upper.cos,
+            outer,
+            inner,
+            steering_axis: axis,
+            arm_direction: g1,
+            arm_normal: g2,
+            centre: lower_ball + to_centre,
+            lower_ball_velocity: lower_v,
+            upper_ball_velocity: upper_v,
+            angular_velocity: omega,
+            centre_velocity: lower_v + omega.cross(&to_centre),
+            upper_margin_sq: upper.margin_sq,
+            steering_margin,
+        })
+    }
+}
