@@ -27,7 +27,7 @@ pub fn ui(ctx: &Context, message: &Message, tokens: &Tokens, corner: egui::Pos2)
     if !message.problem && !done {
         ctx.request_repaint_after(std::time::Duration::from_secs_f64((SECONDS - age).max(0.05)));
     }
-    egui::Area::new("message".into())
+    egui::Area::new(egui::Id::unique("message"))
         .pivot(Align2::LEFT_BOTTOM)
         .fixed_pos(corner + vec2(12.0, -10.0))
         .order(egui::Order::Foreground)

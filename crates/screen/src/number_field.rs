@@ -1,6 +1,6 @@
 //! A field that shows a value as text and takes back what was typed; the caller reads it and decides.
 
-use egui::{Align, Id, Key, TextEdit, Ui};
+use egui::{Align2, Id, Key, TextEdit, Ui};
 
 use crate::tokens::Tokens;
 
@@ -33,7 +33,7 @@ impl NumberField<'_> {
         let edit = TextEdit::singleline(&mut text)
             .id(id)
             .desired_width(self.width)
-            .horizontal_align(Align::RIGHT)
+            .align(Align2::RIGHT_CENTER)
             .hint_text(egui::RichText::new(self.hint).color(tokens.ink_faint))
             .margin(egui::Margin::symmetric(5, 2));
         let response = ui.add_enabled(self.enabled, edit);

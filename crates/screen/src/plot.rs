@@ -113,7 +113,7 @@ impl Curve<'_> {
         });
         let inner = response.response;
         let name = self.name.to_owned();
-        inner.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Other, true, &name));
+        inner.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Figure, true, &name));
         let asked = inner.clicked() || inner.dragged();
         let at = asked.then(|| inner.interact_pointer_pos()).flatten()?;
         let x = response.transform.value_from_position(at).x;

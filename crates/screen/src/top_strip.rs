@@ -60,7 +60,7 @@ fn title(ui: &mut Ui, input: &TopStripInput<'_>) {
     if input.unsaved {
         let (rect, response) = ui.allocate_exact_size(egui::vec2(10.0, 10.0), egui::Sense::hover());
         ui.painter().circle_filled(rect.center(), 4.0, input.tokens.accent);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Label, true, "unsaved changes"));
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, "unsaved changes"));
         response.on_hover_text("Not saved yet");
     }
 }

@@ -38,7 +38,7 @@ impl Bench {
             Action::Fill(projection) => {
                 self.drawing.fill = if self.drawing.fill == Some(projection) { None } else { Some(projection) };
             }
-            Action::Fit => self.drawing.fit(),
+            Action::Fit => self.drawing.refit(),
             Action::PointTable => {
                 self.view.page = if self.view.page == Page::Points { Page::Curves } else { Page::Points };
             }
@@ -92,7 +92,7 @@ impl Bench {
         self.view.ghost = None;
         self.view.travel = 0.0;
         self.view.rack = 0.0;
-        self.drawing.fit();
+        self.drawing.refit();
     }
 
     fn play(&mut self, ctx: &Context) {

@@ -93,7 +93,7 @@ impl Bench {
         let recent = self.files.recent().to_vec();
         let tokens = self.tokens.clone();
         let mut answer = Answer::None;
-        let modal = Modal::new(Id::new("dialog")).show(ctx, |ui| {
+        let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
             ui.set_width(460.0);
             answer = match &mut dialog {
                 Dialog::Path(path) => path_ui(ui, path, &recent, &tokens),
@@ -286,7 +286,7 @@ fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -
             ui.label(RichText::new(leftover.about()).small().color(tokens.ink_soft));
             let name = format!("Bring back {}", leftover.title());
             let button = ui.small_button("Bring back");
-            button.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
+            button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
             if button.clicked() {
                 answer = Answer::Recover(leftover.clone());
             }

@@ -52,7 +52,7 @@ fn one(ui: &mut Ui, tokens: &Tokens, caution: &Caution, view: &mut View, request
         })
         .inner;
     let name = format!("{}: {}", caution.grade.word(), caution.headline);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     let response = response.on_hover_cursor(egui::CursorIcon::PointingHand).on_hover_text("Go there, and see why and what would mend it");
     if response.clicked() {
         view.open_caution = if open { None } else { Some(key) };
@@ -85,7 +85,7 @@ fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<R
                 if let Some(edit) = &remedy.edit {
                     let button = ui.small_button("Do it").on_hover_text("One step; Undo takes it back");
                     let name = format!("Do it: {}", remedy.text);
-                    button.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
+                    button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
                     if button.clicked() {
                         requests.push(Request::Edit(edit.clone()));
                     }
