@@ -3,10 +3,13 @@
 //! | where | what |
 //! |---|---|
 //! | [`read`], [`read_bytes`], [`read_text`] | a build out of text, or a [`ReadFault`] with line, column and what was expected |
+//! | [`write`] | the canonical text of a build |
+//! | [`Document`] | a build with the text it was read from: saving disturbs nothing that was not edited |
 //! | [`demos`] | the builds that come with the program |
 
 mod convert;
 mod demos;
+mod document;
 mod explain;
 mod fault;
 mod format1;
@@ -16,6 +19,7 @@ mod read;
 mod ron_text;
 
 pub use demos::{Demo, demos};
+pub use document::{Document, write};
 pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
 pub use place::Place;
 pub use read::{read, read_bytes, read_text};
