@@ -45,7 +45,7 @@ pub fn read_text(path: &Path) -> Result<String, OpenFault> {
     };
     let build_fault = |fault| OpenFault::Build {
         path: path.to_owned(),
-        fault,
+        fault: Box::new(fault),
     };
     let file = File::open(path).map_err(file_fault)?;
     let mut bytes = Vec::new();
