@@ -25,7 +25,9 @@ pub enum ForceError {
     #[error(transparent)]
     BadNumber(#[from] BadNumber),
     /// The rod has no moment about the steering axis.
-    #[error("the tie rod lies in a plane with the steering axis (lever {lever} mm); expected a rod that can turn the upright; its force is not known")]
+    #[error(
+        "the tie rod lies in a plane with the steering axis (lever {lever} mm); expected a rod that can turn the upright; its force is not known"
+    )]
     InLine {
         /// Lever about the steering axis, mm.
         lever: f64,
@@ -47,7 +49,10 @@ impl UprightLoad {
     pub fn force_at(point: Point3<f64>, force: Vector3<f64>) -> Result<Self, BadNumber> {
         finite_point("the point of the force", point)?;
         finite_vector("the force on the upright", force)?;
-        Ok(Self { force, moment_about_origin: point.coords.cross(&force) })
+        Ok(Self {
+            force,
+            moment_about_origin: point.coords.cross(&force),
+        })
     }
 
     /// A free moment, N mm.
@@ -56,7 +61,10 @@ impl UprightLoad {
     /// A component that is not finite.
     pub fn moment(moment: Vector3<f64>) -> Result<Self, BadNumber> {
         finite_vector("the moment on the upright", moment)?;
-        Ok(Self { force: Vector3::zeros(), moment_about_origin: moment })
+        Ok(Self {
+            force: Vector3::zeros(),
+            moment_about_origin: moment,
+        })
     }
 
     /// Sum of the forces, N.
@@ -101,15 +109,26 @@ impl TieRod {
         inner: Point3<f64>,
         outer: Point3<f64>,
     ) -> Result<Self, ForceError> {
-        let steering_axis = direction("the steering axis, lower to upper ball joint,", upper_ball_joint - lower_ball_joint)?;
+        let steering_axis = direction(
+            "the steering axis, lower to upper ball joint,",
+            upper_ball_joint - lower_ball_joint,
+        )?;
         let outward = direction("the tie rod, inner to outer joint,", outer - inner)?;
-        let arm = finite_vector("the outer tie-rod joint from the lower ball joint", outer - lower_ball_joint)?;
+        let arm = finite_vector(
+            "the outer tie-rod joint from the lower ball joint",
+            outer - lower_ball_joint,
+        )?;
         let lever = arm.cross(&-outward.into_inner()).dot(&steering_axis);
-        // Negated so that a NaN from overflowing coordinates is refused too.
-        if !(lever.abs() > LEAST_LEVER * arm.norm()) {
+        // Coordinates that overflow end here too.
+        if lever.is_nan() || lever.abs() <= LEAST_LEVER * arm.norm() {
             return Err(ForceError::InLine { lever });
         }
-        Ok(Self { lower_ball_joint, steering_axis, outward, lever })
+        Ok(Self {
+            lower_ball_joint,
+            steering_axis,
+            outward,
+            lever,
+        })
     }
 
     /// Direction of the rod from inner to outer joint.
@@ -125,7 +144,10 @@ impl TieRod {
 
     /// Force in the rod, N; tension positive.
     pub fn tension_under(&self, load: &UprightLoad) -> f64 {
-        -load.moment_about(self.lower_ball_joint).dot(&self.steering_axis) / self.lever
+        -load
+            .moment_about(self.lower_ball_joint)
+            .dot(&self.steering_axis)
+            / self.lever
     }
 
     /// Force of the rod on the inner joint, N, for this tension.
@@ -162,12 +184,24 @@ mod tests {
     #[test]
     fn rearward_hit_with_the_rod_behind() {
         let rod = square_corner();
-        let hit = UprightLoad::force_at(Point3::new(0.0, 650.0, 260.0), Vector3::new(-1000.0, 0.0, 0.0)).unwrap();
+        let hit = UprightLoad::force_at(
+            Point3::new(0.0, 650.0, 260.0),
+            Vector3::new(-1000.0, 0.0, 0.0),
+        )
+        .unwrap();
         assert_relative_eq!(rod.lever().abs(), 100.0);
         let tension = rod.tension_under(&hit);
         assert_relative_eq!(tension, -500.0, max_relative = 1e-12);
-        assert_relative_eq!(rod.force_on_inner_joint(tension), Vector3::new(0.0, -500.0, 0.0), max_relative = 1e-12);
-        assert_relative_eq!(rod.force_on_outer_joint(tension), Vector3::new(0.0, 500.0, 0.0), max_relative = 1e-12);
+        assert_relative_eq!(
+            rod.force_on_inner_joint(tension),
+            Vector3::new(0.0, -500.0, 0.0),
+            max_relative = 1e-12
+        );
+        assert_relative_eq!(
+            rod.force_on_outer_joint(tension),
+            Vector3::new(0.0, 500.0, 0.0),
+            max_relative = 1e-12
+        );
     }
 
     /// A free moment of the same size does the same; both together twice that.
@@ -175,9 +209,17 @@ mod tests {
     fn free_moments_add() {
         let rod = square_corner();
         let moment = UprightLoad::moment(Vector3::new(7.0, -3.0, 50_000.0)).unwrap();
-        let hit = UprightLoad::force_at(Point3::new(0.0, 650.0, 260.0), Vector3::new(-1000.0, 0.0, 0.0)).unwrap();
+        let hit = UprightLoad::force_at(
+            Point3::new(0.0, 650.0, 260.0),
+            Vector3::new(-1000.0, 0.0, 0.0),
+        )
+        .unwrap();
         assert_relative_eq!(rod.tension_under(&moment), -500.0, max_relative = 1e-12);
-        assert_relative_eq!(rod.tension_under(&(moment + hit)), -1000.0, max_relative = 1e-12);
+        assert_relative_eq!(
+            rod.tension_under(&(moment + hit)),
+            -1000.0,
+            max_relative = 1e-12
+        );
     }
 
     /// Barton & Fieldhouse, Automotive Chassis Engineering (2018), p. 90: 157.7 N m at 8 degrees over 127 mm is 1229.6 N of the printed sum
@@ -199,7 +241,11 @@ mod tests {
     #[test]
     fn a_force_through_the_axis_does_nothing() {
         let rod = square_corner();
-        let load = UprightLoad::force_at(Point3::new(0.0, 600.0, 20.0), Vector3::new(-900.0, 400.0, 2500.0)).unwrap();
+        let load = UprightLoad::force_at(
+            Point3::new(0.0, 600.0, 20.0),
+            Vector3::new(-900.0, 400.0, 2500.0),
+        )
+        .unwrap();
         assert!(rod.tension_under(&load).abs() < 1e-9);
     }
 
@@ -212,17 +258,35 @@ mod tests {
         assert!(matches!(in_line, Err(ForceError::InLine { .. })));
         let on_the_joint = TieRod::new(lower, upper, Point3::new(0.0, 300.0, 150.0), lower);
         assert!(matches!(on_the_joint, Err(ForceError::InLine { .. })));
-        assert!(matches!(TieRod::new(lower, upper, outer, outer), Err(ForceError::BadNumber(_))));
-        assert!(matches!(TieRod::new(lower, lower, upper, outer), Err(ForceError::BadNumber(_))));
+        assert!(matches!(
+            TieRod::new(lower, upper, outer, outer),
+            Err(ForceError::BadNumber(_))
+        ));
+        assert!(matches!(
+            TieRod::new(lower, lower, upper, outer),
+            Err(ForceError::BadNumber(_))
+        ));
         let nowhere = Point3::new(f64::NAN, 0.0, 0.0);
-        assert!(matches!(TieRod::new(lower, upper, nowhere, outer), Err(ForceError::BadNumber(_))));
-        assert!(TieRod::new(lower, upper, Point3::new(1e308, 0.0, 0.0), Point3::new(-1e308, 1.0, 0.0)).is_err());
+        assert!(matches!(
+            TieRod::new(lower, upper, nowhere, outer),
+            Err(ForceError::BadNumber(_))
+        ));
+        assert!(
+            TieRod::new(
+                lower,
+                upper,
+                Point3::new(1e308, 0.0, 0.0),
+                Point3::new(-1e308, 1.0, 0.0)
+            )
+            .is_err()
+        );
         assert!(UprightLoad::force_at(nowhere, Vector3::x()).is_err());
         assert!(UprightLoad::moment(Vector3::new(0.0, f64::INFINITY, 0.0)).is_err());
     }
 
     fn point(centre: [f64; 3], spread: f64) -> impl Strategy<Value = Point3<f64>> {
-        prop::array::uniform3(-spread..spread).prop_map(move |by| Point3::from(Vector3::from(centre) + Vector3::from(by)))
+        prop::array::uniform3(-spread..spread)
+            .prop_map(move |by| Point3::from(Vector3::from(centre) + Vector3::from(by)))
     }
 
     prop_compose! {
@@ -240,9 +304,16 @@ mod tests {
         }
     }
 
-    fn tension([lower, upper, inner, outer, contact]: [Point3<f64>; 5], force: Vector3<f64>, twist: Vector3<f64>) -> f64 {
-        let load = UprightLoad::force_at(contact, force).unwrap() + UprightLoad::moment(twist).unwrap();
-        TieRod::new(lower, upper, inner, outer).unwrap().tension_under(&load)
+    fn tension(
+        [lower, upper, inner, outer, contact]: [Point3<f64>; 5],
+        force: Vector3<f64>,
+        twist: Vector3<f64>,
+    ) -> f64 {
+        let load =
+            UprightLoad::force_at(contact, force).unwrap() + UprightLoad::moment(twist).unwrap();
+        TieRod::new(lower, upper, inner, outer)
+            .unwrap()
+            .tension_under(&load)
     }
 
     proptest! {

@@ -17,7 +17,7 @@
 //! A result says which limit was compared, never that a part is good enough: a static factor knows nothing of
 //! fatigue, notches, weld heat, bent parts or impact.
 
-//ENG
+pub mod engagement;
 pub mod force;
 pub mod grade;
 pub mod rack_end;

@@ -32,18 +32,29 @@ pub(crate) fn not_negative(what: &'static str, value: f64) -> Result<f64, BadNum
 }
 
 /// The vector, if all three components are finite.
-pub(crate) fn finite_vector(what: &'static str, value: Vector3<f64>) -> Result<Vector3<f64>, BadNumber> {
-    value.iter().try_for_each(|&part| finite(what, part).map(drop))?;
+pub(crate) fn finite_vector(
+    what: &'static str,
+    value: Vector3<f64>,
+) -> Result<Vector3<f64>, BadNumber> {
+    value
+        .iter()
+        .try_for_each(|&part| finite(what, part).map(drop))?;
     Ok(value)
 }
 
 /// The point, if all three coordinates are finite.
-pub(crate) fn finite_point(what: &'static str, value: Point3<f64>) -> Result<Point3<f64>, BadNumber> {
+pub(crate) fn finite_point(
+    what: &'static str,
+    value: Point3<f64>,
+) -> Result<Point3<f64>, BadNumber> {
     finite_vector(what, value.coords).map(Point3::from)
 }
 
 /// The direction of a finite vector that has a length.
-pub(crate) fn direction(what: &'static str, value: Vector3<f64>) -> Result<Unit<Vector3<f64>>, BadNumber> {
+pub(crate) fn direction(
+    what: &'static str,
+    value: Vector3<f64>,
+) -> Result<Unit<Vector3<f64>>, BadNumber> {
     finite_vector(what, value)?;
     Unit::try_new(value, f64::MIN_POSITIVE).ok_or(BadNumber {
         what,
@@ -52,8 +63,21 @@ pub(crate) fn direction(what: &'static str, value: Vector3<f64>) -> Result<Unit<
     })
 }
 
-fn accept(what: &'static str, found: f64, fits: bool, expected: &'static str) -> Result<f64, BadNumber> {
-    if fits { Ok(found) } else { Err(BadNumber { what, found, expected }) }
+fn accept(
+    what: &'static str,
+    found: f64,
+    fits: bool,
+    expected: &'static str,
+) -> Result<f64, BadNumber> {
+    if fits {
+        Ok(found)
+    } else {
+        Err(BadNumber {
+            what,
+            found,
+            expected,
+        })
+    }
 }
 
 #[cfg(test)]

@@ -39,19 +39,35 @@ pub struct Source {
 
 impl Source {
     /// A trade habit without a document.
-    pub const COMMON_PRACTICE: Self = Self { document: "", clause: "", standing: Standing::CommonPractice };
+    pub const COMMON_PRACTICE: Self = Self {
+        document: "",
+        clause: "",
+        standing: Standing::CommonPractice,
+    };
 
     /// A figure that the user typed.
-    pub const USER: Self = Self { document: "", clause: "", standing: Standing::User };
+    pub const USER: Self = Self {
+        document: "",
+        clause: "",
+        standing: Standing::User,
+    };
 
     /// A figure seen in a document or in a published copy of its table.
     pub const fn seen(document: &'static str, clause: &'static str) -> Self {
-        Self { document, clause, standing: Standing::Seen }
+        Self {
+            document,
+            clause,
+            standing: Standing::Seen,
+        }
     }
 
     /// A figure quoted from memory.
     pub const fn from_memory(document: &'static str, clause: &'static str) -> Self {
-        Self { document, clause, standing: Standing::FromMemory }
+        Self {
+            document,
+            clause,
+            standing: Standing::FromMemory,
+        }
     }
 }
 
@@ -88,9 +104,18 @@ mod tests {
 
     #[test]
     fn says_where_and_how_well_it_was_seen() {
-        assert_eq!(Source::seen("ISO 898-1", "Table 3").to_string(), "ISO 898-1, Table 3");
-        assert_eq!(Source::from_memory("ASME B1.1", "").to_string(), "ASME B1.1 (from memory)");
-        assert_eq!(Source::COMMON_PRACTICE.to_string(), "common practice, no source");
+        assert_eq!(
+            Source::seen("ISO 898-1", "Table 3").to_string(),
+            "ISO 898-1, Table 3"
+        );
+        assert_eq!(
+            Source::from_memory("ASME B1.1", "").to_string(),
+            "ASME B1.1 (from memory)"
+        );
+        assert_eq!(
+            Source::COMMON_PRACTICE.to_string(),
+            "common practice, no source"
+        );
         assert_eq!(Source::USER.to_string(), "entered by the user");
     }
 }

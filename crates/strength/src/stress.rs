@@ -36,15 +36,27 @@ impl RoundSection {
         not_negative("the inner diameter", inner)?;
         if inner >= outer {
             let expected = "less than the outer diameter";
-            return Err(BadNumber { what: "the inner diameter", found: inner, expected });
+            return Err(BadNumber {
+                what: "the inner diameter",
+                found: inner,
+                expected,
+            });
         }
-        Ok(Self { outer, inner, axial_area: ring_area(outer, inner) })
+        Ok(Self {
+            outer,
+            inner,
+            axial_area: ring_area(outer, inner),
+        })
     }
 
     /// The section through a solid external thread: bending, torsion and shear on the minor diameter, axial force on
     /// the tensile stress area.
     pub fn through_thread(thread: Thread) -> Self {
-        Self { outer: thread.minor_diameter(), inner: 0.0, axial_area: thread.tensile_stress_area() }
+        Self {
+            outer: thread.minor_diameter(),
+            inner: 0.0,
+            axial_area: thread.tensile_stress_area(),
+        }
     }
 
     /// Outer diameter, mm.
@@ -140,14 +152,24 @@ mod tests {
     use proptest::prelude::*;
 
     fn stress(normal: f64, tangential: f64) -> SectionStress {
-        SectionStress { bending: normal, axial: 0.0, torsion: tangential, shear: 0.0 }
+        SectionStress {
+            bending: normal,
+            axial: 0.0,
+            torsion: tangential,
+            shear: 0.0,
+        }
     }
 
     /// Shigley, Mechanical Engineering Design, 9th ed., Example 5-4 (printed answers 60.43 and 71.05 MPa, factors 4.57 and 3.88; loads from memory:
     /// 1.75 kN at 120 mm, 9 kN axial, 72 N m, yield 276 MPa). The book leaves transverse shear out.
     #[test]
     fn tube_under_bending_axial_and_torsion() {
-        let loads = SectionLoads { axial: 9000.0, shear: 0.0, bending: 1750.0 * 120.0, torsion: 72_000.0 };
+        let loads = SectionLoads {
+            axial: 9000.0,
+            shear: 0.0,
+            bending: 1750.0 * 120.0,
+            torsion: 72_000.0,
+        };
         let thick = RoundSection::tube(42.0, 32.0).unwrap().stress_under(&loads);
         assert_relative_eq!(thick.bending + thick.axial, 59.0309, max_relative = 1e-5);
         assert_relative_eq!(thick.torsion, 7.464_96, max_relative = 1e-5);
@@ -166,26 +188,44 @@ mod tests {
         assert!((factor - 1.14).abs() < 0.005, "{factor}");
         let (a, b) = (20.0 + 49.244_289, 20.0 - 49.244_289_f64);
         let principal = (a * a - a * b + b * b).sqrt();
-        assert_relative_eq!(stress(40.0, 45.0).von_mises(), principal, max_relative = 1e-7);
+        assert_relative_eq!(
+            stress(40.0, 45.0).von_mises(),
+            principal,
+            max_relative = 1e-7
+        );
     }
 
     #[test]
     fn solid_round_by_hand() {
         // d = 10: W = pi 1000 / 32 = 98.17477, A = 78.53982.
         let section = RoundSection::solid(10.0).unwrap();
-        let loads = SectionLoads { axial: -785.398_16, shear: -78.539_816, bending: 9817.477, torsion: -19_634.954 };
+        let loads = SectionLoads {
+            axial: -785.398_16,
+            shear: -78.539_816,
+            bending: 9817.477,
+            torsion: -19_634.954,
+        };
         let stress = section.stress_under(&loads);
         assert_relative_eq!(stress.bending, 100.0, max_relative = 1e-6);
         assert_relative_eq!(stress.axial, -10.0, max_relative = 1e-6);
         assert_relative_eq!(stress.torsion, 100.0, max_relative = 1e-6);
         assert_relative_eq!(stress.shear, 1.0, max_relative = 1e-6);
-        assert_relative_eq!(stress.von_mises(), (110.0_f64.powi(2) + 3.0 * 101.0_f64.powi(2)).sqrt(), max_relative = 1e-6);
+        assert_relative_eq!(
+            stress.von_mises(),
+            (110.0_f64.powi(2) + 3.0 * 101.0_f64.powi(2)).sqrt(),
+            max_relative = 1e-6
+        );
     }
 
     #[test]
     fn no_load_has_no_factor() {
         let section = RoundSection::solid(10.0).unwrap();
-        assert_eq!(section.stress_under(&SectionLoads::default()).factor_against(640.0), None);
+        assert_eq!(
+            section
+                .stress_under(&SectionLoads::default())
+                .factor_against(640.0),
+            None
+        );
     }
 
     #[test]

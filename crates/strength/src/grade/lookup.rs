@@ -23,7 +23,9 @@ pub enum GradeError {
         candidates: Vec<&'static str>,
     },
     /// The standard says nothing about that size.
-    #[error("{grade} covers {from} to {up_to} mm; the size here is {diameter} mm; its strength is not known")]
+    #[error(
+        "{grade} covers {from} to {up_to} mm; the size here is {diameter} mm; its strength is not known"
+    )]
     SizeNotCovered {
         /// Which grade.
         grade: &'static str,
@@ -68,34 +70,55 @@ struct Spoken {
 pub(super) fn find(typed: &str) -> Result<ListedGrade, GradeError> {
     let shown = typed.trim().to_owned();
     let words = words_of(typed);
-    if let Some(exact) = ListedGrade::all().iter().find(|grade| words_of(grade.name) == words) {
+    if let Some(exact) = ListedGrade::all()
+        .iter()
+        .find(|grade| words_of(grade.name) == words)
+    {
         return Ok(*exact);
     }
     let spoken = take_apart(&words);
-    let fits: Vec<&ListedGrade> = ListedGrade::all().iter().filter(|grade| spoken.fits(grade)).collect();
+    let fits: Vec<&ListedGrade> = ListedGrade::all()
+        .iter()
+        .filter(|grade| spoken.fits(grade))
+        .collect();
     match fits.as_slice() {
-        [] => Err(GradeError::Unknown { typed: shown, known: spoken.nearest() }),
+        [] => Err(GradeError::Unknown {
+            typed: shown,
+            known: spoken.nearest(),
+        }),
         [one] => Ok(**one),
         several => {
             let candidates = several.iter().map(|grade| grade.name).collect();
-            Err(GradeError::Ambiguous { typed: shown, candidates })
+            Err(GradeError::Ambiguous {
+                typed: shown,
+                candidates,
+            })
         }
     }
 }
 
 impl Spoken {
     fn fits(&self, grade: &ListedGrade) -> bool {
-        let condition_fits = self.condition.is_empty() || grade.conditions.contains(&self.condition.as_str());
+        let condition_fits =
+            self.condition.is_empty() || grade.conditions.contains(&self.condition.as_str());
         self.number == grade.number && self.families.contains(&grade.family) && condition_fits
     }
 
     fn nearest(&self) -> Vec<&'static str> {
         let names = |same_number: bool| -> Vec<&'static str> {
             let wanted = |grade: &&ListedGrade| !same_number || grade.number == self.number;
-            ListedGrade::all().iter().filter(wanted).map(|grade| grade.name).collect()
+            ListedGrade::all()
+                .iter()
+                .filter(wanted)
+                .map(|grade| grade.name)
+                .collect()
         };
         let same_number = names(true);
-        if same_number.is_empty() { names(false) } else { same_number }
+        if same_number.is_empty() {
+            names(false)
+        } else {
+            same_number
+        }
     }
 }
 
@@ -105,13 +128,23 @@ fn words_of(typed: &str) -> Vec<String> {
     let mut spaced = String::with_capacity(lower.len() + 4);
     let mut earlier = ' ';
     for (index, sign) in lower.char_indices() {
-        let sign = if sign == ',' && earlier.is_ascii_digit() { '.' } else { sign };
-        let decimal_point = sign == '.' && earlier.is_ascii_digit() && followed_by_digit(&lower, index);
-        let parted = sign.is_ascii_digit() != earlier.is_ascii_digit() && sign != '.' && earlier != '.';
+        let sign = if sign == ',' && earlier.is_ascii_digit() {
+            '.'
+        } else {
+            sign
+        };
+        let decimal_point =
+            sign == '.' && earlier.is_ascii_digit() && followed_by_digit(&lower, index);
+        let parted =
+            sign.is_ascii_digit() != earlier.is_ascii_digit() && sign != '.' && earlier != '.';
         if parted {
             spaced.push(' ');
         }
-        spaced.push(if sign.is_alphanumeric() || decimal_point { sign } else { ' ' });
+        spaced.push(if sign.is_alphanumeric() || decimal_point {
+            sign
+        } else {
+            ' '
+        });
         earlier = sign;
     }
     // Standards' numbers that carry a letter are one word again.
@@ -120,7 +153,8 @@ fn words_of(typed: &str) -> Vec<String> {
 }
 
 fn followed_by_digit(text: &str, index: usize) -> bool {
-    text.get(index + 1..).is_some_and(|rest| rest.starts_with(|sign: char| sign.is_ascii_digit()))
+    text.get(index + 1..)
+        .is_some_and(|rest| rest.starts_with(|sign: char| sign.is_ascii_digit()))
 }
 
 fn take_apart(words: &[String]) -> Spoken {
@@ -128,14 +162,21 @@ fn take_apart(words: &[String]) -> Spoken {
     let (mut numbers, mut condition) = (Vec::new(), Vec::new());
     for word in words {
         // `class` belongs to ISO 898-1 unless it is part of a bar's condition.
-        let of_a_condition = word == "class" && words.iter().any(|other| other == "bb" || other == "bc");
+        let of_a_condition =
+            word == "class" && words.iter().any(|other| other == "bb" || other == "bc");
         let family = FAMILY_WORDS.iter().find(|(name, _)| name == word);
         match family {
             _ if of_a_condition => condition.push(word.as_str()),
             Some((_, narrowed)) => families.retain(|family| narrowed.contains(family)),
-            None if word.starts_with(|sign: char| sign.is_ascii_digit()) => numbers.push(word.as_str()),
+            None if word.starts_with(|sign: char| sign.is_ascii_digit()) => {
+                numbers.push(word.as_str());
+            }
             None => condition.push(word.as_str()),
         }
     }
-    Spoken { families, number: numbers.join(" "), condition: condition.join(" ") }
+    Spoken {
+        families,
+        number: numbers.join(" "),
+        condition: condition.join(" "),
+    }
 }

@@ -117,7 +117,10 @@ impl ListedGrade {
         // A nominal size that was converted from inches may be a rounding error above its band.
         let reach = diameter * (1.0 - 1e-9);
         let covered = diameter >= self.from * (1.0 - 1e-9);
-        self.bands.iter().find(|band| covered && reach <= band.up_to).map(|band| band.strength)
+        self.bands
+            .iter()
+            .find(|band| covered && reach <= band.up_to)
+            .map(|band| band.strength)
     }
 }
 
@@ -135,7 +138,10 @@ impl OwnGrade {
     /// A yield strength that is not finite and above zero.
     pub fn new(name: impl Into<String>, yield_strength: f64) -> Result<Self, BadNumber> {
         positive("the yield strength", yield_strength)?;
-        Ok(Self { name: name.into(), yield_strength })
+        Ok(Self {
+            name: name.into(),
+            yield_strength,
+        })
     }
 }
 
@@ -172,15 +178,22 @@ impl Grade {
     pub fn strength(&self, diameter: f64) -> Result<Strength, GradeError> {
         positive("the nominal diameter", diameter)?;
         match self {
-            Self::Listed(listed) => listed.strength(diameter).ok_or_else(|| GradeError::SizeNotCovered {
-                grade: listed.name,
-                diameter,
-                from: listed.from,
-                up_to: listed.bands.last().map_or(listed.from, |band| band.up_to),
-            }),
+            Self::Listed(listed) => {
+                listed
+                    .strength(diameter)
+                    .ok_or_else(|| GradeError::SizeNotCovered {
+                        grade: listed.name,
+                        diameter,
+                        from: listed.from,
+                        up_to: listed.bands.last().map_or(listed.from, |band| band.up_to),
+                    })
+            }
             Self::Own(own) => Ok(Strength {
                 proof: None,
-                yield_strength: Printed { value: own.yield_strength, unit: StressUnit::Mpa },
+                yield_strength: Printed {
+                    value: own.yield_strength,
+                    unit: StressUnit::Mpa,
+                },
                 tensile: None,
                 source: Source::USER,
             }),

@@ -34,11 +34,16 @@ impl RackEnd {
     ///
     /// # Errors
     /// A force that is not finite, a wanted factor that is not finite and above zero.
-    pub fn greatest_free_length(&self, force_on_joint: Vector3<f64>, wanted_factor: f64) -> Result<Allowance, BadNumber> {
+    pub fn greatest_free_length(
+        &self,
+        force_on_joint: Vector3<f64>,
+        wanted_factor: f64,
+    ) -> Result<Allowance, BadNumber> {
         finite_vector("the force on the inner tie-rod joint", force_on_joint)?;
         let allowed_stress = self.allowed_stress(wanted_factor)?;
         let section = RoundSection::through_thread(self.thread);
-        let Some(allowed_bending) = self.bending_left(section, force_on_joint, allowed_stress) else {
+        let Some(allowed_bending) = self.bending_left(section, force_on_joint, allowed_stress)
+        else {
             return Ok(Allowance::Never);
         };
         let axis = self.geometry.outboard();
@@ -55,7 +60,11 @@ impl RackEnd {
     ///
     /// # Errors
     /// A force that is not finite, a wanted factor that is not finite and above zero.
-    pub fn greatest_rod_angle(&self, force_on_joint: Vector3<f64>, wanted_factor: f64) -> Result<Allowance, BadNumber> {
+    pub fn greatest_rod_angle(
+        &self,
+        force_on_joint: Vector3<f64>,
+        wanted_factor: f64,
+    ) -> Result<Allowance, BadNumber> {
         finite_vector("the force on the inner tie-rod joint", force_on_joint)?;
         let allowed_stress = self.allowed_stress(wanted_factor)?;
         if self.geometry.across() == Vector3::zeros() {
@@ -70,7 +79,12 @@ impl RackEnd {
     }
 
     /// The bending moment that torsion, shear and axial force leave room for; `None` when they leave none.
-    fn bending_left(&self, section: RoundSection, force: Vector3<f64>, allowed_stress: f64) -> Option<f64> {
+    fn bending_left(
+        &self,
+        section: RoundSection,
+        force: Vector3<f64>,
+        allowed_stress: f64,
+    ) -> Option<f64> {
         let loads = self.geometry.loads(self.geometry.across(), force);
         let stress = section.stress_under(&loads);
         let tangential = stress.torsion + stress.shear;
@@ -90,20 +104,28 @@ impl RackEnd {
         }
         let across_squared = bending * bending + shear_squared;
         let (swing, lean) = (bending * axial, (across_squared - axial * axial) / 2.0);
-        let height = (allowed * allowed - (across_squared + axial * axial) / 2.0) / swing.hypot(lean);
-        // Not below one also when there is no force at all: the ratio is then not a number.
-        if !(height < 1.0) {
+        let height =
+            (allowed * allowed - (across_squared + axial * axial) / 2.0) / swing.hypot(lean);
+        // Without any force the ratio is not a number.
+        if height >= 1.0 || height.is_nan() {
             return Allowance::Always;
         }
         let angle = (lean.atan2(swing) + height.max(-1.0).asin()) / 2.0;
-        if angle < FRAC_PI_2 { Allowance::UpTo(angle.max(0.0)) } else { Allowance::Always }
+        if angle < FRAC_PI_2 {
+            Allowance::UpTo(angle.max(0.0))
+        } else {
+            Allowance::Always
+        }
     }
 
     fn angle_off_axis(&self, force: Vector3<f64>, allowed: f64) -> Allowance {
         let keeps = |angle: f64| {
             let turned = swung(&self.geometry, force, angle);
             let loads = self.geometry.loads(self.geometry.rack_face_lever(), turned);
-            RoundSection::through_thread(self.thread).stress_under(&loads).von_mises() <= allowed
+            RoundSection::through_thread(self.thread)
+                .stress_under(&loads)
+                .von_mises()
+                <= allowed
         };
         if !keeps(0.0) {
             return Allowance::Never;
@@ -115,7 +137,11 @@ impl RackEnd {
         let (mut kept, mut missed) = (at_step(missed - 1), at_step(missed));
         for _ in 0..HALVINGS {
             let middle = f64::midpoint(kept, missed);
-            if keeps(middle) { kept = middle } else { missed = middle }
+            if keeps(middle) {
+                kept = middle;
+            } else {
+                missed = middle;
+            }
         }
         Allowance::UpTo(kept)
     }
@@ -127,7 +153,11 @@ fn greater_root(per_length: Vector3<f64>, from_offset: Vector3<f64>, allowed: f6
     let half_b = per_length.dot(&from_offset);
     let c = from_offset.norm_squared() - allowed * allowed;
     if a == 0.0 {
-        return if c <= 0.0 { Allowance::Always } else { Allowance::Never };
+        return if c <= 0.0 {
+            Allowance::Always
+        } else {
+            Allowance::Never
+        };
     }
     let discriminant = half_b * half_b - a * c;
     let root = (discriminant.max(0.0).sqrt() - half_b) / a;
@@ -144,7 +174,11 @@ fn greater_root(per_length: Vector3<f64>, from_offset: Vector3<f64>, allowed: f6
 /// their signs, so an inward force is first taken as an outward one.
 fn swung(geometry: &RackEndGeometry, force: Vector3<f64>, angle: f64) -> Vector3<f64> {
     let axis = geometry.outboard();
-    let outward = if force.dot(&axis) < 0.0 { -force } else { force };
+    let outward = if force.dot(&axis) < 0.0 {
+        -force
+    } else {
+        force
+    };
     let across = reject(outward, axis)
         .try_normalize(1e-9 * force.norm())
         .or_else(|| geometry.across().try_normalize(0.0))

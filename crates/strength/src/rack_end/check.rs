@@ -25,7 +25,11 @@ pub struct SectionCheck {
 
 impl SectionCheck {
     pub(super) fn of(section: RoundSection, loads: SectionLoads, strength: Strength) -> Self {
-        Self { loads, stress: section.stress_under(&loads), strength }
+        Self {
+            loads,
+            stress: section.stress_under(&loads),
+            strength,
+        }
     }
 
     /// Combined stress, MPa.
@@ -35,7 +39,8 @@ impl SectionCheck {
 
     /// Yield strength over combined stress; `None` without any load.
     pub fn factor(&self) -> Option<f64> {
-        self.stress.factor_against(self.strength.yield_strength.mpa())
+        self.stress
+            .factor_against(self.strength.yield_strength.mpa())
     }
 }
 
@@ -89,8 +94,14 @@ pub struct RackEndStress {
 impl RackEndStress {
     /// The smaller factor of those that could be computed, and where it is; `None` without any load.
     pub fn least_factor(&self) -> Option<(f64, Section)> {
-        let face = self.rack_face.factor().map(|factor| (factor, Section::RackFace));
-        let mouth = self.bore_mouth.and_then(|check| check.factor()).map(|factor| (factor, Section::BoreMouth));
+        let face = self
+            .rack_face
+            .factor()
+            .map(|factor| (factor, Section::RackFace));
+        let mouth = self
+            .bore_mouth
+            .and_then(|check| check.factor())
+            .map(|factor| (factor, Section::BoreMouth));
         match (face, mouth) {
             (Some(face), Some(mouth)) => Some(if mouth.0 < face.0 { mouth } else { face }),
             (face, mouth) => face.or(mouth),

@@ -36,7 +36,9 @@ pub fn compare(
     force_on_joint: Vector3<f64>,
     wanted_factor: f64,
 ) -> Vec<Comparison> {
-    let pairs = threads.iter().flat_map(|&thread| grades.iter().map(move |grade| (thread, grade)));
+    let pairs = threads
+        .iter()
+        .flat_map(|&thread| grades.iter().map(move |grade| (thread, grade)));
     let row = |(thread, grade): (Thread, &Grade)| Comparison {
         thread,
         grade: grade.clone(),

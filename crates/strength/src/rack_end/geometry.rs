@@ -24,7 +24,12 @@ impl RackEndGeometry {
     pub fn on_axis(outboard: Vector3<f64>, free_length: f64) -> Result<Self, BadNumber> {
         let outboard = direction("the rack axis", outboard)?;
         not_negative("the free length of the rack end", free_length)?;
-        Ok(Self { outboard, free_length, across: Vector3::zeros(), bore_reach: None })
+        Ok(Self {
+            outboard,
+            free_length,
+            across: Vector3::zeros(),
+            bore_reach: None,
+        })
     }
 
     /// The same with a bracket that sets the joint off the rack axis: only the part of `offset` across the axis counts.
@@ -33,7 +38,10 @@ impl RackEndGeometry {
     /// A component that is not finite.
     pub fn with_offset(self, offset: Vector3<f64>) -> Result<Self, BadNumber> {
         finite_vector("the offset of the inner joint", offset)?;
-        Ok(Self { across: reject(offset, self.outboard), ..self })
+        Ok(Self {
+            across: reject(offset, self.outboard),
+            ..self
+        })
     }
 
     /// The same with the bore mouth known: distance along the axis from mouth to joint with the rack at its centre.
@@ -41,8 +49,14 @@ impl RackEndGeometry {
     /// # Errors
     /// A distance that is not finite. Zero or below is taken as it is: the joint would be in the bore.
     pub fn with_bore_mouth(self, reach_at_centre: f64) -> Result<Self, BadNumber> {
-        finite("the distance from bore mouth to inner joint", reach_at_centre)?;
-        Ok(Self { bore_reach: Some(reach_at_centre), ..self })
+        finite(
+            "the distance from bore mouth to inner joint",
+            reach_at_centre,
+        )?;
+        Ok(Self {
+            bore_reach: Some(reach_at_centre),
+            ..self
+        })
     }
 
     /// The same with another free length; joint and bore mouth stay where they are.
@@ -51,7 +65,10 @@ impl RackEndGeometry {
     /// A length that is not finite or below zero.
     pub fn with_free_length(self, free_length: f64) -> Result<Self, BadNumber> {
         not_negative("the free length of the rack end", free_length)?;
-        Ok(Self { free_length, ..self })
+        Ok(Self {
+            free_length,
+            ..self
+        })
     }
 
     /// Unit vector along the rack, outboard.
@@ -76,12 +93,14 @@ impl RackEndGeometry {
 
     /// From the bore mouth to the joint, mm, with the rack moved outboard by this much; `None` when the mouth is not known.
     pub fn bore_mouth_lever(&self, rack_outboard: f64) -> Option<Vector3<f64>> {
-        self.bore_reach.map(|reach| self.outboard.into_inner() * (reach + rack_outboard) + self.across)
+        self.bore_reach
+            .map(|reach| self.outboard.into_inner() * (reach + rack_outboard) + self.across)
     }
 
     /// Whether the bore mouth, at this rack travel, lies outboard of the rack face.
     pub(super) fn mouth_is_on_the_thread(&self, rack_outboard: f64) -> bool {
-        self.bore_reach.is_some_and(|reach| reach + rack_outboard < self.free_length)
+        self.bore_reach
+            .is_some_and(|reach| reach + rack_outboard < self.free_length)
     }
 
     /// Loads at the section from which `lever` goes to the joint.

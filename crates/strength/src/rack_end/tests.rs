@@ -21,32 +21,57 @@ fn rod_force(size: f64, angle_deg: f64) -> Vector3<f64> {
     Vector3::new(0.0, angle.cos(), angle.sin()) * size
 }
 
-/// By hand. 1/2-20, 40 mm free, 2 kN at 10 degrees: d = 12.7 - 1.226869 x 1.27 = 11.14187635; pi d^3/32 = 135.7917;
-/// bending 2000 sin 10 x 40 = 13891.85 N mm -> 102.3027 MPa; area pi/4 (12.7 - 0.974279 x 1.27)^2 = 103.1905: axial 1969.615 N -> 19.0872 MPa;
-/// shear 347.2964 N over 97.4997 -> 3.56203 MPa; together sqrt(121.3899^2 + 3 x 3.56203^2) = 121.5466.
+/// By hand. 1/2-20, 40 mm free, 2 kN at 10 degrees: d = 12.7 - 1.226869 x 1.27 = 11.14187635; pi d^3/32 = 135.7922;
+/// bending 2000 sin 10 x 40 = 13891.85 N mm -> 102.3023 MPa; area pi/4 (12.7 - 0.974279 x 1.27)^2 = 103.1956: axial 1969.615 N -> 19.0862 MPa;
+/// shear 347.2964 N over 97.5004 -> 3.56200 MPa; together sqrt(121.3885^2 + 3 x 3.56200^2) = 121.5452.
 #[test]
 fn half_inch_fine_by_hand() {
-    let end = RackEnd::new(left(40.0), thread("1/2-20"), &grade("grade 8"), &BoreMouth::LoadsOnly).unwrap();
+    let end = RackEnd::new(
+        left(40.0),
+        thread("1/2-20"),
+        &grade("grade 8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
     let face = end.under(rod_force(2000.0, 10.0), 0.0).unwrap().rack_face;
     assert_relative_eq!(face.loads.bending, 13_891.854, max_relative = 1e-7);
-    assert_relative_eq!(face.loads.axial, 1969.615_5, max_relative = 1e-7);
+    assert_relative_eq!(face.loads.axial, 1_969.615_5, max_relative = 1e-7);
     assert_relative_eq!(face.loads.shear, 347.296_36, max_relative = 1e-7);
     assert_eq!(face.loads.torsion, 0.0);
-    assert_relative_eq!(face.stress.bending, 102.3027, max_relative = 2e-5);
-    assert_relative_eq!(face.stress.axial, 19.0872, max_relative = 2e-5);
-    assert_relative_eq!(face.stress.shear, 3.562_03, max_relative = 2e-5);
-    assert_relative_eq!(face.von_mises(), 121.5466, max_relative = 2e-5);
+    assert_relative_eq!(face.stress.bending, 102.3023, max_relative = 1e-6);
+    assert_relative_eq!(face.stress.axial, 19.0862, max_relative = 2.5e-6);
+    assert_relative_eq!(face.stress.shear, 3.562_00, max_relative = 1e-6);
+    assert_relative_eq!(face.von_mises(), 121.5452, max_relative = 1e-6);
     // SAE J429 grade 8: 130 ksi = 896.318 MPa.
-    assert_relative_eq!(face.factor().unwrap(), 896.318 / 121.5466, max_relative = 2e-5);
+    assert_relative_eq!(
+        face.factor().unwrap(),
+        896.318 / 121.5452,
+        max_relative = 2e-6
+    );
 }
 
 /// A shop's rule of thumb for 2 kN and 40 mm: half-inch fine about 120 MPa at 10 degrees and 217 at 20, M10 about 300 and 550 (simple beam and
 /// axial, no shear).
 #[test]
 fn the_shops_figures() {
-    for (typed, angle, about) in [("1/2-20", 10.0, 120.0), ("1/2-20", 20.0, 217.0), ("M10", 10.0, 300.0), ("M10", 20.0, 550.0)] {
-        let end = RackEnd::new(left(40.0), thread(typed), &grade("8.8"), &BoreMouth::LoadsOnly).unwrap();
-        let stress = end.under(rod_force(2000.0, angle), 0.0).unwrap().rack_face.stress;
+    for (typed, angle, about) in [
+        ("1/2-20", 10.0, 120.0),
+        ("1/2-20", 20.0, 217.0),
+        ("M10", 10.0, 300.0),
+        ("M10", 20.0, 550.0),
+    ] {
+        let end = RackEnd::new(
+            left(40.0),
+            thread(typed),
+            &grade("8.8"),
+            &BoreMouth::LoadsOnly,
+        )
+        .unwrap();
+        let stress = end
+            .under(rod_force(2000.0, angle), 0.0)
+            .unwrap()
+            .rack_face
+            .stress;
         assert_relative_eq!(stress.bending + stress.axial, about, max_relative = 0.03);
     }
 }
@@ -55,9 +80,21 @@ fn the_shops_figures() {
 /// = (9000, -720, -3000). Torsion -720, bending sqrt(9000^2 + 3000^2) = 9486.833, shear sqrt(60^2 + 300^2) = 305.941.
 #[test]
 fn a_bracket_brings_torsion() {
-    let geometry = left(50.0).with_offset(Vector3::new(0.0, 33.0, -12.0)).unwrap();
-    let end = RackEnd::new(geometry, thread("M12x1.25"), &grade("8.8"), &BoreMouth::LoadsOnly).unwrap();
-    let loads = end.under(Vector3::new(60.0, 2000.0, -300.0), 0.0).unwrap().rack_face.loads;
+    let geometry = left(50.0)
+        .with_offset(Vector3::new(0.0, 33.0, -12.0))
+        .unwrap();
+    let end = RackEnd::new(
+        geometry,
+        thread("M12x1.25"),
+        &grade("8.8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    let loads = end
+        .under(Vector3::new(60.0, 2000.0, -300.0), 0.0)
+        .unwrap()
+        .rack_face
+        .loads;
     assert_relative_eq!(loads.torsion, -720.0, max_relative = 1e-12);
     assert_relative_eq!(loads.bending, 9486.833, max_relative = 1e-7);
     assert_relative_eq!(loads.shear, 305.941, max_relative = 1e-6);
@@ -69,25 +106,58 @@ fn the_bore_mouth_is_what_it_is_said_to_be() {
     let geometry = left(40.0).with_bore_mouth(70.0).unwrap();
     let force = rod_force(1500.0, 15.0);
     let at = |mouth: BoreMouth, rack: f64| {
-        RackEnd::new(geometry, thread("M12"), &grade("8.8"), &mouth).unwrap().under(force, rack).unwrap()
+        RackEnd::new(geometry, thread("M12"), &grade("8.8"), &mouth)
+            .unwrap()
+            .under(force, rack)
+            .unwrap()
     };
     // 70 mm at centre, 30 mm more with the rack out: 1500 sin 15 x 100.
     let moment = 1500.0 * 15.0_f64.to_radians().sin() * 100.0;
     let loads_only = at(BoreMouth::LoadsOnly, 30.0);
-    assert_relative_eq!(loads_only.bore_mouth.unwrap().loads().bending, moment, max_relative = 1e-12);
+    assert_relative_eq!(
+        loads_only.bore_mouth.unwrap().loads().bending,
+        moment,
+        max_relative = 1e-12
+    );
     assert_eq!(loads_only.bore_mouth.unwrap().stress(), None);
     assert_eq!(loads_only.least_factor().unwrap().1, Section::RackFace);
 
     let bar = RoundSection::solid(22.0).unwrap();
-    let unknown = at(BoreMouth::Bar { section: bar, grade: None }, 30.0).bore_mouth.unwrap();
-    assert_relative_eq!(unknown.stress().unwrap().bending, moment / 1045.364, max_relative = 1e-6);
+    let unknown = at(
+        BoreMouth::Bar {
+            section: bar,
+            grade: None,
+        },
+        30.0,
+    )
+    .bore_mouth
+    .unwrap();
+    assert_relative_eq!(
+        unknown.stress().unwrap().bending,
+        moment / 1045.364,
+        max_relative = 1e-6
+    );
     assert_eq!(unknown.factor(), None);
-    let known = at(BoreMouth::Bar { section: bar, grade: Some(grade("1045 cold drawn")) }, 30.0);
-    assert_eq!(known.least_factor().unwrap().1, Section::RackFace, "the bar is far stronger than the thread");
+    let known = at(
+        BoreMouth::Bar {
+            section: bar,
+            grade: Some(grade("1045 cold drawn")),
+        },
+        30.0,
+    );
+    assert_eq!(
+        known.least_factor().unwrap().1,
+        Section::RackFace,
+        "the bar is far stronger than the thread"
+    );
 
     let through = at(BoreMouth::ThreadThrough, 30.0);
     let (mouth, face) = (through.bore_mouth.unwrap(), through.rack_face);
-    assert_relative_eq!(mouth.stress().unwrap().bending, face.stress.bending * 100.0 / 40.0, max_relative = 1e-12);
+    assert_relative_eq!(
+        mouth.stress().unwrap().bending,
+        face.stress.bending * 100.0 / 40.0,
+        max_relative = 1e-12
+    );
     assert_eq!(through.least_factor().unwrap().1, Section::BoreMouth);
 }
 
@@ -95,21 +165,40 @@ fn the_bore_mouth_is_what_it_is_said_to_be() {
 #[test]
 fn a_rack_far_in_puts_the_thread_in_the_mouth() {
     let geometry = left(40.0).with_bore_mouth(70.0).unwrap();
-    let bar = BoreMouth::Bar { section: RoundSection::solid(22.0).unwrap(), grade: None };
+    let bar = BoreMouth::Bar {
+        section: RoundSection::solid(22.0).unwrap(),
+        grade: None,
+    };
     let end = RackEnd::new(geometry, thread("M12"), &grade("8.8"), &bar).unwrap();
     let stress = end.under(rod_force(1500.0, 15.0), -35.0).unwrap();
     let mouth = stress.bore_mouth.unwrap().stress().unwrap();
-    assert_relative_eq!(mouth.bending, stress.rack_face.stress.bending * 35.0 / 40.0, max_relative = 1e-12);
+    assert_relative_eq!(
+        mouth.bending,
+        stress.rack_face.stress.bending * 35.0 / 40.0,
+        max_relative = 1e-12
+    );
 }
 
 #[test]
 fn without_load_or_bore_mouth_nothing_is_made_up() {
-    let end = RackEnd::new(left(40.0), thread("M12"), &grade("8.8"), &BoreMouth::ThreadThrough).unwrap();
+    let end = RackEnd::new(
+        left(40.0),
+        thread("M12"),
+        &grade("8.8"),
+        &BoreMouth::ThreadThrough,
+    )
+    .unwrap();
     let stress = end.under(Vector3::zeros(), 10.0).unwrap();
     assert_eq!(stress.bore_mouth, None);
     assert_eq!(stress.least_factor(), None);
-    assert_eq!(end.greatest_rod_angle(Vector3::zeros(), 2.0), Ok(Allowance::Always));
-    assert_eq!(end.greatest_free_length(Vector3::zeros(), 2.0), Ok(Allowance::Always));
+    assert_eq!(
+        end.greatest_rod_angle(Vector3::zeros(), 2.0),
+        Ok(Allowance::Always)
+    );
+    assert_eq!(
+        end.greatest_free_length(Vector3::zeros(), 2.0),
+        Ok(Allowance::Always)
+    );
 }
 
 #[test]
@@ -117,15 +206,37 @@ fn bad_numbers_are_refused() {
     assert!(RackEndGeometry::on_axis(Vector3::zeros(), 40.0).is_err());
     assert!(RackEndGeometry::on_axis(Vector3::y(), -1.0).is_err());
     assert!(RackEndGeometry::on_axis(Vector3::y(), f64::NAN).is_err());
-    assert!(left(40.0).with_offset(Vector3::new(f64::NAN, 0.0, 0.0)).is_err());
+    assert!(
+        left(40.0)
+            .with_offset(Vector3::new(f64::NAN, 0.0, 0.0))
+            .is_err()
+    );
     assert!(left(40.0).with_bore_mouth(f64::INFINITY).is_err());
-    let end = RackEnd::new(left(40.0), thread("M12"), &grade("8.8"), &BoreMouth::LoadsOnly).unwrap();
+    let end = RackEnd::new(
+        left(40.0),
+        thread("M12"),
+        &grade("8.8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
     assert!(end.under(Vector3::new(0.0, f64::NAN, 0.0), 0.0).is_err());
     assert!(end.under(Vector3::y(), f64::NAN).is_err());
     assert!(end.greatest_free_length(Vector3::y(), 0.0).is_err());
     assert!(end.greatest_rod_angle(Vector3::y(), f64::NAN).is_err());
-    let too_small = RackEnd::new(left(40.0), thread("M6"), &grade("grade 8"), &BoreMouth::LoadsOnly);
-    assert!(matches!(too_small, Err(RackEndError::Grade(GradeError::SizeNotCovered { .. }))));
+    assert!(
+        end.under(Vector3::new(1e308, 1e308, -1e308), 0.0).is_err(),
+        "overflow is not a stress"
+    );
+    let too_small = RackEnd::new(
+        left(40.0),
+        thread("M6"),
+        &grade("grade 8"),
+        &BoreMouth::LoadsOnly,
+    );
+    assert!(matches!(
+        too_small,
+        Err(RackEndError::Grade(GradeError::SizeNotCovered { .. }))
+    ));
 }
 
 /// The question of the trade, answered by numbers: 4 kN at 15 degrees, 40 mm free, wanted factor 1.5.
@@ -135,23 +246,63 @@ fn comparison_of_threads_and_grades() {
     let grades = ["grade 5", "grade 8"].map(grade);
     let rows = compare(left(40.0), &threads, &grades, rod_force(4000.0, 15.0), 1.5);
     assert_eq!(rows.len(), 6);
-    let factor = |row: usize| rows[row].outcome.as_ref().unwrap().rack_face.factor().unwrap();
-    assert!(factor(0) < 1.0 && factor(1) > factor(0), "3/8 grade 5 yields");
+    let factor = |row: usize| {
+        rows[row]
+            .outcome
+            .as_ref()
+            .unwrap()
+            .rack_face
+            .factor()
+            .unwrap()
+    };
+    assert!(
+        factor(0) < 1.0 && factor(1) > factor(0),
+        "3/8 grade 5 yields"
+    );
     assert_relative_eq!(factor(1) / factor(0), 130.0 / 92.0, max_relative = 1e-12);
-    assert!(factor(3) > 2.0 * factor(1), "half inch against three eighths");
-    let Allowance::UpTo(length) = rows[1].outcome.as_ref().unwrap().free_length else { panic!("a length") };
+    assert!(
+        factor(3) > 2.0 * factor(1),
+        "half inch against three eighths"
+    );
+    let Allowance::UpTo(length) = rows[1].outcome.as_ref().unwrap().free_length else {
+        panic!("a length")
+    };
     assert!(length < 40.0, "too long as it is");
-    let covered = compare(left(40.0), &[thread("M6")], &grades, rod_force(4000.0, 15.0), 1.5);
+    let covered = compare(
+        left(40.0),
+        &[thread("M6")],
+        &grades,
+        rod_force(4000.0, 15.0),
+        1.5,
+    );
     assert!(covered.iter().all(|row| row.outcome.is_err()));
 }
 
 #[test]
 fn steep_limits_of_the_allowances() {
-    let end = RackEnd::new(left(40.0), thread("M12"), &grade("8.8"), &BoreMouth::LoadsOnly).unwrap();
-    assert_eq!(end.greatest_rod_angle(rod_force(1e6, 5.0), 1.0), Ok(Allowance::Never));
-    assert_eq!(end.greatest_free_length(rod_force(1e6, 5.0), 1.0), Ok(Allowance::Never));
-    assert_eq!(end.greatest_rod_angle(rod_force(1.0, 5.0), 1.0), Ok(Allowance::Always));
-    assert_eq!(end.greatest_free_length(rod_force(1000.0, 0.0), 1.0), Ok(Allowance::Always));
+    let end = RackEnd::new(
+        left(40.0),
+        thread("M12"),
+        &grade("8.8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    assert_eq!(
+        end.greatest_rod_angle(rod_force(1e6, 5.0), 1.0),
+        Ok(Allowance::Never)
+    );
+    assert_eq!(
+        end.greatest_free_length(rod_force(1e6, 5.0), 1.0),
+        Ok(Allowance::Never)
+    );
+    assert_eq!(
+        end.greatest_rod_angle(rod_force(1.0, 5.0), 1.0),
+        Ok(Allowance::Always)
+    );
+    assert_eq!(
+        end.greatest_free_length(rod_force(1000.0, 0.0), 1.0),
+        Ok(Allowance::Always)
+    );
 }
 
 fn vector(size: f64) -> impl Strategy<Value = Vector3<f64>> {
@@ -227,7 +378,7 @@ proptest! {
                 prop_assert!(steps(angle).all(|less| factor(less) > wanted * (1.0 - 1e-6)));
             }
             Allowance::Never => prop_assert!(factor(0.0) < wanted),
-            Allowance::Always => prop_assert!(steps(1.5707).all(|any| factor(any) > wanted * (1.0 - 1e-6))),
+            Allowance::Always => prop_assert!(steps(1.57).all(|any| factor(any) > wanted * (1.0 - 1e-6))),
         }
     }
 }

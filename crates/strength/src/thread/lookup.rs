@@ -14,7 +14,9 @@ const NEARBY: usize = 6;
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ThreadError {
     /// The text is not a thread designation at all.
-    #[error("\u{201c}{typed}\u{201d} is not a thread designation; expected one like 3/8-24, 1/2-20 UNF, M12 or M10x1.25; no thread was chosen")]
+    #[error(
+        "\u{201c}{typed}\u{201d} is not a thread designation; expected one like 3/8-24, 1/2-20 UNF, M12 or M10x1.25; no thread was chosen"
+    )]
     NotADesignation {
         /// What was typed.
         typed: String,
@@ -47,14 +49,24 @@ struct Spoken {
 }
 
 pub(super) fn find(typed: &str) -> Result<Thread, ThreadError> {
-    let spoken = parse(typed).ok_or_else(|| ThreadError::NotADesignation { typed: typed.trim().to_owned() })?;
-    let fits: Vec<&Thread> = Thread::all().iter().filter(|thread| spoken.fits(thread)).collect();
+    let spoken = parse(typed).ok_or_else(|| ThreadError::NotADesignation {
+        typed: typed.trim().to_owned(),
+    })?;
+    let fits: Vec<&Thread> = Thread::all()
+        .iter()
+        .filter(|thread| spoken.fits(thread))
+        .collect();
     match fits.as_slice() {
-        [] => Err(ThreadError::Unknown { typed: typed.trim().to_owned(), nearby: spoken.nearby() }),
+        [] => Err(ThreadError::Unknown {
+            typed: typed.trim().to_owned(),
+            nearby: spoken.nearby(),
+        }),
         [one] => Ok(**one),
         several => several
             .iter()
-            .find(|thread| spoken.metric && spoken.series.is_none() && thread.series() == Series::Coarse)
+            .find(|thread| {
+                spoken.metric && spoken.series.is_none() && thread.series() == Series::Coarse
+            })
             .map(|thread| **thread)
             .ok_or_else(|| ThreadError::Ambiguous {
                 typed: typed.trim().to_owned(),
@@ -65,7 +77,11 @@ pub(super) fn find(typed: &str) -> Result<Thread, ThreadError> {
 
 impl Spoken {
     fn system(&self) -> System {
-        if self.metric { System::Metric } else { System::Unified }
+        if self.metric {
+            System::Metric
+        } else {
+            System::Unified
+        }
     }
 
     /// The typed major diameter, mm.
@@ -76,23 +92,43 @@ impl Spoken {
 
     /// The typed pitch, mm.
     fn pitch(&self) -> Option<f64> {
-        self.numbers.get(1).map(|&number| if self.metric { number } else { INCH / number })
+        self.numbers
+            .get(1)
+            .map(|&number| if self.metric { number } else { INCH / number })
     }
 
     fn fits(&self, thread: &Thread) -> bool {
-        let tolerance = if self.metric { EXACT } else { INCH_SIZE_TOLERANCE };
+        let tolerance = if self.metric {
+            EXACT
+        } else {
+            INCH_SIZE_TOLERANCE
+        };
         thread.system() == self.system()
-            && self.major().is_some_and(|major| (major - thread.major_diameter()).abs() <= tolerance)
-            && self.pitch().is_none_or(|pitch| (pitch - thread.pitch()).abs() <= EXACT)
+            && self
+                .major()
+                .is_some_and(|major| (major - thread.major_diameter()).abs() <= tolerance)
+            && self
+                .pitch()
+                .is_none_or(|pitch| (pitch - thread.pitch()).abs() <= EXACT)
             && self.series.is_none_or(|series| series == thread.series())
     }
 
     /// The threads of the same system nearest in size.
     fn nearby(&self) -> Vec<&'static str> {
         let wanted = self.major().unwrap_or_default();
-        let mut same: Vec<&Thread> = Thread::all().iter().filter(|thread| thread.system() == self.system()).collect();
-        same.sort_by(|a, b| (a.major_diameter() - wanted).abs().total_cmp(&(b.major_diameter() - wanted).abs()));
-        same.iter().take(NEARBY).map(|thread| thread.designation()).collect()
+        let mut same: Vec<&Thread> = Thread::all()
+            .iter()
+            .filter(|thread| thread.system() == self.system())
+            .collect();
+        same.sort_by(|a, b| {
+            (a.major_diameter() - wanted)
+                .abs()
+                .total_cmp(&(b.major_diameter() - wanted).abs())
+        });
+        same.iter()
+            .take(NEARBY)
+            .map(|thread| thread.designation())
+            .collect()
     }
 }
 
@@ -100,13 +136,19 @@ impl Spoken {
 fn parse(typed: &str) -> Option<Spoken> {
     let plain = plain_text(typed);
     let mut spoken = Spoken::default();
-    for chunk in plain.split([' ', 'x', '-']).filter(|chunk| !chunk.is_empty()) {
+    for chunk in plain
+        .split([' ', 'x', '-'])
+        .filter(|chunk| !chunk.is_empty())
+    {
         if !is_remark(chunk) {
             read_chunk(chunk, &mut spoken)?;
         }
     }
-    let numbers_fit = matches!(spoken.numbers.len(), 1 | 2) && spoken.numbers.iter().all(|&number| number > 0.0);
-    let series_fits = spoken.system_from_series.is_none_or(|system| system == spoken.system());
+    let numbers_fit =
+        matches!(spoken.numbers.len(), 1 | 2) && spoken.numbers.iter().all(|&number| number > 0.0);
+    let series_fits = spoken
+        .system_from_series
+        .is_none_or(|system| system == spoken.system());
     (numbers_fit && series_fits).then_some(spoken)
 }
 
@@ -136,7 +178,8 @@ fn plain_text(typed: &str) -> String {
 /// Words that leave the choice of the thread as it is: unit, hand, tolerance class.
 fn is_remark(chunk: &str) -> bool {
     const REMARKS: &[&str] = &[
-        "in", "inch", "mm", "tpi", "lh", "rh", "left", "right", "hand", "thread", "1a", "2a", "3a", "1b", "2b", "3b", "4g", "6g", "4h", "6h",
+        "in", "inch", "mm", "tpi", "lh", "rh", "left", "right", "hand", "thread", "1a", "2a", "3a",
+        "1b", "2b", "3b", "4g", "6g", "4h", "6h",
     ];
     REMARKS.contains(&chunk)
 }

@@ -60,8 +60,14 @@ pub enum Series {
 /// The size as the standard defines it, exactly.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Size {
-    Unified { sixteenths: u8, threads_per_inch: u8 },
-    Metric { major: f64, pitch: f64 },
+    Unified {
+        sixteenths: u8,
+        threads_per_inch: u8,
+    },
+    Metric {
+        major: f64,
+        pitch: f64,
+    },
 }
 
 /// The drill for tapping a thread.
@@ -140,7 +146,9 @@ impl Thread {
     /// Pitch P, mm.
     pub fn pitch(&self) -> f64 {
         match self.size {
-            Size::Unified { threads_per_inch, .. } => INCH / f64::from(threads_per_inch),
+            Size::Unified {
+                threads_per_inch, ..
+            } => INCH / f64::from(threads_per_inch),
             Size::Metric { pitch, .. } => pitch,
         }
     }

@@ -11,8 +11,8 @@ fn prints_as(ours: f64, printed: f64, last_place: f64) -> bool {
     (ours - printed).abs() <= 0.501 * last_place
 }
 
-/// Unified fine, inches, printed in a vendor's table after ASME B1.1: pitch diameter, internal minor diameter, area at D - 1.226869/n
-/// not printed there; tensile stress area to three or four places.
+/// Unified fine, inches, printed in a vendor's table after ASME B1.1: pitch diameter, internal minor diameter, tensile stress area to three or four
+/// places (at 5/16-24 cut off, not rounded).
 #[test]
 fn unified_fine_as_printed() {
     let rows = [
@@ -28,9 +28,18 @@ fn unified_fine_as_printed() {
     for (typed, pitch_diameter, minor, area, last) in rows {
         let found = thread(typed);
         assert_eq!(found.series(), Series::Fine);
-        assert!(prints_as(found.pitch_diameter() / INCH, pitch_diameter, 1e-4), "{typed}");
-        assert!(prints_as(found.internal_minor_diameter() / INCH, minor, 1e-4), "{typed}");
-        assert!(prints_as(found.tensile_stress_area() / (INCH * INCH), area, last), "{typed}");
+        assert!(
+            prints_as(found.pitch_diameter() / INCH, pitch_diameter, 1e-4),
+            "{typed}"
+        );
+        assert!(
+            prints_as(found.internal_minor_diameter() / INCH, minor, 1e-4),
+            "{typed}"
+        );
+        assert!(
+            prints_as(found.tensile_stress_area() / (INCH * INCH), area, last),
+            "{typed}"
+        );
     }
 }
 
@@ -50,19 +59,45 @@ fn unified_coarse_as_printed() {
     for (typed, minor, area) in rows {
         let found = thread(typed);
         assert_eq!(found.series(), Series::Coarse);
-        assert!(prints_as(found.minor_diameter() / INCH, minor, 1e-4), "{typed}");
+        assert!(
+            prints_as(found.minor_diameter() / INCH, minor, 1e-4),
+            "{typed}"
+        );
         let last = if area < 0.2 { 1e-4 } else { 1e-3 };
-        assert!(prints_as(found.tensile_stress_area() / (INCH * INCH), area, last), "{typed}");
+        assert!(
+            prints_as(found.tensile_stress_area() / (INCH * INCH), area, last),
+            "{typed}"
+        );
     }
-    for (typed, area) in [("9/16-12", 0.182), ("7/8-9", 0.462), ("1-8", 0.606), ("7/8-14", 0.509), ("1-12", 0.663)] {
-        assert!(prints_as(thread(typed).tensile_stress_area() / (INCH * INCH), area, 1e-3), "{typed}");
+    for (typed, area) in [
+        ("9/16-12", 0.182),
+        ("7/8-9", 0.462),
+        ("1-8", 0.606),
+        ("7/8-14", 0.509),
+        ("1-12", 0.663),
+    ] {
+        assert!(
+            prints_as(
+                thread(typed).tensile_stress_area() / (INCH * INCH),
+                area,
+                1e-3
+            ),
+            "{typed}"
+        );
     }
 }
 
 /// ISO 898-1 tables of proof loads: stress area, mm^2, three digits (coarse), and a vendor's table (fine, two places).
 #[test]
 fn metric_stress_areas_as_printed() {
-    let coarse = [("M6", 20.1, 0.1), ("M8", 36.6, 0.1), ("M10", 58.0, 0.1), ("M12", 84.3, 0.1), ("M14", 115.0, 1.0), ("M16", 157.0, 1.0)];
+    let coarse = [
+        ("M6", 20.1, 0.1),
+        ("M8", 36.6, 0.1),
+        ("M10", 58.0, 0.1),
+        ("M12", 84.3, 0.1),
+        ("M14", 115.0, 1.0),
+        ("M16", 157.0, 1.0),
+    ];
     let fine = [
         ("M12x1.5", 88.13, 0.01),
         ("M12x1.25", 92.07, 0.01),
@@ -73,9 +108,15 @@ fn metric_stress_areas_as_printed() {
         ("M10x1.25", 61.199, 0.001),
     ];
     for (typed, area, last) in coarse.into_iter().chain(fine) {
-        assert!(prints_as(thread(typed).tensile_stress_area(), area, last), "{typed}");
+        assert!(
+            prints_as(thread(typed).tensile_stress_area(), area, last),
+            "{typed}"
+        );
     }
-    assert!(prints_as(thread("M20").tensile_stress_area(), 245.0, 1.0), "Shigley 9th ed., Table 8-1");
+    assert!(
+        prints_as(thread("M20").tensile_stress_area(), 245.0, 1.0),
+        "Shigley 9th ed., Table 8-1"
+    );
 }
 
 /// Pitch, internal minor and external minor diameter, mm: ISO 724 for the first two.
@@ -95,8 +136,14 @@ fn metric_diameters_as_printed() {
     ];
     for (typed, pitch_diameter, internal, external) in rows {
         let found = thread(typed);
-        assert!(prints_as(found.pitch_diameter(), pitch_diameter, 1e-3), "{typed}");
-        assert!(prints_as(found.internal_minor_diameter(), internal, 1e-3), "{typed}");
+        assert!(
+            prints_as(found.pitch_diameter(), pitch_diameter, 1e-3),
+            "{typed}"
+        );
+        assert!(
+            prints_as(found.internal_minor_diameter(), internal, 1e-3),
+            "{typed}"
+        );
         assert!(prints_as(found.minor_diameter(), external, 1e-3), "{typed}");
     }
 }
@@ -109,7 +156,10 @@ fn factors_follow_from_the_triangle() {
         (PITCH_DIAMETER_DEPTH, 0.75 * h),
         (INTERNAL_MINOR_DEPTH, 1.25 * h),
         (EXTERNAL_MINOR_DEPTH, (1.25 + 1.0 / 6.0) * h),
-        (METRIC_STRESS_AREA_DEPTH, (0.75 + 1.25 + 1.0 / 6.0) / 2.0 * h),
+        (
+            METRIC_STRESS_AREA_DEPTH,
+            (0.75 + 1.25 + 1.0 / 6.0) / 2.0 * h,
+        ),
         (UNIFIED_STRESS_AREA_DEPTH, 9.0 / 8.0 * h),
         (FULL_THREAD_DEPTH, 1.5 * h),
     ] {
@@ -117,7 +167,7 @@ fn factors_follow_from_the_triangle() {
     }
 }
 
-/// A workshop chart's rule: 100 % of thread is 0.01299 in for each thread per inch... 3/8-24 with drill Q gives 79.4 %.
+/// The workshop rule, percent of thread = (D - drill) n / 0.01299 in inches: 3/8-24 with drill Q gives 79.4 %.
 #[test]
 fn tap_drill_leaves_the_printed_share_of_thread() {
     let found = thread("3/8-24");
@@ -161,7 +211,11 @@ fn found_as_people_write_it() {
         ("M10-1.5", "M10x1.5"),
     ];
     for (typed, designation) in rows {
-        assert_eq!(Thread::find(typed).map(|found| found.designation()), Ok(designation), "{typed}");
+        assert_eq!(
+            Thread::find(typed).map(|found| found.designation()),
+            Ok(designation),
+            "{typed}"
+        );
     }
 }
 
@@ -178,40 +232,85 @@ fn an_inch_size_without_its_pitch_is_asked_back() {
     let error = Thread::find("3/8").unwrap_err();
     assert_eq!(
         error,
-        ThreadError::Ambiguous { typed: "3/8".into(), candidates: vec!["3/8-16 UNC", "3/8-24 UNF"] }
+        ThreadError::Ambiguous {
+            typed: "3/8".into(),
+            candidates: vec!["3/8-16 UNC", "3/8-24 UNF"]
+        }
     );
-    assert!(matches!(Thread::find("M12 fine"), Err(ThreadError::Ambiguous { .. })));
+    assert!(matches!(
+        Thread::find("M12 fine"),
+        Err(ThreadError::Ambiguous { .. })
+    ));
 }
 
 #[test]
 fn what_is_not_in_the_table_names_its_neighbours() {
-    let Err(ThreadError::Unknown { nearby, .. }) = Thread::find("M12x1") else { panic!("M12x1 isn't in the table") };
+    let Err(ThreadError::Unknown { nearby, .. }) = Thread::find("M12x1") else {
+        panic!("M12x1 isn't in the table")
+    };
     assert_eq!(nearby[..3], ["M12x1.75", "M12x1.5", "M12x1.25"]);
     let error = Thread::find("3/8-20").unwrap_err();
-    assert!(error.to_string().contains("3/8-16 UNC, 3/8-24 UNF"), "{error}");
+    assert!(
+        error.to_string().contains("3/8-16 UNC, 3/8-24 UNF"),
+        "{error}"
+    );
     // Misprints of a vendor's table.
     assert!(Thread::find("7/16-24").is_err());
     assert!(Thread::find("5/8-14").is_err());
-    assert!(matches!(Thread::find("3/8-24 UNC"), Err(ThreadError::Unknown { .. })));
+    assert!(matches!(
+        Thread::find("3/8-24 UNC"),
+        Err(ThreadError::Unknown { .. })
+    ));
 }
 
 #[test]
 fn nonsense_is_refused() {
     for typed in [
-        "", " ", "bolt", "M", "3/0-24", "-", "x", "1/2/3-20", "M12x1.75x30", "3/8-24 UNC UNF", "M12 UNF", "M-12x0", "1/2-0", "..", "M1e400",
-        "\u{221e}", "NaN", "3/8-24; rm", "99999999999/2-3",
+        "",
+        " ",
+        "bolt",
+        "M",
+        "3/0-24",
+        "-",
+        "x",
+        "1/2/3-20",
+        "M12x1.75x30",
+        "3/8-24 UNC UNF",
+        "M12 UNF",
+        "M-12x0",
+        "1/2-0",
+        "..",
+        "M1e400",
+        "\u{221e}",
+        "NaN",
+        "3/8-24; rm",
+        "99999999999/2-3",
     ] {
-        assert!(matches!(Thread::find(typed), Err(ThreadError::NotADesignation { .. })), "{typed}");
+        assert!(
+            matches!(
+                Thread::find(typed),
+                Err(ThreadError::NotADesignation { .. })
+            ),
+            "{typed}"
+        );
     }
 }
 
 #[test]
 fn dimensions_are_in_order() {
     for thread in Thread::all() {
-        let sizes = [thread.minor_diameter(), thread.internal_minor_diameter(), thread.pitch_diameter(), thread.major_diameter()];
+        let sizes = [
+            thread.minor_diameter(),
+            thread.internal_minor_diameter(),
+            thread.pitch_diameter(),
+            thread.major_diameter(),
+        ];
         assert!(sizes.is_sorted(), "{thread}");
         let area = thread.tensile_stress_area();
-        assert!(area > PI / 4.0 * thread.minor_diameter().powi(2) && area < PI / 4.0 * thread.pitch_diameter().powi(2));
+        assert!(
+            area > PI / 4.0 * thread.minor_diameter().powi(2)
+                && area < PI / 4.0 * thread.pitch_diameter().powi(2)
+        );
         assert!(!thread.source().document.is_empty());
     }
     assert_relative_eq!(thread("3/8-24").major_diameter(), 9.525);
