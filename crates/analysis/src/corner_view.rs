@@ -88,7 +88,14 @@ impl CornerView {
                 joint: mirror_point(rack.right.joint),
             },
         });
-        Self::new(model.linkage(side), side, model.travel, model.lock(), rack_end, hit)
+        Self::new(
+            model.linkage(side),
+            side,
+            model.travel,
+            model.lock(),
+            rack_end,
+            hit,
+        )
     }
 
     fn new(
@@ -128,17 +135,22 @@ impl CornerView {
             joint: end.joint + by,
             ..end
         });
-        Some(Self::new(&linkage, self.side, self.travel, self.lock, rack_end, self.hit))
-    }
-
-    /// The same corner between other stops.
-    pub(crate) fn with_stops(&self, travel: TravelRange, lock: f64) -> Self {
-        Self { travel, lock, ..*self }
+        Some(Self::new(
+            &linkage,
+            self.side,
+            self.travel,
+            self.lock,
+            rack_end,
+            self.hit,
+        ))
     }
 
     /// What the checks read at a pose; `None` out of reach.
     pub(crate) fn reading_at(&self, travel: f64, rack: f64) -> Option<Reading> {
-        self.linkage.pose(travel, rack).ok().map(|pose| self.reading(&pose))
+        self.linkage
+            .pose(travel, rack)
+            .ok()
+            .map(|pose| self.reading(&pose))
     }
 
     pub(crate) fn reading(&self, pose: &Pose) -> Reading {

@@ -19,7 +19,10 @@ impl Findings {
     #[must_use]
     pub fn of(build: &Build, study: &Study) -> Self {
         let mut findings = Self::default();
-        for axle in [Some(&study.front), study.rear.as_ref()].into_iter().flatten() {
+        for axle in [Some(&study.front), study.rear.as_ref()]
+            .into_iter()
+            .flatten()
+        {
             checks::examine(build, axle, &mut findings);
         }
         findings.cautions.sort_by(|a, b| {

@@ -24,9 +24,7 @@ mod study;
 mod travel_curve;
 mod words;
 
-pub use caution::{
-    Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose,
-};
+pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
 pub use rack_end::RackEndStudy;

@@ -57,7 +57,11 @@ impl PoseGrid {
         };
         for i in 0..racks {
             // Weighted ends, so that the stops themselves are met exactly and the middle is nought.
-            let share = if racks == 1 { 0.5 } else { i as f64 / (racks - 1) as f64 };
+            let share = if racks == 1 {
+                0.5
+            } else {
+                i as f64 / (racks - 1) as f64
+            };
             grid.walk(view, view.lock * (2.0 * share - 1.0), travels);
         }
         grid
@@ -107,8 +111,7 @@ impl PoseGrid {
 
     /// The worst reading of the grid itself.
     pub(crate) fn worst_node(&self, badness: impl Fn(&Reading) -> Option<f64>) -> Option<Worst> {
-        self.worst_index(&badness)
-            .map(|(_, _, worst)| worst)
+        self.worst_index(&badness).map(|(_, _, worst)| worst)
     }
 
     /// The worst reading, refined between the poses of the grid: a parabola through neighbours in each direction, then two closer rounds.
@@ -129,7 +132,7 @@ impl PoseGrid {
         if !(inside.0 || inside.1) {
             return Some(worst);
         }
-        let mut offer = |worst: &mut Worst, travel: f64, rack: f64| {
+        let offer = |worst: &mut Worst, travel: f64, rack: f64| {
             let travel = travel.clamp(view.travel.droop, view.travel.bump);
             let rack = rack.clamp(-view.lock, view.lock);
             let reading = view.reading_at(travel, rack)?;
@@ -153,14 +156,18 @@ impl PoseGrid {
             if inside.0 {
                 let step = share * self.travel_step;
                 let here = worst.badness;
-                let k = peak(here, |k| offer(&mut worst, r.travel + k as f64 * step, r.rack));
+                let k = peak(here, |k| {
+                    offer(&mut worst, r.travel + k as f64 * step, r.rack)
+                });
                 offer(&mut worst, r.travel + k * step, r.rack);
             }
             let r = worst.reading;
             if inside.1 {
                 let step = share * self.rack_step;
                 let here = worst.badness;
-                let k = peak(here, |k| offer(&mut worst, r.travel, r.rack + k as f64 * step));
+                let k = peak(here, |k| {
+                    offer(&mut worst, r.travel, r.rack + k as f64 * step)
+                });
                 offer(&mut worst, r.travel, r.rack + k * step);
             }
         }

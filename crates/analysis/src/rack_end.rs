@@ -191,7 +191,8 @@ impl RackEndCase {
 fn geometry(place: &RackEndPlace) -> Result<RackEndGeometry, RackEndError> {
     let free = place.free_length();
     let outboard = place.outward * 1.0_f64.copysign(free);
-    let end = RackEndGeometry::on_axis(outboard, free.abs())?.with_offset(place.bracket_offset())?;
+    let end =
+        RackEndGeometry::on_axis(outboard, free.abs())?.with_offset(place.bracket_offset())?;
     let reach = place.outward.dot(&(place.joint - place.bore_mouth));
     Ok(if free >= 0.0 {
         end.with_bore_mouth(reach)?

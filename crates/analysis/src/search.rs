@@ -66,7 +66,11 @@ pub(crate) fn shift_to(
     for _ in 0..GOLDEN_ROUNDS {
         let (a, b) = (high - ratio * (high - low), low + ratio * (high - low));
         let (fa, fb) = (value(a), value(b));
-        if fa < fb { high = b } else { low = a }
+        if fa < fb {
+            high = b
+        } else {
+            low = a
+        }
         let nearer = if fa < fb { (a, fa) } else { (b, fb) };
         if nearer.1 < best.1 {
             best = nearer;
@@ -78,7 +82,11 @@ pub(crate) fn shift_to(
     let (mut short, mut enough) = (0.0, best.0);
     for _ in 0..HALVINGS {
         let middle = 0.5 * (short + enough);
-        if value(middle) <= target { enough = middle } else { short = middle }
+        if value(middle) <= target {
+            enough = middle
+        } else {
+            short = middle
+        }
     }
     Shift::Reaches(enough)
 }
@@ -106,7 +114,8 @@ mod tests {
 
     #[test]
     fn what_can_not_be_made_is_avoided() {
-        let Shift::Lowest(x) = shift_to(0.0, 60.0, |x| (x.abs() < 25.0).then_some(100.0 - x)) else {
+        let Shift::Lowest(x) = shift_to(0.0, 60.0, |x| (x.abs() < 25.0).then_some(100.0 - x))
+        else {
             panic!("not reached")
         };
         assert!(x > 24.0 && x < 25.0, "{x}");

@@ -47,7 +47,11 @@ fn trimmed(value: f64, decimals: usize) -> String {
     } else {
         &text
     };
-    if text == "-0" { "0".into() } else { text.to_owned() }
+    if text == "-0" {
+        "0".into()
+    } else {
+        text.to_owned()
+    }
 }
 
 /// A number cut off below, for what should be large.
@@ -83,7 +87,13 @@ pub(crate) fn toe(degrees: f64) -> String {
 }
 
 /// A pose, such as `full droop, left lock`.
-pub(crate) fn pose(travel: f64, rack: f64, range: TravelRange, lock: f64, unit: LengthUnit) -> String {
+pub(crate) fn pose(
+    travel: f64,
+    rack: f64,
+    range: TravelRange,
+    lock: f64,
+    unit: LengthUnit,
+) -> String {
     let near = |a: f64, b: f64| (a - b).abs() < 1e-6 * (1.0 + b.abs());
     let height = if near(travel, 0.0) {
         "design height".to_owned()
@@ -168,6 +178,9 @@ mod tests {
         assert_eq!(at(100.0, -38.0), "full bump, right lock");
         assert_eq!(at(0.0, 0.0), "design height, rack at centre");
         assert_eq!(at(12.0, -5.0), "12 mm of bump, rack 5 mm to the right");
-        assert_eq!(pose(-20.0, 0.0, range, 0.0, LengthUnit::Millimetre), "20 mm of droop");
+        assert_eq!(
+            pose(-20.0, 0.0, range, 0.0, LengthUnit::Millimetre),
+            "20 mm of droop"
+        );
     }
 }

@@ -16,8 +16,12 @@ use crate::{
 };
 
 pub(super) fn check(case: &Case<'_>) -> Vec<Caution> {
-    let inner = caution(case, PointName::TieRodInner, "inner joint", |r| r.inner_swivel);
-    let outer = caution(case, PointName::TieRodOuter, "outer joint", |r| r.outer_swivel);
+    let inner = caution(case, PointName::TieRodInner, "inner joint", |r| {
+        r.inner_swivel
+    });
+    let outer = caution(case, PointName::TieRodOuter, "outer joint", |r| {
+        r.outer_swivel
+    });
     inner.into_iter().chain(outer).collect()
 }
 
@@ -87,7 +91,11 @@ fn bolts(case: &Case<'_>, now: f64) -> Vec<Remedy> {
             let seen = |r: &Reading| Some(case.view.swivel_about(bolt, r));
             let then = case.grid.worst(&case.view, seen)?.badness.to_degrees();
             let remedy = Remedy {
-                text: format!("A rod end on a bolt standing {way}: {} becomes {}", angle(now), angle(then)),
+                text: format!(
+                    "A rod end on a bolt standing {way}: {} becomes {}",
+                    angle(now),
+                    angle(then)
+                ),
                 value: Some(then),
                 edit: None,
             };

@@ -59,7 +59,10 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
     })
 }
 
-#[expect(clippy::unnecessary_wraps, reason = "the measures of a grid may be absent")]
+#[expect(
+    clippy::unnecessary_wraps,
+    reason = "the measures of a grid may be absent"
+)]
 fn badness(r: &Reading) -> Option<f64> {
     Some(-r.steering)
 }
@@ -106,7 +109,11 @@ fn lock_within(case: &Case<'_>, limit: f64) -> Option<f64> {
         }
         for _ in 0..12 {
             let middle = 0.5 * (good + bad);
-            if within(reading.travel, middle) { good = middle } else { bad = middle }
+            if within(reading.travel, middle) {
+                good = middle
+            } else {
+                bad = middle
+            }
         }
         least = least.min(good.abs());
     }

@@ -63,7 +63,9 @@ fn sides_alike(build: &Build, model: &AxleModel) -> bool {
     let own = build
         .axle_spec(model.name)
         .is_some_and(|spec| !spec.right.is_empty());
-    !own && model.rack.is_none_or(|r| r.axis.x == 0.0 && r.axis.z == 0.0)
+    !own && model
+        .rack
+        .is_none_or(|r| r.axis.x == 0.0 && r.axis.z == 0.0)
 }
 
 impl Case<'_> {

@@ -54,8 +54,13 @@ impl<'a> Bend<'a> {
         let fastening = Fastening::of(spec)?;
         let rack_end = RackEndCase::new(case.view.rack_end?, &fastening).ok()?;
         let worst = rack_end.worst(&case.view, &case.grid)?;
-        let study =
-            rack_end.study(case.build, &case.view, &fastening.grade, &worst.reading, wanted)?;
+        let study = rack_end.study(
+            case.build,
+            &case.view,
+            &fastening.grade,
+            &worst.reading,
+            wanted,
+        )?;
         Some(Self {
             case,
             fastening,
@@ -171,7 +176,9 @@ impl<'a> Bend<'a> {
     fn shorter(&self) -> Option<Mended> {
         let (case, now) = (self.case, self.study.free_length);
         let step = shop_step(case.unit());
-        let greatest = self.rack_end.greatest_free_length(&case.grid, self.study.wanted)?;
+        let greatest = self
+            .rack_end
+            .greatest_free_length(&case.grid, self.study.wanted)?;
         let mut free = step_down(greatest, step);
         // Between the poses of the grid the stress may be a little higher: one step less, then.
         for _ in 0..3 {
@@ -203,7 +210,13 @@ impl<'a> Bend<'a> {
         })
     }
 
-    fn with(&self, thread: Thread, grade: &Steel, spec: &RackEndSpec, what: &str) -> Option<Mended> {
+    fn with(
+        &self,
+        thread: Thread,
+        grade: &Steel,
+        spec: &RackEndSpec,
+        what: &str,
+    ) -> Option<Mended> {
         let fastening = Fastening {
             thread,
             grade: grade.clone(),
@@ -272,11 +285,13 @@ impl<'a> Bend<'a> {
     /// The first larger thread in the best grade that is enough.
     fn thread_and_grade(&self, spec: &RackEndSpec) -> Option<Mended> {
         let best = self.better().pop()?;
-        larger(self.fastening.thread).into_iter().find_map(|thread| {
-            let what = format!("{} in {}", short_thread(thread), short_grade(best.name()));
-            self.with(thread, &best, spec, &what)
-                .filter(|m| m.factor >= self.study.wanted)
-        })
+        larger(self.fastening.thread)
+            .into_iter()
+            .find_map(|thread| {
+                let what = format!("{} in {}", short_thread(thread), short_grade(best.name()));
+                self.with(thread, &best, spec, &what)
+                    .filter(|m| m.factor >= self.study.wanted)
+            })
     }
 
     /// Grades of the same family with a higher yield at this size, the weakest first.
@@ -306,7 +321,8 @@ impl<'a> Bend<'a> {
         let coarse = |up: f64| {
             let view = case.view.with_rack_moved(Vector::new(0.0, 0.0, up))?;
             let grid = PoseGrid::sized(&view, 3, 3);
-            grid.worst_node(|r| self.rack_end.use_of_yield(r)).map(|w| w.badness)
+            grid.worst_node(|r| self.rack_end.use_of_yield(r))
+                .map(|w| w.badness)
         };
         let step = shop_step(case.unit());
         let mut up = match shift_to(target, RACK_SHIFT_MM, coarse) {
@@ -331,7 +347,10 @@ impl<'a> Bend<'a> {
             let then = 1.0 / then?.badness;
             if best.as_ref().is_none_or(|b| then > b.factor) {
                 let way = if up > 0.0 { "up" } else { "down" };
-                let what = format!("Rack and inner joint {way} {}", work_length(up.abs(), case.unit()));
+                let what = format!(
+                    "Rack and inner joint {way} {}",
+                    work_length(up.abs(), case.unit())
+                );
                 best = Some(self.mended(&what, then, edit));
             } else {
                 break;
@@ -354,7 +373,10 @@ fn larger(than: Thread) -> Vec<Thread> {
             && t.major_diameter() > than.major_diameter()
     };
     for thread in Thread::all().iter().filter(same) {
-        match found.iter_mut().find(|f| f.major_diameter() == thread.major_diameter()) {
+        match found
+            .iter_mut()
+            .find(|f| f.major_diameter() == thread.major_diameter())
+        {
             Some(f) if f.minor_diameter() < thread.minor_diameter() => *f = *thread,
             Some(_) => {}
             None => found.push(*thread),

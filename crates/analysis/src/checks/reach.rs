@@ -27,12 +27,19 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
     };
     let (where_, stop) = match worst.limit {
         Limit::Travel(travel) => {
-            let way = if travel.is_sign_negative() { "droop" } else { "bump" };
+            let way = if travel.is_sign_negative() {
+                "droop"
+            } else {
+                "bump"
+            };
             (format!("{} of {way}", length(at, unit)), "stop")
         }
         Limit::Rack(rack) => {
             let way = if rack > 0.0 { "left" } else { "right" };
-            (format!("{} of rack travel to the {way}", length(at, unit)), "rack stop")
+            (
+                format!("{} of rack travel to the {way}", length(at, unit)),
+                "rack stop",
+            )
         }
     };
     Some(Caution {
@@ -134,7 +141,10 @@ fn closer(case: &Case<'_>, end: &Unreachable) -> Option<Remedy> {
     let (text, edit) = match end.limit {
         Limit::Rack(at) => {
             let (edit, travel) = stops::shorter_rack(case, at.abs(), |a| all_reached(&a.view))?;
-            (format!("Rack stops at {} each way", work_length(travel, unit)), edit)
+            (
+                format!("Rack stops at {} each way", work_length(travel, unit)),
+                edit,
+            )
         }
         Limit::Travel(_) => {
             let (droop, bump) = reachable(case);

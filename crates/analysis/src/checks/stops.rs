@@ -61,7 +61,13 @@ pub(super) fn stops_before(
 ) -> Option<(Edit, f64, f64)> {
     let step = shop_step(case.unit());
     let range = case.view.travel;
-    let set = |end: f64, now: f64| if end == now { now } else { step_down(end, step) };
+    let set = |end: f64, now: f64| {
+        if end == now {
+            now
+        } else {
+            step_down(end, step)
+        }
+    };
     let (mut droop, mut bump) = (set(droop, range.droop), set(bump, range.bump));
     for _ in 0..TRIES {
         let edit = case.stops_at(droop, bump)?;

@@ -5,7 +5,8 @@ use trammel_strength::engagement;
 
 use super::moves::tidy;
 use crate::{
-    Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, rack_end::Fastening,
+    Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy,
+    rack_end::Fastening,
     search::{shop_step, step_up},
     words::{length, work_length},
 };
@@ -14,10 +15,7 @@ pub(super) fn check(build: &Build) -> Option<Caution> {
     let spec = &build.front.rack_end;
     let typed = spec.engagement?;
     let thread = Fastening::of(spec)?.thread;
-    let (found, wanted) = (
-        typed * build.unit.mm(),
-        engagement::length_in_steel(thread),
-    );
+    let (found, wanted) = (typed * build.unit.mm(), engagement::length_in_steel(thread));
     let least = engagement::length_of_least_threads(thread);
     // A half-inch that was typed as 12.7 mm is a half-inch.
     if found >= wanted - 1e-6 {

@@ -5,8 +5,7 @@ use trammel_geometry::{ToeScore, Vector, Walk};
 
 use super::Case;
 use crate::{
-    AxleStudy, Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, TravelCurve,
-    WorstPose,
+    AxleStudy, Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose,
     corner_view::CornerView,
     search::fine_steps,
     words::{toe, work_length},
@@ -99,11 +98,18 @@ fn remedy(case: &Case<'_>, now: f64, limit: f64, way: [f64; 2]) -> Option<Remedy
     let [out, up] = *rounded.iter().find(good).or(rounded.last())?;
     let edit = case.move_inner_joint(Vector::new(0.0, out, up))?;
     let after = case.after(&edit)?;
-    let then = AxleStudy::travel_curve(&after.model, case.view.side).score.largest;
+    let then = AxleStudy::travel_curve(&after.model, case.view.side)
+        .score
+        .largest;
     let then = then.to_degrees();
     // A move that betters little only distracts.
     (then < 0.9 * now).then(|| Remedy {
-        text: format!("{}: {} becomes {}", move_words(case, out, up), toe(now), toe(then)),
+        text: format!(
+            "{}: {} becomes {}",
+            move_words(case, out, up),
+            toe(now),
+            toe(then)
+        ),
         value: Some(then),
         edit: Some(edit),
     })
@@ -143,7 +149,11 @@ fn sum_of_squares(changes: &[f64; LOOKS]) -> f64 {
 /// Greatest toe change of the corner so moved, rad, by the curve that the study draws.
 fn largest(view: &CornerView, [out, up]: [f64; 2]) -> Option<f64> {
     let moved = view.with_rack_moved(Vector::new(0.0, out, up))?;
-    Some(AxleStudy::curve_between(&moved.linkage, view.travel).score.largest)
+    Some(
+        AxleStudy::curve_between(&moved.linkage, view.travel)
+            .score
+            .largest,
+    )
 }
 
 /// The move (outward, up) of the inner joint, mm, that makes the sum of squared toe changes least; `way` holds 1 for a direction that is free,

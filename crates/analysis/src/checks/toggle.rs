@@ -55,7 +55,10 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
     })
 }
 
-#[expect(clippy::unnecessary_wraps, reason = "the measures of a grid may be absent")]
+#[expect(
+    clippy::unnecessary_wraps,
+    reason = "the measures of a grid may be absent"
+)]
 fn badness(r: &Reading) -> Option<f64> {
     Some(-r.toggle)
 }
