@@ -7,6 +7,8 @@ mod drag;
 mod files;
 mod keys;
 mod layout;
+mod tables;
+mod unsaved;
 
 use egui::Ui;
 use trammel_build::Build;
@@ -46,7 +48,7 @@ impl Bench {
     /// A bench with a build on it.
     #[must_use]
     pub fn new(host: Box<dyn Host>, start: Start) -> Self {
-        let (build, files, dialog, problem) = files::begin(host.as_ref(), start);
+        let files::Begun { build, files, dialog, problem } = files::begin(host.as_ref(), start);
         let results = Results::of(&build);
         Self {
             history: History::new(build),

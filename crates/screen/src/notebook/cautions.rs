@@ -95,7 +95,7 @@ fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<R
                 ui.label(&remedy.text);
             });
         }
-        ui.add(egui::Label::new(RichText::new(caution.source).small().color(tokens.ink_soft)).wrap());
+        ui.add(egui::Label::new(RichText::new(&caution.source).small().color(tokens.ink_soft)).wrap());
     });
 }
 
