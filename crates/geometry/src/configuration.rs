@@ -78,7 +78,9 @@ impl Linkage {
         let swing = axis.cross(&(upper_v - lower_v)) * self.inverse_upright;
         let arm = outer - lower_ball;
         let rod = outer - inner;
-        let turn = -rod.dot(&(lower_v + swing.cross(&arm))) / (rod.dot(&g2) * self.outer_radius);
+        // rod . g2 is the distance of the inner joint from the steering axis times the sine.
+        let turn =
+            -rod.dot(&(lower_v + swing.cross(&arm))) * inverse_h / (sine * self.outer_radius);
         let omega = swing + axis * turn;
         Ok(Configuration {
             lower_ball,
@@ -98,5 +100,20 @@ impl Linkage {
             upper_margin_sq: upper.margin_sq,
             steering_margin,
         })
+    }
+}
+
+impl Configuration {
+    /// The member that makes the wheel fall as the arm rises: the tie rod if the wheel would rise without being turned about its steering
+    /// axis, the arms otherwise.
+    pub(crate) fn who_turned_back(&self) -> Member {
+        let axis = self.steering_axis;
+        let turn = axis.dot(&self.angular_velocity);
+        let by_turning = axis.cross(&(self.centre - self.lower_ball)).z * turn;
+        if self.centre_velocity.z - by_turning > 0.0 {
+            Member::TieRod
+        } else {
+            Member::LowerArm
+        }
     }
 }
