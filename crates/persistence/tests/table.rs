@@ -1,5 +1,9 @@
 //! Points as a table: out, in, and what is refused.
-#![allow(clippy::expect_used, clippy::panic, reason = "helpers of tests fail as tests do")]
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 mod common;
 
