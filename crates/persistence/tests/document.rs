@@ -1,4 +1,9 @@
 //! Writing, reading again, and saving edits without disturbing the rest of a text.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 mod common;
 
