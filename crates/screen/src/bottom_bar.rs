@@ -48,7 +48,7 @@ pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut V
 
 fn hints(ui: &mut Ui, tokens: &Tokens) {
     ui.label(RichText::new("Drag any joint and watch the toe curve").font(type_size::head()));
-    let more = "Arrow keys nudge the selected joint, Shift makes steps fine, Ctrl+Z takes back. F1 lists the keys.";
+    let more = "Arrow keys nudge it, Shift makes steps fine, Ctrl+Z takes back. F1: all keys.";
     ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
 }
 

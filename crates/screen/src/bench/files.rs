@@ -124,7 +124,7 @@ impl Bench {
                 Picked::Nothing => None,
             });
         }
-        let dropped = ctx.input(|i| i.raw.dropped_files.iter().find_map(|f| f.path().map(Path::to_owned)));
+        let dropped = ctx.input(|i| i.raw.dropped_files.iter().map(|f| f.path().to_owned()).next());
         requests.extend(dropped.map(Request::OpenPath));
         let closing = ctx.input(|i| i.viewport().close_requested());
         if closing && !self.quitting && self.has_unsaved_work() {
@@ -134,9 +134,8 @@ impl Bench {
         if !self.history.is_open() {
             let unsaved = self.files.differs_from_file(self.history.build());
             let build = self.history.build();
-            let text = || self.files.text_for(build);
             let due = self.files.unsaved.due(ctx.input(|i| i.time), unsaved, build);
-            let text = due.then(text);
+            let text = due.then(|| self.files.text_for(build));
             let path = self.files.path().map(Path::to_owned);
             if let Some(problem) = self.files.unsaved.tick(text, path.as_deref(), unsaved) {
                 self.complain(ctx, problem);
