@@ -63,6 +63,7 @@ pub(crate) fn grid(
         if cell.is_negative() {
             continue;
         }
+        let reach = Reach::of(projection, cell, rect, fill);
         let near = sheet.vehicle_from_screen(projection, cell.min);
         let far = sheet.vehicle_from_screen(projection, cell.max);
         for (i, (axis, _)) in [projection.right(), projection.down()].into_iter().enumerate() {
@@ -71,10 +72,30 @@ pub(crate) fn grid(
             let mut n = (low / step).ceil();
             while n * step <= high {
                 let stroke = if n % per_bold == 0.0 { bold_line } else { fine_line };
-                grid_line(pen, sheet, projection, cell, axis, n * step, stroke);
+                grid_line(pen, sheet, projection, &reach, axis, n * step, stroke);
                 n += 1.0;
             }
         }
+    }
+}
+
+/// How far the lines of a view run. The quarter above the side view and beside the plan belongs to neither: lines of both carry on through it.
+struct Reach {
+    upright: [f32; 2],
+    level: [f32; 2],
+}
+
+impl Reach {
+    fn of(projection: Projection, cell: Rect, rect: Rect, fill: Option<Projection>) -> Self {
+        let (mut upright, mut level) = ([cell.top(), cell.bottom()], [cell.left(), cell.right()]);
+        if fill.is_none() {
+            match projection {
+                Projection::Side => upright[0] = rect.top(),
+                Projection::Plan => level[1] = rect.right(),
+                Projection::Front => {}
+            }
+        }
+        Self { upright, level }
     }
 }
 
@@ -82,7 +103,7 @@ fn grid_line(
     pen: &mut Pen,
     sheet: &Sheet,
     projection: Projection,
-    cell: Rect,
+    reach: &Reach,
     axis: Axis,
     at: f64,
     stroke: Stroke,
@@ -90,21 +111,12 @@ fn grid_line(
     let mut p = Point::origin();
     p[axis.index()] = at;
     let place = sheet.screen(projection, p);
-    let cell = cell.intersect(pen.clip());
     let ends = if axis == projection.right().0 {
-        // The plan stands on the front view's grid and the side view beside it, so no line crosses a border.
-        [pos2(place.x, cell.top()), pos2(place.x, cell.bottom())]
+        reach.upright.map(|y| pos2(place.x, y))
     } else {
-        [pos2(cell.left(), place.y), pos2(cell.right(), place.y)]
+        reach.level.map(|x| pos2(x, place.y))
     };
     pen.crisp(ends[0], ends[1], stroke);
-}
-
-/// The quarter of the table beside the plan and above the side view: its lines carry on from both.
-pub(crate) fn mitre_quarter(sheet: &Sheet, rect: Rect, fill: Option<Projection>) -> Option<Rect> {
-    let border = sheet.screen_from_sheet([sheet.column, sheet.row]);
-    let corner = Rect::from_min_max(pos2(border.x, rect.top()), pos2(rect.right(), border.y));
-    (fill.is_none() && !corner.intersect(rect).is_negative()).then_some(corner.intersect(rect))
 }
 
 /// Centre plane, axle and ground.

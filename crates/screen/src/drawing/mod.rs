@@ -102,10 +102,6 @@ impl Drawing {
         self.place = None;
     }
 
-    /// t
-    #[must_use]
-    pub fn is_handle(&self, _id: egui::Id) -> bool { true }
-
     /// Whether a point is being dragged.
     #[must_use]
     pub fn is_dragging(&self) -> bool {
