@@ -193,7 +193,7 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.horizontal(|ui| {
         let playing = view.playing_since.is_some();
-        let (word, hover) = if playing { ("Stop", "Stop the run (Space)") } else { ("Run", "Run the wheel through its travel (Space)") };
+        let (word, hover) = if playing { ("Stop", "Stop the run (R)") } else { ("Run", "Run the wheel through its travel (R)") };
         if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
             requests.push(Request::Pose { travel, rack: view.rack });
         }

@@ -27,6 +27,7 @@ mod plot;
 pub mod request;
 pub mod results;
 pub mod style;
+mod title_block;
 pub mod tokens;
 pub mod top_strip;
 pub mod view;

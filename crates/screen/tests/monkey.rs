@@ -3,22 +3,25 @@
 mod common;
 
 use egui::{Key, Modifiers, Pos2, pos2};
-use proptest::test_runner::{RngAlgorithm, TestRng};
-use rand_core::RngCore;
 use trammel_persistence::{read, write};
 use trammel_screen::Start;
 
-const KEYS: [Key; 24] = [
+const KEYS: [Key; 25] = [
     Key::ArrowUp, Key::ArrowDown, Key::ArrowLeft, Key::ArrowRight, Key::PageUp, Key::PageDown, Key::Tab, Key::Enter, Key::Escape,
-    Key::Space, Key::T, Key::L, Key::M, Key::U, Key::I, Key::X, Key::D, Key::F, Key::Num1, Key::Num2, Key::Num0, Key::Z, Key::Backspace, Key::F1,
+    Key::R, Key::Space, Key::T, Key::L, Key::M, Key::U, Key::I, Key::X, Key::D, Key::F, Key::Num1, Key::Num2, Key::Num0, Key::Z, Key::Backspace, Key::F1,
 ];
 const TEXTS: [&str; 8] = ["12 5/8", "-3", "1' 2\"", "abc", "1e9", "320 mm", "0", "−1/16"];
 
-struct Monkey(TestRng);
+/// Random numbers by splitmix64 (G. Steele and others, 2014; constants from memory): any even spread would do.
+struct Monkey(u64);
 
 impl Monkey {
     fn below(&mut self, n: usize) -> usize {
-        self.0.next_u32() as usize % n
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) >> 33) as usize % n
     }
 
     fn place(&mut self) -> Pos2 {
@@ -58,6 +61,7 @@ impl Monkey {
                 delta: egui::vec2(0.0, self.below(200) as f32 - 100.0),
                 phase: egui::TouchPhase::Move,
                 modifiers: Modifiers::NONE,
+                source: egui::MouseWheelSource::Wheel,
             }),
         }
         screen.step();
@@ -66,9 +70,9 @@ impl Monkey {
 
 #[test]
 fn random_events_break_nothing() {
-    for (seed, demo) in [(1u8, "good"), (2, "lifted"), (3, "badly-placed-rack")] {
+    for (seed, demo) in [(1, "good"), (2, "lifted"), (3, "badly-placed-rack")] {
         let mut screen = common::bench(Start::NamedDemo(demo.into())).0;
-        let mut monkey = Monkey(TestRng::from_seed(RngAlgorithm::ChaCha, &[seed; 32]));
+        let mut monkey = Monkey(seed);
         for event in 0..1000 {
             monkey.act(&mut screen);
             let bench = screen.state();
@@ -87,7 +91,7 @@ fn random_events_break_nothing() {
 fn undo_back_to_the_start_is_the_start() {
     let mut screen = common::bench(Start::Demo).0;
     let start = screen.state().build().clone();
-    let mut monkey = Monkey(TestRng::from_seed(RngAlgorithm::ChaCha, &[9; 32]));
+    let mut monkey = Monkey(9);
     for _ in 0..200 {
         monkey.act(&mut screen);
     }

@@ -46,11 +46,13 @@ pub(super) struct PathDialog {
     pub typed: String,
     pub waiting: bool,
     pub nothing_came: bool,
+    /// Not shown yet: the field takes the focus when it is.
+    pub fresh: bool,
 }
 
 impl Dialog {
     fn path(what: PathFor, typed: String) -> Self {
-        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false })
+        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false, fresh: true })
     }
 
     pub(super) fn open() -> Self {
@@ -124,7 +126,7 @@ impl Bench {
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                 };
                 self.host.ask_for_file(&pick, self.files.folder().as_deref());
-                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false }));
+                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false, fresh: false }));
             }
             Answer::SaveThen(next) => self.save_then(ctx, next),
             Answer::Without(next) => self.go_on(ctx, next),
@@ -180,10 +182,10 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, recent: &[PathBuf], tokens: &cr
     let label = ui.label("File, with its folder:");
     let edit = egui::TextEdit::singleline(&mut dialog.typed).desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
-    if ui.memory(|m| m.focused().is_none()) {
+    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+    if std::mem::take(&mut dialog.fresh) {
         response.request_focus();
     }
-    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
     if dialog.nothing_came {
         let text = "No file was chosen in the desktop's dialog. If none appeared, this desktop has none: type the path above.";
         ui.label(RichText::new(text).small().color(tokens.ink_soft));

@@ -11,7 +11,7 @@ impl Bench {
     pub(super) fn nudges(&mut self, ctx: &Context) -> Vec<Request> {
         let Some(at) = self.view.selected else { return Vec::new() };
         let focused = ctx.memory(egui::Memory::focused);
-        if focused.is_some_and(|id| !self.drawing.is_handle(id)) || self.history.is_open() {
+        if focused.is_some_and(|id| !self.drawing.is_point(id)) || self.history.is_open() {
             // The keys belong to the control that has the focus, such as a slider or a field.
             return Vec::new();
         }

@@ -10,6 +10,7 @@ use crate::{
     message,
     notebook::{self, NotebookInput},
     request::Request,
+    title_block,
     tokens::Tokens,
     top_strip::{self, TopStripInput},
 };
@@ -63,7 +64,13 @@ impl Bench {
             bottom_bar::ui(ui, &input, &self.view, requests);
         });
         match (inking, self.drawing_input()) {
-            (Some(inking), Some(input)) => inking.ink(&mut table, &input),
+            (Some(inking), Some(input)) => {
+                let corner = inking.spare_corner();
+                inking.ink(&table, &input);
+                if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
+                    title_block::ui(&mut table, corner, input.build, axle, &tokens);
+                }
+            }
             _ => {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }

@@ -81,6 +81,8 @@ pub(crate) struct Touch {
     pub double: bool,
     /// A drag began here.
     pub start: Option<Start>,
+    /// The point that has the keyboard's focus.
+    pub focused: Option<Id>,
 }
 
 /// Where a drag began.
@@ -121,6 +123,9 @@ pub(crate) fn touch(
     };
     for handle in handles {
         let response = place(ui, handle);
+        if response.has_focus() {
+            touch.focused = Some(response.id);
+        }
         if response.hovered() {
             touch.over = Some(pick(now, *handle));
         }

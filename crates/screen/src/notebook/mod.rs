@@ -8,7 +8,6 @@ mod points;
 mod scores;
 mod toe;
 
-pub(crate) use cautions::mark;
 pub(crate) use points::member_colour;
 
 use egui::{Panel, ScrollArea, Ui};
