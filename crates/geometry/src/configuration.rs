@@ -1,6 +1,6 @@
 //! All joints at one lower-arm angle and inner-joint position, in closed form, with their velocities.
 
-use crate::{Linkage, Point, Vector, fault::Member};
+use crate::{Linkage, Point, Vector, circle::IN_LINE_SQ, fault::Member};
 
 /// The linkage at one lower-arm angle. Velocities are per radian of lower-arm angle, with the inner tie-rod joint held.
 #[derive(Clone, Copy, Debug)]
@@ -58,7 +58,7 @@ impl Linkage {
             * inverse_h
             * self.inverse_outer_radius;
         let sine_sq = 1.0 - cosine * cosine;
-        if !(sine_sq > 0.0) {
+        if !(sine_sq > IN_LINE_SQ) {
             return Err(Member::TieRod);
         }
         let steering_margin = sine_sq.sqrt();
@@ -104,16 +104,16 @@ impl Linkage {
 }
 
 impl Configuration {
-    /// The member that makes the wheel fall as the arm rises: the tie rod if the wheel would rise without being turned about its steering
-    /// axis, the arms otherwise.
+    /// The member that is nearest to its dead point, where the wheel falls as the arm rises.
     pub(crate) fn who_turned_back(&self) -> Member {
-        let axis = self.steering_axis;
-        let turn = axis.dot(&self.angular_velocity);
-        let by_turning = axis.cross(&(self.centre - self.lower_ball)).z * turn;
-        if self.centre_velocity.z - by_turning > 0.0 {
-            Member::TieRod
-        } else {
+        let slope = self.lower_ball_velocity.z / self.lower_ball_velocity.norm();
+        let upper = self.upper_margin_sq.sqrt();
+        if slope.abs() < upper.min(self.steering_margin) {
             Member::LowerArm
+        } else if upper < self.steering_margin {
+            Member::UpperArm
+        } else {
+            Member::TieRod
         }
     }
 }

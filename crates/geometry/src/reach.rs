@@ -7,21 +7,21 @@ use crate::{
     solve::{Known, Solved},
 };
 
-/// Longest and shortest arm step of the walk, rad.
+/// Longest and shortest arm step of the walk, rad. The shortest can't jump over the place where two members count as in line.
 const LONGEST: f64 = 0.02;
-const SHORTEST: f64 = 6e-4;
+const SHORTEST: f64 = 1e-6;
 /// Steps of the longest walk: more than half a turn, farther than an arm swings.
 const MOST_STEPS: usize = 12_000;
-/// Halvings that take a step to rounding.
-const HALVINGS: usize = 55;
+/// Halvings that take any step to rounding.
+const HALVINGS: usize = 50;
 /// Part of the rack travel that the tie rod's dead point surely allows which is taken at once.
 const RACK_PART: f64 = 0.8;
-/// Shortest rack step, as a part of the steering arm's length.
-const RACK_SHORTEST: f64 = 0.01;
+/// Rack step that is always tried, as a part of the steering arm's length.
+const RACK_SHORTEST: f64 = 1e-4;
+/// Rack step, as a part of the steering arm's length, at which the end of the reach counts as found.
+const RACK_FINEST: f64 = 1e-11;
 /// Rack steps of the longest walk.
-const MOST_RACK_STEPS: usize = 20_000;
-/// Halvings that take the shortest rack step below 1e-9 mm for a steering arm of metres.
-const RACK_HALVINGS: usize = 36;
+const MOST_RACK_STEPS: usize = 2_000;
 /// Nearest and farthest arm angle, rad, looked at when a moved rack has put the last one out of reach.
 const NEAREST: f64 = 1e-9;
 const FARTHEST: f64 = 0.06;
@@ -68,7 +68,7 @@ pub(crate) fn walk_to(
     let mut stride = LONGEST;
     for _ in 0..MOST_STEPS {
         match linkage.at(here.known.angle + way * stride, inner) {
-            Ok(next) if stride <= SHORTEST || here.known.leads_to(&next.known) => {
+            Ok(next) if here.known.leads_to(&next.known) => {
                 if (travel - next.known.travel) * way <= 0.0 {
                     return close_in(linkage, travel, inner, here, next);
                 }
@@ -165,9 +165,10 @@ pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<Known, (Member, 
         return Err((Member::TieRod, 0.0));
     }
     let shortest = RACK_SHORTEST * linkage.outer_radius;
+    let finest = RACK_FINEST * linkage.outer_radius;
     let (way, goal) = (rack.signum(), rack.abs());
     let (mut here, mut at) = (linkage.design, 0.0);
-    let mut stride = linkage.design_rack_stride.max(shortest);
+    let mut stride = linkage.design_rack_stride;
     for _ in 0..MOST_RACK_STEPS {
         let next = if stride >= goal - at {
             goal
@@ -179,33 +180,18 @@ pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<Known, (Member, 
             Ok(solved) => {
                 here = solved.known;
                 at = next;
-                stride = linkage.rack_stride(&solved.configuration).max(shortest);
+                let sure = linkage.rack_stride(&solved.configuration);
+                stride = (2.0 * stride).min(sure.max(shortest));
             }
-            Err(member) if next - at <= shortest => {
-                return Err(last_rack(linkage, here.angle, way * at, way * next, member));
+            Err(member) => {
+                stride = 0.5 * (next - at);
+                if stride < finest {
+                    return Err((member, way * at));
+                }
             }
-            Err(_) => stride = (0.5 * (next - at)).max(shortest),
         }
     }
     Err((Member::TieRod, way * at))
-}
-
-fn last_rack(linkage: &Linkage, angle: f64, good: f64, bad: f64, member: Member) -> (Member, f64) {
-    let (mut angle, mut good, mut bad, mut member) = (angle, good, bad, member);
-    for _ in 0..RACK_HALVINGS {
-        let middle = 0.5 * (good + bad);
-        match hold(linkage, linkage.inner_joint(middle), angle) {
-            Ok(solved) => {
-                angle = solved.known.angle;
-                good = middle;
-            }
-            Err(m) => {
-                member = m;
-                bad = middle;
-            }
-        }
-    }
-    (member, good)
 }
 
 /// The place at the design height with the inner joint at `inner`, looked for from the arm angle that it had with the inner joint a little

@@ -9,7 +9,7 @@ const SAME_HEIGHT: f64 = 1e-11;
 /// Newton steps before the slow, certain way is taken.
 const STEPS: usize = 12;
 /// Shorter ways than this, rad, are not asked whether they lead to each other.
-const NO_WAY: f64 = 1e-6;
+const NO_WAY: f64 = 1.1e-6;
 /// Largest part of the smaller rise by which a chord may differ from the mean of the rises at its ends.
 const STRAIGHT: f64 = 0.1;
 

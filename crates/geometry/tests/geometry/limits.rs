@@ -5,8 +5,8 @@ use trammel_geometry::{Limit, Linkage, Member, Vector};
 
 use crate::corners::{any_corner, front, linkage, near};
 
-/// How far inside and outside the limit is tried, mm.
-const HAIR: f64 = 1e-6;
+/// How far inside and outside the limit is tried, mm: where two members come in line at once, rounding blurs the end by some 1e-6 mm.
+const HAIR: f64 = 1e-5;
 
 fn travel_limit(l: &Linkage, way: f64, rack: f64) -> Option<(f64, Member)> {
     let stop = l
