@@ -1,4 +1,9 @@
 //! Speed of the kernel, and of a general Newton solver of the same constraints as a yardstick.
+#![allow(
+    clippy::expect_used,
+    missing_docs,
+    reason = "the corner is sound; criterion's macros write undocumented functions"
+)]
 
 mod newton;
 
