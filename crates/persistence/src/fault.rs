@@ -151,6 +151,6 @@ pub enum OpenFault {
         /// Which file.
         path: PathBuf,
         /// What is wrong.
-        fault: ReadFault,
+        fault: Box<ReadFault>,
     },
 }

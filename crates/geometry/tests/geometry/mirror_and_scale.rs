@@ -111,7 +111,7 @@ proptest! {
         };
         for way in [-1.0, 1.0] {
             let (one, other) = (at(&a, way * 5000.0), at(&b, way * 5000.0 * scale));
-            prop_assert!((one * scale - other).abs() < 1e-6 * scale.max(1.0), "{} {}", one * scale, other);
+            prop_assert!((one * scale - other).abs() < 1e-4 * scale.max(1.0), "{} {}", one * scale, other);
         }
     }
 }
