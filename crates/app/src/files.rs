@@ -4,12 +4,14 @@ use std::{
     ffi::OsStr,
     fs,
     io::{self, Write as _},
-    path::Path,
+    path::{Path, PathBuf},
 };
 
 use atomic_write_file::AtomicWriteFile;
 use trammel_build::Build;
 use trammel_persistence::{Demo, OpenFault, demos, read, read_text};
+
+use trammel_screen::Start;
 
 use crate::fault::Fault;
 
@@ -31,6 +33,15 @@ pub(crate) fn build(from: &Path) -> Result<Build, Fault> {
         fault,
     })?;
     Ok(build)
+}
+
+/// What the window starts with. A demo that does not exist is refused; a file that can't be opened is explained in the window.
+pub(crate) fn start(from: Option<PathBuf>) -> Result<Start, Fault> {
+    let Some(path) = from else { return Ok(Start::Demo) };
+    match demo_name(path.as_os_str()) {
+        Some(name) => Ok(Start::NamedDemo(demo(name)?.name.to_owned())),
+        None => Ok(Start::File(path)),
+    }
 }
 
 fn demo_name(from: &OsStr) -> Option<&str> {
