@@ -1,1 +1,38 @@
-//! Placeholder.
+//! What a build does, worked out: curves over travel and lock, scores, and cautions with what would mend them.
+//!
+//! Everything here is derived from a [`Build`](trammel_build::Build) and never saved in it. No colour, no window, no file.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`Quantity`] | what can be drawn as a curve or written in a table: name, unit, meaning, sign |
+//! | [`TravelCurve`] | a side over its travel at one rack position, with the scores of its toe curve |
+//! | [`SteerCurve`] | an axle from lock to lock at the design height |
+//! | [`Study`] | all of it for one build, recomputed whole at every change |
+//! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
+//! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
+//! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
+
+mod caution;
+mod checks;
+mod corner_view;
+mod findings;
+mod pose_grid;
+mod quantity;
+mod rack_end;
+mod search;
+mod steer_curve;
+mod study;
+mod sweep;
+mod sweep_column;
+mod travel_curve;
+mod words;
+
+pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
+pub use findings::{Findings, cautions};
+pub use quantity::{Against, Quantity, UnitKind};
+pub use rack_end::RackEndStudy;
+pub use steer_curve::{SteerCurve, SteerStation};
+pub use study::{AxleStudy, Study};
+pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};
+pub use sweep_column::SweepColumn;
+pub use travel_curve::{Station, TravelCurve};

@@ -1,1 +1,40 @@
-//! Placeholder.
+//! A build: the hardpoints and figures of one vehicle as its builder typed them.
+//!
+//! A [`Build`] is plain data in its own length unit, so nothing drifts when it is saved and opened again. Every change is an [`Edit`]: a
+//! named command that turns one build into another. [`Build::axle`] turns it into the kernel's millimetres.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
+//! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
+//! | [`defaults`] | what is taken for whatever a build leaves out |
+//! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
+//! | [`Edit`] | every change that can be made, with its name |
+//! | [`LengthUnit`] | inch or millimetre |
+//! | [`parse_length`], [`format_length`] | lengths as they are typed and shown |
+
+mod access;
+mod check;
+mod convert;
+pub mod defaults;
+mod edit;
+mod fault;
+mod length;
+mod points;
+mod resolve;
+mod spec;
+mod unit;
+
+pub use access::mirror;
+pub use edit::{Edit, EditFault};
+pub use fault::BuildFault;
+pub use length::{
+    LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
+};
+pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
+pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
+pub use spec::{
+    ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
+    SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
+};
+pub use unit::LengthUnit;

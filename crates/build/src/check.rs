@@ -1,0 +1,177 @@
+//! Figures that a build may not hold.
+
+use crate::{AxleName, AxleSpec, Build, BuildFault, PointName, RackEndSpec, RackSpec, Side};
+
+const POSITIVE: &str = "a number above nought";
+const NOUGHT_OR_MORE: &str = "nought or more";
+
+impl Build {
+    /// Everything that is wrong with this build; empty when it can be used whole.
+    #[must_use]
+    pub fn faults(&self) -> Vec<BuildFault> {
+        let mut faults: Vec<BuildFault> = self.check_vehicle().into_iter().collect();
+        faults.extend(self.axle(AxleName::Front).err());
+        if self.rear.is_some() {
+            faults.extend(self.axle(AxleName::Rear).err());
+        }
+        faults
+    }
+
+    fn check_vehicle(&self) -> Option<BuildFault> {
+        let v = &self.vehicle;
+        let l = &self.limits;
+        let share = v.front_share.filter(|s| !(*s > 0.0 && *s < 1.0));
+        if let Some(found) = share {
+            return Some(figure(
+                "vehicle.front_share".into(),
+                found,
+                "a share between 0 and 1, such as 0.45",
+            ));
+        }
+        let positive = [
+            ("vehicle.wheelbase", v.wheelbase),
+            ("vehicle.mass", v.mass.map(crate::Mass::kg)),
+            (
+                "vehicle.centre_of_gravity_height",
+                v.centre_of_gravity_height,
+            ),
+            ("hit.weights", self.hit.weights),
+            ("limits.toe_change_deg", l.toe_change_deg),
+            ("limits.tie_rod_angle_deg", l.tie_rod_angle_deg),
+            ("limits.joint_angle_deg", l.joint_angle_deg),
+            ("limits.rack_end_factor", l.rack_end_factor),
+            ("limits.lock_over_deg", l.lock_over_deg),
+        ];
+        for (path, value) in positive {
+            if let Some(found) = value.filter(|v| !is_positive(*v)) {
+                return Some(figure(path.into(), found, POSITIVE));
+            }
+        }
+        let no_direction =
+            |[x, y, z]: crate::Triple| !(x * x + y * y + z * z > 0.0 && (x + y + z).is_finite());
+        if self.hit.direction.is_some_and(no_direction) {
+            return Some(BuildFault::Figure {
+                path: "hit.direction".into(),
+                found: "no direction".into(),
+                expected: "three numbers, not all nought",
+            });
+        }
+        None
+    }
+
+    pub(crate) fn check_axle(&self, name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
+        let axle = name.word();
+        let spring = spec.spring.as_ref();
+        let positive = [
+            ("travel.bump", spec.travel.map(|t| t.bump)),
+            ("travel.droop", spec.travel.map(|t| t.droop)),
+            ("rack.travel", spec.rack.travel),
+            ("rack.travel_per_turn", spec.rack.travel_per_turn),
+            ("rack_end.engagement", spec.rack_end.engagement),
+            ("spring.open_length", spring.and_then(|s| s.open_length)),
+            ("spring.closed_length", spring.and_then(|s| s.closed_length)),
+            (
+                "spring.rate",
+                spring.and_then(|s| s.rate).map(crate::SpringRate::n_per_mm),
+            ),
+        ];
+        for (path, value) in positive {
+            if let Some(found) = value.filter(|v| !is_positive(*v)) {
+                return Err(figure(format!("{axle}.{path}"), found, POSITIVE));
+            }
+        }
+        if let Some(found) = spec
+            .rack_end
+            .jam_nut
+            .filter(|v| !(*v >= 0.0 && v.is_finite()))
+        {
+            return Err(figure(
+                format!("{axle}.rack_end.jam_nut"),
+                found,
+                NOUGHT_OR_MORE,
+            ));
+        }
+        let lengths = spring.and_then(|s| s.open_length.zip(s.closed_length));
+        if let Some((_, closed)) = lengths.filter(|(open, closed)| closed >= open) {
+            return Err(figure(
+                format!("{axle}.spring.closed_length"),
+                closed,
+                "less than spring.open_length",
+            ));
+        }
+        check_rack(name, spec)?;
+        check_right(name, spec)
+    }
+}
+
+fn check_rack(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
+    if name == AxleName::Rear {
+        let given = [
+            ("rack", spec.rack != RackSpec::default()),
+            ("rack_end", spec.rack_end != RackEndSpec::default()),
+        ];
+        return match given.into_iter().find(|(_, given)| *given) {
+            Some((what, _)) => Err(BuildFault::OutOfPlace {
+                path: format!("rear.{what}"),
+                reason: "the rear tie rod ends on the chassis, not on a rack",
+            }),
+            None => Ok(()),
+        };
+    }
+    for (path, triple) in [
+        ("rack.face", spec.rack.face),
+        ("rack.bore_mouth", spec.rack.bore_mouth),
+    ] {
+        if let Some(found) = triple.filter(|t| !t.iter().all(|v| v.is_finite())) {
+            return Err(BuildFault::Figure {
+                path: format!("front.{path}"),
+                found: format!("{found:?}"),
+                expected: "three finite numbers",
+            });
+        }
+    }
+    let directionless = spec
+        .rack
+        .axis
+        .is_some_and(|[x, y, z]| !(x * x + y * y + z * z > 1e-18));
+    if directionless {
+        return Err(BuildFault::Corner {
+            axle: name,
+            side: Side::Left,
+            fault: trammel_geometry::CornerFault::NoRackAxis,
+        });
+    }
+    Ok(())
+}
+
+/// Points that stand out at the wheel can't be on the wrong side of the vehicle.
+fn check_right(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
+    let outboard = [
+        PointName::UpperBallJoint,
+        PointName::LowerBallJoint,
+        PointName::TieRodOuter,
+        PointName::WheelCentre,
+    ];
+    for point in outboard {
+        if let Some([_, y, _]) = spec.right.get(&point).filter(|t| t[1] > 0.0) {
+            return Err(BuildFault::Figure {
+                path: format!("{}.right.{}", name.word(), point.path()),
+                found: format!("at y = {y}"),
+                expected: "a negative y: y is positive to the left, and this is a right-hand point",
+            });
+        }
+    }
+    Ok(())
+}
+
+fn is_positive(v: f64) -> bool {
+    v > 0.0 && v.is_finite()
+}
+
+fn figure(path: String, found: f64, expected: &'static str) -> BuildFault {
+    BuildFault::Figure {
+        path,
+        found: found.to_string(),
+        expected,
+    }
+}

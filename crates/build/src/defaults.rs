@@ -1,0 +1,46 @@
+//! What is taken for figures that a build leaves out. Each says where it comes from.
+
+/// kg in a pound: exact by definition (International yard and pound agreement, 1959).
+pub const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// Standard acceleration of free fall, m/s^2: exact by definition (3rd CGPM, 1901).
+pub const STANDARD_GRAVITY_M_S2: f64 = 9.806_65;
+/// Newtons in a pound-force: the two above.
+pub const NEWTONS_PER_POUND_FORCE: f64 = KILOGRAMS_PER_POUND * STANDARD_GRAVITY_M_S2;
+
+/// Wheel travel each way when neither stops nor spring lengths are given, mm (common practice, no source: light
+/// karts have 100 to 150 mm in all).
+pub const TRAVEL_EACH_WAY_MM: f64 = 76.2;
+/// Rack travel each way, mm (1 1/2 in: common practice, no source).
+pub const RACK_TRAVEL_MM: f64 = 38.1;
+/// Rack travel for one pinion turn, mm (2 in: common practice, no source; 40 to 80 is usual).
+pub const RACK_TRAVEL_PER_TURN_MM: f64 = 50.8;
+/// Distance from rack face to the inner tie-rod joint along the rack, mm (1 1/2 in: common practice, no source).
+pub const FREE_LENGTH_MM: f64 = 38.1;
+/// Rack-end thread (common practice, no source).
+pub const THREAD: &str = "1/2-20";
+/// Rack-end grade (common practice, no source: SAE J429 grade 5 is the usual least).
+pub const GRADE: &str = "grade 5";
+/// Wheelbase, mm (common practice, no source).
+pub const WHEELBASE_MM: f64 = 1600.0;
+/// All-up mass with driver, kg (common practice, no source: about 650 lb of vehicle and a driver of 175 lb).
+pub const MASS_KG: f64 = 375.0;
+/// Part of the weight on the front axle (common practice, no source).
+pub const FRONT_SHARE: f64 = 0.45;
+/// Height of the centre of gravity, mm (common practice, no source).
+pub const CENTRE_OF_GRAVITY_HEIGHT_MM: f64 = 480.0;
+
+/// Size of the hit in vehicle weights (a judgement, no source: one weight straight back on one wheel).
+pub const HIT_WEIGHTS: f64 = 1.0;
+/// Direction of the hit: straight back.
+pub const HIT_DIRECTION: [f64; 3] = [-1.0, 0.0, 0.0];
+
+/// Toe change that calls for a caution, degrees (common practice, no source: 1/8 in over a 21 in tyre is 0.34).
+pub const TOE_CHANGE_LIMIT_DEG: f64 = 0.3;
+/// Steepest tie rod at the rack, degrees (common practice, no source).
+pub const TIE_ROD_ANGLE_LIMIT_DEG: f64 = 15.0;
+/// Swivel of a plain rod end, degrees (a plain rod end takes 12 to 18; the low end is taken).
+pub const JOINT_ANGLE_LIMIT_DEG: f64 = 12.0;
+/// Wanted factor against yield in the rack end (common practice, no source).
+pub const RACK_END_FACTOR: f64 = 2.0;
+/// Least angle between tie rod and steering arm before lock-over is near, degrees (common practice, no source).
+pub const LOCK_OVER_LIMIT_DEG: f64 = 25.0;

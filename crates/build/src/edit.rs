@@ -1,0 +1,247 @@
+//! Every change to a build, as a value with a name.
+
+use std::collections::BTreeSet;
+
+use crate::{
+    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointRef,
+    RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
+    access::mirror,
+};
+
+/// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Put one point in a place, vehicle axes, the build's unit. A right-hand point without a place of its own moves its left twin.
+    MovePoint {
+        /// Which point.
+        point: PointRef,
+        /// Where to.
+        to: Triple,
+    },
+    /// Put many points in their places at once, as from a table.
+    MovePoints(Vec<(PointRef, Triple)>),
+    /// Give the right side its own place for a point.
+    SeparateRight(AxleName, crate::PointName),
+    /// Make the right side's point the left's mirror image again.
+    MirrorLeft(AxleName, crate::PointName),
+    /// Make the whole right side the left's mirror image.
+    MirrorAll(AxleName),
+    /// Wheel figures; its centre included.
+    SetWheel(AxleName, WheelSpec),
+    /// Wanted travel, or none.
+    SetTravel(AxleName, Option<TravelSpec>),
+    /// Spring unit, or none.
+    SetSpring(AxleName, Option<SpringSpec>),
+    /// Rack figures.
+    SetRack(RackSpec),
+    /// Rack end.
+    SetRackEnd(RackEndSpec),
+    /// Vehicle figures.
+    SetVehicle(Vehicle),
+    /// The hit that the rack end is checked against.
+    SetHit(Hit),
+    /// Where cautions begin.
+    SetLimits(Limits),
+    /// Lock or free one coordinate.
+    SetLock(Coordinate, bool),
+    /// Lock or free a whole point.
+    SetPointLock(AxleName, crate::PointName, bool),
+    /// Title.
+    SetTitle(String),
+    /// Notes.
+    SetNotes(String),
+    /// Convert every length to another unit.
+    ConvertUnit(LengthUnit),
+    /// Add a rear axle, or take it off.
+    SetRear(Option<Box<AxleSpec>>),
+}
+
+/// Why an edit was not made. The build stays as it was.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum EditFault {
+    /// A locked coordinate would move.
+    #[error("{0} is locked")]
+    Locked(Coordinate),
+    /// The build has no such point or axle.
+    #[error("this build has no {0}")]
+    Missing(String),
+    /// The build that would come of it could not be used.
+    #[error("{0}")]
+    Unusable(#[from] BuildFault),
+}
+
+impl Edit {
+    /// What an undo list calls it, such as `Move tie rod, inner joint`.
+    #[must_use]
+    pub fn name(&self) -> String {
+        match self {
+            Self::MovePoint { point, .. } => format!(
+                "Move {}{}",
+                lower_first(point.point.label()),
+                on_axle(*point)
+            ),
+            Self::MovePoints(points) => format!("Place {} points", points.len()),
+            Self::SeparateRight(_, p) => {
+                format!("Give the right side its own {}", lower_first(p.label()))
+            }
+            Self::MirrorLeft(_, p) => format!("Mirror {}", lower_first(p.label())),
+            Self::MirrorAll(axle) => format!("Mirror the {} left side", axle.word()),
+            Self::SetWheel(..) => "Change wheel".into(),
+            Self::SetTravel(..) => "Change travel".into(),
+            Self::SetSpring(_, Some(_)) => "Change spring unit".into(),
+            Self::SetSpring(_, None) => "Take the spring unit off".into(),
+            Self::SetRack(_) => "Change rack".into(),
+            Self::SetRackEnd(_) => "Change rack end".into(),
+            Self::SetVehicle(_) => "Change vehicle".into(),
+            Self::SetHit(_) => "Change hit".into(),
+            Self::SetLimits(_) => "Change limits".into(),
+            Self::SetLock(c, true) => format!("Lock {c}"),
+            Self::SetLock(c, false) => format!("Free {c}"),
+            Self::SetPointLock(_, p, true) => format!("Lock {}", lower_first(p.label())),
+            Self::SetPointLock(_, p, false) => format!("Free {}", lower_first(p.label())),
+            Self::SetTitle(_) => "Change title".into(),
+            Self::SetNotes(_) => "Change notes".into(),
+            Self::ConvertUnit(LengthUnit::Inch) => "Convert to inches".into(),
+            Self::ConvertUnit(LengthUnit::Millimetre) => "Convert to millimetres".into(),
+            Self::SetRear(Some(_)) => "Add a rear axle".into(),
+            Self::SetRear(None) => "Take the rear axle off".into(),
+        }
+    }
+
+    /// The build with this change made.
+    ///
+    /// # Errors
+    /// [`EditFault`] when the change can't be made or its result could not be used; an edit never makes a usable build unusable.
+    pub fn apply(&self, build: &Build) -> Result<Build, EditFault> {
+        let mut next = build.clone();
+        match self {
+            Self::MovePoint { point, to } => move_point(&mut next, *point, *to)?,
+            Self::MovePoints(points) => {
+                for (point, to) in points {
+                    move_point(&mut next, *point, *to)?;
+                }
+            }
+            Self::SeparateRight(axle, point) => {
+                let at = PointRef {
+                    axle: *axle,
+                    side: Side::Right,
+                    point: *point,
+                };
+                let here = next.point(at).ok_or_else(|| missing(at))?;
+                axle_mut(&mut next, *axle)?.right.insert(*point, here);
+            }
+            Self::MirrorLeft(axle, point) => {
+                axle_mut(&mut next, *axle)?.right.remove(point);
+            }
+            Self::MirrorAll(axle) => axle_mut(&mut next, *axle)?.right.clear(),
+            Self::SetWheel(axle, wheel) => axle_mut(&mut next, *axle)?.wheel = *wheel,
+            Self::SetTravel(axle, travel) => axle_mut(&mut next, *axle)?.travel = *travel,
+            Self::SetSpring(axle, spring) => set_spring(axle_mut(&mut next, *axle)?, *spring),
+            Self::SetRack(rack) => next.front.rack = *rack,
+            Self::SetRackEnd(end) => next.front.rack_end = end.clone(),
+            Self::SetVehicle(vehicle) => next.vehicle = *vehicle,
+            Self::SetHit(hit) => next.hit = *hit,
+            Self::SetLimits(limits) => next.limits = *limits,
+            Self::SetLock(coordinate, locked) => set_lock(&mut next.locked, *coordinate, *locked),
+            Self::SetPointLock(axle, point, locked) => {
+                for axis in Axis::ALL {
+                    set_lock(
+                        &mut next.locked,
+                        Coordinate {
+                            axle: *axle,
+                            point: *point,
+                            axis,
+                        },
+                        *locked,
+                    );
+                }
+            }
+            Self::SetTitle(title) => next.title.clone_from(title),
+            Self::SetNotes(notes) => next.notes.clone_from(notes),
+            Self::ConvertUnit(unit) => next = crate::convert::to_unit(build, *unit),
+            Self::SetRear(rear) => next.rear = rear.as_deref().cloned(),
+        }
+        match next.faults().into_iter().next() {
+            Some(fault) if build.faults().is_empty() => Err(fault.into()),
+            _ => Ok(next),
+        }
+    }
+}
+
+fn move_point(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFault> {
+    let here = build.point(at).ok_or_else(|| missing(at))?;
+    for axis in Axis::ALL {
+        let coordinate = Coordinate {
+            axle: at.axle,
+            point: at.point,
+            axis,
+        };
+        if here[axis.index()] != to[axis.index()] && build.locked.contains(&coordinate) {
+            return Err(EditFault::Locked(coordinate));
+        }
+    }
+    let spec = axle_mut(build, at.axle)?;
+    if at.side == Side::Right {
+        if let Some(own) = spec.right.get_mut(&at.point) {
+            *own = to;
+            return Ok(());
+        }
+    }
+    let left = if at.side == Side::Right {
+        mirror(to)
+    } else {
+        to
+    };
+    if spec.set_left_point(at.point, left) {
+        Ok(())
+    } else {
+        Err(missing(at))
+    }
+}
+
+fn set_spring(spec: &mut AxleSpec, spring: Option<SpringSpec>) {
+    if spring.is_none() {
+        spec.right.remove(&crate::PointName::SpringChassisMount);
+        spec.right.remove(&crate::PointName::SpringArmMount);
+    }
+    spec.spring = spring;
+}
+
+fn set_lock(locks: &mut BTreeSet<Coordinate>, coordinate: Coordinate, locked: bool) {
+    if locked {
+        locks.insert(coordinate);
+    } else {
+        locks.remove(&coordinate);
+    }
+}
+
+fn axle_mut(build: &mut Build, axle: AxleName) -> Result<&mut AxleSpec, EditFault> {
+    build
+        .axle_spec_mut(axle)
+        .ok_or_else(|| EditFault::Missing(format!("{} axle", axle.word())))
+}
+
+fn missing(at: PointRef) -> EditFault {
+    EditFault::Missing(format!("{}.{}", at.axle.word(), at.point.path()))
+}
+
+fn on_axle(at: PointRef) -> String {
+    let side = if at.side == Side::Right {
+        ", right"
+    } else {
+        ""
+    };
+    let axle = if at.axle == AxleName::Rear {
+        ", rear"
+    } else {
+        ""
+    };
+    format!("{axle}{side}")
+}
+
+fn lower_first(label: &str) -> String {
+    let mut letters = label.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_lowercase().chain(letters).collect()
+    })
+}
