@@ -6,6 +6,8 @@ use trammel_analysis::SweepFault;
 use trammel_build::BuildFault;
 use trammel_persistence::{OpenFault, ReadFault};
 
+use crate::window::WindowFault;
+
 /// Why a command could not be done: one plain line each.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Fault {
@@ -63,6 +65,9 @@ pub(crate) enum Fault {
     /// Standard output.
     #[error("standard output can't be written: {0}")]
     Output(io::Error),
+    /// The window.
+    #[error(transparent)]
+    Window(#[from] WindowFault),
     /// A part that this version does not have.
     #[error("{0}")]
     Missing(&'static str),
