@@ -2,8 +2,13 @@
 
 use egui::{Align2, Color32, Pos2, Rect, Stroke, Vec2, vec2};
 
-use super::pen::Pen;
+use super::pen::{Pen, clip_segment};
 use crate::tokens::{Tokens, weight};
+
+/// Size of a lock or caution sign, points.
+const SIGN: Vec2 = vec2(13.0, 13.0);
+/// How far names stand off their points, points.
+const NAME_OFFSETS: [f32; 3] = [13.0, 26.0, 44.0];
 
 /// A name that wants a place near a point.
 pub(crate) struct Near {
@@ -18,6 +23,7 @@ pub(crate) struct Near {
 #[derive(Default)]
 pub(crate) struct Callouts {
     taken: Vec<Rect>,
+    lines: Vec<[Pos2; 2]>,
     near: Vec<Near>,
     fixed: Vec<(Pos2, Align2, String, Color32)>,
 }
@@ -26,6 +32,18 @@ impl Callouts {
     /// A place that names should keep off.
     pub(crate) fn keep_off(&mut self, rect: Rect) {
         self.taken.push(rect);
+    }
+
+    /// A line that names should rather not hide.
+    pub(crate) fn keep_off_line(&mut self, ends: [Pos2; 2]) {
+        self.lines.push(ends);
+    }
+
+    /// A free place for a sign close to a point; it is taken then.
+    pub(crate) fn place_sign(&mut self, at: Pos2, within: Rect) -> Pos2 {
+        let rect = self.best_place(&[7.0, 10.0, 15.0], at, SIGN, within);
+        self.taken.push(rect);
+        rect.center()
     }
 
     /// A name near a point.
@@ -47,17 +65,17 @@ impl Callouts {
         }
         for near in std::mem::take(&mut self.near) {
             let size = pen.text_size(&near.text);
-            let rect = self.best_place(&near, size);
+            let rect = self.best_place(&NAME_OFFSETS, near.at, size, near.within);
             label(pen, rect, &near.text, near.colour, tokens);
             self.taken.push(rect);
         }
     }
 
-    fn best_place(&self, near: &Near, size: Vec2) -> Rect {
+    fn best_place(&self, offsets: &[f32], at: Pos2, size: Vec2, within: Rect) -> Rect {
         let mut best = (f32::INFINITY, Rect::NOTHING);
-        for (n, rect) in candidates(near.at, size).enumerate() {
+        for (n, rect) in candidates(offsets, at, size).enumerate() {
             // Earlier candidates look better, so a little overlap is needed to leave them.
-            let cost = self.overlap(rect, near.within) + 2.0 * n as f32;
+            let cost = self.overlap(rect, within) + 2.0 * n as f32;
             if cost < best.0 {
                 best = (cost, rect);
             }
@@ -76,12 +94,18 @@ impl Callouts {
             .filter(|r| !r.is_negative())
             .map(area)
             .sum();
-        20.0 * lost + hidden
+        let crossed: f32 = self
+            .lines
+            .iter()
+            .filter_map(|[a, b]| clip_segment(rect, *a, *b))
+            .map(|(a, b, _)| (b - a).length())
+            .sum();
+        20.0 * lost + 4.0 * hidden + 2.0 * crossed
     }
 }
 
 /// Places round a point, the best-looking first.
-fn candidates(at: Pos2, size: Vec2) -> impl Iterator<Item = Rect> {
+fn candidates(offsets: &[f32], at: Pos2, size: Vec2) -> impl Iterator<Item = Rect> {
     const ROUND: [(f32, f32, Align2); 8] = [
         (1.0, -0.8, Align2::LEFT_BOTTOM),
         (-1.0, -0.8, Align2::RIGHT_BOTTOM),
@@ -92,10 +116,10 @@ fn candidates(at: Pos2, size: Vec2) -> impl Iterator<Item = Rect> {
         (1.3, 0.0, Align2::LEFT_CENTER),
         (-1.3, 0.0, Align2::RIGHT_CENTER),
     ];
-    [13.0_f32, 26.0, 44.0].into_iter().flat_map(move |off| {
+    offsets.iter().flat_map(move |off| {
         ROUND
             .into_iter()
-            .map(move |(x, y, align)| align.anchor_size(at + vec2(x, y) * off, size))
+            .map(move |(x, y, align)| align.anchor_size(at + vec2(x, y) * *off, size))
     })
 }
 
@@ -115,15 +139,6 @@ mod tests {
     use super::*;
     use egui::pos2;
 
-    fn near(at: Pos2, within: Rect) -> Near {
-        Near {
-            at,
-            text: "Lower arm".to_owned(),
-            colour: Color32::WHITE,
-            within,
-        }
-    }
-
     const SIZE: Vec2 = vec2(60.0, 13.0);
 
     #[test]
@@ -132,7 +147,7 @@ mod tests {
         let mut callouts = Callouts::default();
         for at in [pos2(100.0, 50.0), pos2(195.0, 5.0), pos2(4.0, 96.0)] {
             callouts.taken = vec![Rect::from_center_size(at, Vec2::splat(18.0))];
-            let place = callouts.best_place(&near(at, table), SIZE);
+            let place = callouts.best_place(&NAME_OFFSETS, at, SIZE, table);
             assert!(table.contains_rect(place), "{at:?} {place:?}");
             assert!(!place.intersects(callouts.taken[0]), "{at:?} {place:?}");
         }
@@ -142,9 +157,9 @@ mod tests {
     fn two_names_at_one_point_do_not_cover_each_other() {
         let table = Rect::from_min_max(pos2(0.0, 0.0), pos2(400.0, 300.0));
         let mut callouts = Callouts::default();
-        let wanted = near(pos2(200.0, 150.0), table);
-        let first = callouts.best_place(&wanted, SIZE);
+        let place = |c: &Callouts| c.best_place(&NAME_OFFSETS, pos2(200.0, 150.0), SIZE, table);
+        let first = place(&callouts);
         callouts.taken.push(first);
-        assert!(!callouts.best_place(&wanted, SIZE).intersects(first));
+        assert!(!place(&callouts).intersects(first));
     }
 }

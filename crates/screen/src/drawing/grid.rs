@@ -16,6 +16,9 @@ use crate::tokens::{Tokens, weight};
 /// Closest that two lines of the grid may come, points.
 const CLOSEST: f64 = 11.0;
 
+/// How far the hatched ground and centre lines reach past a tyre, in its radii.
+const HATCHED: f64 = 0.16;
+
 /// Fine and bold steps of the grid, in the unit.
 fn steps(unit: LengthUnit) -> &'static [(f64, f64)] {
     match unit {
@@ -139,17 +142,17 @@ pub(crate) fn datums(
         };
         let (r, x, high) = (first.radius, first.centre.x, top_of(&wheels));
         let half_track = wheels.iter().map(|w| w.centre.y.abs()).fold(0.0, f64::max);
-        let across = half_track + wheel::width(r) * 0.5 + 0.16 * r;
+        let across = half_track + wheel::width(r) * 0.5 + HATCHED * r;
         match projection {
             Projection::Front => {
-                let over = 0.16 * r;
+                let over = HATCHED * r;
                 line(
                     pen,
                     Point::new(x, 0.0, high + over),
                     Point::new(x, 0.0, -over),
                 );
                 for w in &wheels {
-                    let reach = w.spin * (wheel::width(r) * 0.5 + 0.16 * r);
+                    let reach = w.spin * (wheel::width(r) * 0.5 + HATCHED * r);
                     line(pen, w.centre - reach, w.centre + reach);
                     ground(pen, sheet, projection, w, tokens);
                 }
@@ -214,7 +217,7 @@ fn ground(
 ) {
     const APART: f32 = 7.0;
     let at = sheet.screen(projection, Point::new(wheel.centre.x, wheel.centre.y, 0.0));
-    let half = sheet.length(0.5 * wheel.radius);
+    let half = sheet.length(HATCHED * wheel.radius) + sheet.length(0.5 * wheel::width(wheel.radius));
     let depth = (sheet.length(0.05 * wheel.radius)).clamp(4.0, 8.0);
     let stroke = Stroke::new(weight::HAIR, tokens.ink_faint);
     let strokes = (half / APART).floor().clamp(0.0, 200.0) as i16;

@@ -8,7 +8,7 @@ use super::{
     DrawingInput, Projection, badges,
     callout::{Callouts, Near},
     construction, grid, layout,
-    linkage::View,
+    linkage::{self, View},
     pen::{DOTTED, Pen},
     rack,
     scene::{OutOfReach, Scene},
@@ -46,6 +46,9 @@ impl Frame<'_> {
         }
         for projection in layout::shown(self.fill) {
             self.view(&mut pen, projection);
+        }
+        for projection in layout::shown(self.fill) {
+            self.keep_off(&mut callouts, projection);
         }
         if self.input.instant_centres && self.shows(Projection::Front) {
             let side = self.input.selected.map_or(Side::Left, |p| p.side);
@@ -93,10 +96,13 @@ impl Frame<'_> {
         for joints in rest() {
             view.rest(pen, joints);
         }
+        // However far the linkage goes, views do not run into each other.
+        let clip = pen.set_clip(self.cell(projection).intersect(pen.clip()));
         for joints in moved() {
             rack::moved(pen, &self.sheet, projection, joints, self.input.tokens);
             view.moved(pen, joints);
         }
+        pen.set_clip(clip);
         for joints in rest() {
             view.joints(pen, joints);
         }
@@ -150,28 +156,45 @@ impl Frame<'_> {
             pen.disc(at, r, t.wash(t.accent, 0.12));
             pen.ring(at, r, Stroke::new(weight::HAIR, t.ghost(t.accent)));
         }
-        let mut marked: Vec<Pos2> = Vec::new();
         for (point, grade) in input.marks {
-            let Some(at) = self.at(projection, *point) else { continue };
-            let place = at + badges::CAUTION_OFFSET;
-            badges::caution(pen, place, *grade, t);
-            marked.push(place);
-        }
-        for joints in self.scene.rest.iter().flatten() {
-            for (name, _) in joints.points() {
-                let point = PointRef {
-                    axle: self.scene.axle,
-                    side: joints.side,
-                    point: name,
-                };
-                let Some(at) = self.at(projection, point) else { continue };
-                callouts.keep_off(Rect::from_center_size(at, Vec2::splat(15.0)));
-                let lock = badges::lock(pen, input, projection, point, at);
-                marked.extend(lock);
+            if let Some(at) = self.at(projection, *point).filter(|at| self.rect.contains(*at)) {
+                let place = callouts.place_sign(at, self.rect);
+                badges::caution(pen, place, *grade, t);
             }
         }
-        for at in marked {
-            callouts.keep_off(Rect::from_center_size(at, Vec2::splat(13.0)));
+        for (point, at) in self.points(projection) {
+            if let Some(solid) = badges::lock(input, projection, point) {
+                let place = callouts.place_sign(at, self.rect);
+                badges::padlock(pen, place, solid, t);
+            }
+        }
+    }
+
+    /// Points of a view that are in sight.
+    fn points(&self, projection: Projection) -> impl Iterator<Item = (PointRef, Pos2)> {
+        let joints = self.scene.rest.iter().flatten();
+        let named = joints.flat_map(|j| j.points().map(|(name, _)| (j.side, name)));
+        named.filter_map(move |(side, point)| {
+            let point = PointRef {
+                axle: self.scene.axle,
+                side,
+                point,
+            };
+            let at = self.at(projection, point)?;
+            self.rect.contains(at).then_some((point, at))
+        })
+    }
+
+    /// What signs and names should not hide.
+    fn keep_off(&self, callouts: &mut Callouts, projection: Projection) {
+        for (_, at) in self.points(projection) {
+            callouts.keep_off(Rect::from_center_size(at, Vec2::splat(15.0)));
+        }
+        let seen = |side| projection != Projection::Side || side == Side::Left;
+        for joints in self.scene.rest.iter().flatten().filter(|j| seen(j.side)) {
+            for ends in linkage::members(joints) {
+                callouts.keep_off_line(ends.map(|p| self.sheet.screen(projection, p)));
+            }
         }
     }
 
@@ -202,16 +225,13 @@ impl Frame<'_> {
     fn reach(&self, callouts: &mut Callouts) {
         let projection = self.fill.unwrap_or(Projection::Front);
         for out in &self.scene.out {
-            // Both sides alike run out alike: saying it once is enough.
-            let twin = |o: &&OutOfReach| o.side == Side::Left && o.fault == out.fault;
-            let said = out.side == Side::Right && self.scene.out.iter().any(|o| twin(&o));
-            let unseen = projection == Projection::Side && out.side == Side::Right;
-            if said || unseen {
+            let alike = self.scene.out.iter().filter(|o| o.fault == out.fault).count() > 1;
+            if out.side == Side::Right && (alike || projection == Projection::Side) {
                 continue;
             }
             callouts.add(Near {
                 at: self.sheet.screen(projection, out.near),
-                text: reach_text(out, self.input.build.unit),
+                text: reach_text(out, alike, self.input.build.unit),
                 colour: self.input.tokens.danger,
                 within: self.rect,
             });
@@ -226,8 +246,8 @@ fn name(point: PointRef) -> String {
     }
 }
 
-/// Such as `Tie rod, left: runs out at travel +2.31 in`.
-fn reach_text(out: &OutOfReach, unit: LengthUnit) -> String {
+/// Such as `The left tie rod runs out at travel +2.31 in`.
+fn reach_text(out: &OutOfReach, both: bool, unit: LengthUnit) -> String {
     let (what, mm) = match out.fault.limit {
         Limit::Travel(mm) => ("travel", mm),
         Limit::Rack(mm) => ("rack", mm),
@@ -236,14 +256,10 @@ fn reach_text(out: &OutOfReach, unit: LengthUnit) -> String {
         LengthUnit::Inch => 2,
         LengthUnit::Millimetre => 0,
     };
-    let member = out.fault.member.to_string();
-    let mut letters = member.chars();
-    let first = letters.next().map(|c| c.to_uppercase().collect::<String>());
+    let side = if both { String::new() } else { format!("{} ", out.side.word()) };
     format!(
-        "{}{}, {}: runs out at {what} {:+.places$} {}",
-        first.unwrap_or_default(),
-        letters.as_str(),
-        out.side.word(),
+        "The {side}{} runs out at {what} {:+.places$} {}",
+        out.fault.member,
         unit.from_mm(mm),
         unit.sign(),
     )

@@ -64,10 +64,6 @@ impl View<'_> {
         for [a, b] in upright(joints) {
             pen.pattern(&[self.at(a), self.at(b)], thin(t.ink), DASHED);
         }
-        if let Some(s) = &joints.spring {
-            let ends = [self.at(s.chassis), self.at(s.mount)];
-            pen.pattern(&ends, thin(t.spring), DASHED);
-        }
         for (arm, colour) in [(&joints.lower, t.lower_arm), (&joints.upper, t.upper_arm)] {
             let run = [arm.front, arm.ball, arm.rear].map(|p| self.at(p));
             pen.pattern(&run, member(colour), DASHED);
@@ -83,6 +79,10 @@ impl View<'_> {
             (joints.centre, t.steel),
         ] {
             symbols.ghost(self.at(p), t.ghost(colour));
+        }
+        // The spring's own line would only blur its zig-zag.
+        if let Some(s) = &joints.spring {
+            symbols.ghost(self.at(s.mount), t.ghost(t.spring));
         }
     }
 
@@ -171,6 +171,20 @@ impl View<'_> {
     }
 }
 
+/// Every straight member at rest, for names to keep off.
+pub(crate) fn members(joints: &Joints) -> impl Iterator<Item = [Point; 2]> {
+    let (u, l) = (&joints.upper, &joints.lower);
+    let arms = [
+        [u.front, u.ball],
+        [u.rear, u.ball],
+        [l.front, l.ball],
+        [l.rear, l.ball],
+        [joints.inner, joints.outer],
+    ];
+    let rack = joints.rack.map(|r| [r.mouth, joints.inner]);
+    arms.into_iter().chain(upright(joints)).chain(rack)
+}
+
 /// The upright: between the ball joints, and square from there to the outer tie-rod joint and the wheel centre.
 fn upright(joints: &Joints) -> [[Point; 2]; 3] {
     let (low, high) = (joints.lower.ball, joints.upper.ball);
@@ -203,18 +217,20 @@ fn square(way: Vec2) -> Vec2 {
     }
 }
 
+/// A spring of `half` a coil's width between two places.
 fn zig_zag(from: Pos2, to: Pos2, half: f32) -> Vec<Pos2> {
-    const TEETH: u8 = 12;
     let along = to - from;
     let length = along.length();
     if !(length > 12.0) {
         return vec![from, to];
     }
     let side = along.rot90() / length * half;
-    let lead = (0.16 * length).min(16.0) / length;
-    let tooth = |n: u8| lead + (1.0 - 2.0 * lead) * (f32::from(n) + 0.5) / f32::from(TEETH);
+    let lead = (0.16 * length).min(2.0 * half) / length;
+    let pairs = (length * (1.0 - 2.0 * lead) / (1.7 * half)).clamp(3.0, 14.0) as u8;
+    let teeth = 2 * pairs;
+    let tooth = |n: u8| lead + (1.0 - 2.0 * lead) * (f32::from(n) + 0.5) / f32::from(teeth);
     let mut points = vec![from, from + along * lead];
-    points.extend((0..TEETH).map(|n| {
+    points.extend((0..teeth).map(|n| {
         let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
         from + along * tooth(n) + side * sign
     }));

@@ -8,10 +8,14 @@ use trammel_screen::{drawing::Projection, tokens::Tokens};
 
 use crate::bench::{Bench, build, left, set_fonts};
 
-fn picture(name: &str, size: [f32; 2], mut bench: Bench) {
+fn picture(name: &str, size: [f32; 2], bench: Bench) {
+    scaled(name, size, 1.0, bench);
+}
+
+fn scaled(name: &str, size: [f32; 2], scale: f32, mut bench: Bench) {
     let view = View {
         size_points: vec2(size[0], size[1]),
-        pixels_per_point: 1.0,
+        pixels_per_point: scale,
         settle_frames: 2,
     };
     let picture = render(&view, set_fonts, |ui| bench.ui(ui)).unwrap();
@@ -53,6 +57,7 @@ fn pictures() {
     picture("busy-light", [860.0, 700.0], light);
     picture("small", [500.0, 300.0], busy());
     picture("large", [2000.0, 1300.0], busy());
+    scaled("double", [860.0, 700.0], 2.0, busy());
     for projection in Projection::ALL {
         let mut bench = busy();
         bench.drawing.fill = Some(projection);
