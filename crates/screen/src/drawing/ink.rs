@@ -79,13 +79,17 @@ impl Frame<'_> {
         layout::cell(&self.sheet, self.rect, self.fill, projection)
     }
 
-    fn view(&self, pen: &mut Pen, projection: Projection) {
-        let view = View {
+    fn linkage(&self, projection: Projection) -> View<'_> {
+        View {
             sheet: &self.sheet,
             projection,
             axle: self.scene.axle,
             tokens: self.input.tokens,
-        };
+        }
+    }
+
+    fn view(&self, pen: &mut Pen, projection: Projection) {
+        let view = self.linkage(projection);
         let seen = |side| projection != Projection::Side || side == Side::Left;
         let rest = || self.scene.rest.iter().flatten().filter(|j| seen(j.side));
         let moved = || self.scene.moved.iter().flatten().filter(|j| seen(j.side));
@@ -192,6 +196,8 @@ impl Frame<'_> {
         }
         let seen = |side| projection != Projection::Side || side == Side::Left;
         for joints in self.scene.rest.iter().flatten().filter(|j| seen(j.side)) {
+            let stands = self.linkage(projection).stand_rects(joints);
+            stands.into_iter().for_each(|r| callouts.keep_off(r));
             for ends in linkage::members(joints) {
                 callouts.keep_off_line(ends.map(|p| self.sheet.screen(projection, p)));
             }

@@ -1,6 +1,6 @@
 //! Arms, tie rod, upright and spring of one corner in one view.
 
-use egui::{Color32, Pos2, Stroke, Vec2, vec2};
+use egui::{Color32, Pos2, Rect, Stroke, Vec2, vec2};
 use trammel_build::{AxleName, Side};
 use trammel_geometry::Point;
 
@@ -94,31 +94,53 @@ impl View<'_> {
         }
     }
 
-    /// Stands of the pivots, under everything else of the corner.
+    /// Inks the stands of the pivots, under everything else of the corner.
     pub(crate) fn stands(&self, pen: &mut Pen, joints: &Joints) {
+        let stands = self.stand_places(joints);
+        let mut symbols = self.symbols(pen);
+        for (at, towards, colour) in stands {
+            symbols.stand(at, towards, colour);
+        }
+    }
+
+    /// What the stands cover, for names and signs to keep off.
+    pub(crate) fn stand_rects(&self, joints: &Joints) -> Vec<Rect> {
+        let deep = 15.0 * self.sheet.symbol_size();
+        let places = self.stand_places(joints).into_iter();
+        places
+            .map(|(at, towards, _)| {
+                Rect::from_center_size(at + towards * 0.5 * deep, Vec2::splat(deep))
+            })
+            .collect()
+    }
+
+    /// Where stands are, which way the frame lies from there, and their colour.
+    fn stand_places(&self, joints: &Joints) -> Vec<(Pos2, Vec2, Color32)> {
         let t = self.tokens;
         let towards = self.frame_direction(joints.side);
         let near = 9.0 * self.sheet.symbol_size();
-        let mut symbols = self.symbols(pen);
+        let mut places = Vec::with_capacity(6);
         for (arm, colour) in [(&joints.lower, t.lower_arm), (&joints.upper, t.upper_arm)] {
             let (front, rear) = (self.at(arm.front), self.at(arm.rear));
             // Two pivots nearly behind each other share the stand of the nearer one.
             let shared = (front - rear).length() < near;
-            let front_is_nearer = self.projection.depth(arm.front) >= self.projection.depth(arm.rear);
+            let depth = |p| self.projection.depth(p);
+            let front_is_nearer = depth(arm.front) >= depth(arm.rear);
             if !shared || !front_is_nearer {
-                symbols.stand(rear, towards, colour);
+                places.push((rear, towards, colour));
             }
             if !shared || front_is_nearer {
-                symbols.stand(front, towards, colour);
+                places.push((front, towards, colour));
             }
         }
         if let Some(s) = &joints.spring {
             let away = square(direction(self.at(s.mount), self.at(s.chassis)));
-            symbols.stand(self.at(s.chassis), away, t.spring);
+            places.push((self.at(s.chassis), away, t.spring));
         }
         if self.axle == AxleName::Rear {
-            symbols.stand(self.at(joints.inner), towards, t.tie_rod);
+            places.push((self.at(joints.inner), towards, t.tie_rod));
         }
+        places
     }
 
     /// Joints, over everything else of the corner.
@@ -226,7 +248,7 @@ fn zig_zag(from: Pos2, to: Pos2, half: f32) -> Vec<Pos2> {
     }
     let side = along.rot90() / length * half;
     let lead = (0.16 * length).min(2.0 * half) / length;
-    let pairs = (length * (1.0 - 2.0 * lead) / (1.7 * half)).clamp(3.0, 14.0) as u8;
+    let pairs = (length * (1.0 - 2.0 * lead) / (1.15 * half)).clamp(3.0, 18.0) as u8;
     let teeth = 2 * pairs;
     let tooth = |n: u8| lead + (1.0 - 2.0 * lead) * (f32::from(n) + 0.5) / f32::from(teeth);
     let mut points = vec![from, from + along * lead];

@@ -27,6 +27,7 @@ mod projection;
 mod rack;
 mod scene;
 mod sheet;
+mod strokes;
 mod symbols;
 #[cfg(test)]
 mod test_scene;

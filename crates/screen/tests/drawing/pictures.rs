@@ -71,3 +71,36 @@ fn pictures() {
     bench.tokens = Tokens::light();
     picture("out-of-reach", [860.0, 700.0], bench);
 }
+
+#[test]
+#[ignore = "tells how long a frame takes here"]
+fn frame_time() {
+    let context = egui::Context::default();
+    set_fonts(&context);
+    let mut bench = busy();
+    let input = || egui::RawInput {
+        screen_rect: Some(egui::Rect::from_min_size(egui::Pos2::ZERO, vec2(860.0, 700.0))),
+        ..egui::RawInput::default()
+    };
+    let (mut work, mut mesh, mut shapes) = (Vec::new(), Vec::new(), 0);
+    for _ in 0..300 {
+        let mut inside = 0.0;
+        let mut output = context.run_ui(input(), |ui| {
+            let start = std::time::Instant::now();
+            bench.ui(ui);
+            inside = start.elapsed().as_secs_f64() * 1e3;
+        });
+        output.textures_delta.clear();
+        shapes = output.shapes.len();
+        work.push(inside);
+        let start = std::time::Instant::now();
+        context.tessellate(output.shapes, output.pixels_per_point);
+        mesh.push(start.elapsed().as_secs_f64() * 1e3);
+    }
+    work.sort_by(f64::total_cmp);
+    mesh.sort_by(f64::total_cmp);
+    println!(
+        "drawing {:.3} ms, tessellation {:.3} ms (medians of 300), {shapes} shapes",
+        work[150], mesh[150]
+    );
+}
