@@ -10,6 +10,9 @@ const SIGN: Vec2 = vec2(13.0, 13.0);
 /// How far names stand off their points, points.
 const NAME_OFFSETS: [f32; 3] = [13.0, 26.0, 44.0];
 
+/// How far a name's plate reaches past its letters, points.
+const PLATE: Vec2 = vec2(4.0, 1.5);
+
 /// A name that wants a place near a point.
 pub(crate) struct Near {
     pub at: Pos2,
@@ -66,6 +69,7 @@ impl Callouts {
         for near in std::mem::take(&mut self.near) {
             let size = pen.text_size(&near.text);
             let rect = self.best_place(&NAME_OFFSETS, near.at, size, near.within);
+            leader(pen, rect, &near, tokens);
             label(pen, rect, &near.text, near.colour, tokens);
             self.taken.push(rect);
         }
@@ -123,11 +127,22 @@ fn candidates(offsets: &[f32], at: Pos2, size: Vec2) -> impl Iterator<Item = Rec
     })
 }
 
+/// A line from a name to its point, where it could be taken for another's.
+fn leader(pen: &mut Pen, rect: Rect, near: &Near, tokens: &Tokens) {
+    let plate = rect.expand2(PLATE);
+    let from = plate.clamp(near.at);
+    let way = near.at - from;
+    if way.length() > 14.0 {
+        let to = near.at - way.normalized() * 5.0;
+        pen.line(from, to, Stroke::new(weight::HAIR, tokens.ghost(near.colour)));
+    }
+}
+
 /// Text on a plate of the table's colour.
 fn label(pen: &mut Pen, rect: Rect, text: &str, colour: Color32, tokens: &Tokens) {
     let back = tokens.wash(tokens.table, 0.86);
     pen.plate(
-        rect.expand2(vec2(4.0, 1.5)),
+        rect.expand2(PLATE),
         back,
         Stroke::new(weight::HAIR, tokens.wash(colour, 0.35)),
     );

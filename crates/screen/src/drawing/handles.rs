@@ -100,7 +100,9 @@ pub(crate) fn touch(
     handles: &[Handle],
     table: &Response,
     selected: Option<PointRef>,
+    fill: Option<Projection>,
 ) -> Touch {
+    let stops = fill.unwrap_or(Projection::Front);
     let mut touch = Touch {
         chosen_nothing: table.clicked(),
         double: table.double_clicked(),
@@ -120,21 +122,24 @@ pub(crate) fn touch(
             .find(|b| response.drag_started_by(*b))
     };
     for handle in handles {
-        let response = place(ui, handle);
+        let response = place(ui, handle, stops);
         if response.hovered() {
             touch.over = Some(pick(now, *handle));
         }
         if response.clicked() && clicked {
             let hit = pick(now, *handle);
-            touch.chosen = Some(next_in_stack(handles, &hit, selected));
-            response.request_focus();
+            let chosen = next_in_stack(handles, &hit, selected);
+            touch.chosen = Some(chosen);
+            focus(ui, chosen, stops);
         } else if response.clicked() || response.gained_focus() {
             touch.chosen = Some(handle.point);
         }
         if let Some(button) = begin(&response) {
+            let on = pick(press, *handle);
+            focus(ui, on.point, stops);
             touch.start = press.map(|press| Start {
                 press,
-                on: Some(pick(Some(press), *handle)),
+                on: Some(on),
                 button,
             });
         }
@@ -149,11 +154,29 @@ pub(crate) fn touch(
     touch
 }
 
-fn place(ui: &Ui, handle: &Handle) -> Response {
-    let id: Id = ui.scope_id().with((handle.point, handle.projection));
-    // One stop of the keyboard for each point is enough: the left one, in the view that shows it from ahead.
-    let stop = handle.projection == Projection::Front && handle.point.side == Side::Left;
-    let sense = if stop {
+fn id(ui: &Ui, point: PointRef, projection: Projection) -> Id {
+    ui.scope_id().with((point, projection))
+}
+
+/// One stop of the keyboard for each point is enough: the left one, in the main view.
+fn is_stop(point: PointRef, projection: Projection, stops: Projection) -> bool {
+    projection == stops && point.side == Side::Left
+}
+
+/// Gives the keyboard to a point that the pointer took, or at least takes it from whatever had it, so that arrow keys do not move a slider.
+fn focus(ui: &Ui, point: PointRef, stops: Projection) {
+    ui.memory_mut(|m| {
+        if is_stop(point, stops, stops) {
+            m.request_focus(id(ui, point, stops));
+        } else if let Some(other) = m.focused() {
+            m.surrender_focus(other);
+        }
+    });
+}
+
+fn place(ui: &Ui, handle: &Handle, stops: Projection) -> Response {
+    let id = id(ui, handle.point, handle.projection);
+    let sense = if is_stop(handle.point, handle.projection, stops) {
         Sense::click_and_drag()
     } else {
         Sense::CLICK | Sense::DRAG

@@ -131,7 +131,7 @@ impl Drawing {
         let busy = self.gesture.is_under_way();
         let mut place = layout::place(self.place, rect, self.fill, &scene, busy);
         let handles = handles::handles(input, &scene, &place.sheet(rect), rect, self.fill);
-        let touch = handles::touch(ui, &handles, &table, input.selected);
+        let touch = handles::touch(ui, &handles, &table, input.selected, self.fill);
         let controls = controls::place(ui, rect, &place, self.fill);
         if touch.double {
             place = layout::place(None, rect, self.fill, &scene, false);

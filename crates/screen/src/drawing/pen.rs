@@ -148,21 +148,21 @@ impl Pen {
 
     /// A run of lines with mitred corners.
     pub(crate) fn path(&mut self, points: Vec<Pos2>, stroke: Stroke) {
-        if drawable(&points) {
+        if let Some(points) = drawable(points) {
             self.push(Shape::line(points, stroke));
         }
     }
 
     /// A closed outline.
     pub(crate) fn outline(&mut self, points: Vec<Pos2>, stroke: Stroke) {
-        if drawable(&points) {
+        if let Some(points) = drawable(points) {
             self.push(Shape::closed_line(points, stroke));
         }
     }
 
     /// A convex shape, filled.
     pub(crate) fn filled(&mut self, points: Vec<Pos2>, fill: Color32, stroke: Stroke) {
-        if drawable(&points) {
+        if let Some(points) = drawable(points) {
             self.push(Shape::convex_polygon(points, fill, stroke));
         }
     }
@@ -243,11 +243,15 @@ impl Pen {
 /// Farthest that a corner of an outline may be, points: single precision stays good to a tenth of a point.
 const FARTHEST: f32 = 1e5;
 
-fn drawable(points: &[Pos2]) -> bool {
-    points.len() >= 2
-        && points
-            .iter()
-            .all(|p| p.x.abs() < FARTHEST && p.y.abs() < FARTHEST)
+/// The points that make a line: none where one is too far away or not a number. Points that fall together are taken once, since a corner between
+/// lines of no length has no direction and would come out as not a number.
+fn drawable(mut points: Vec<Pos2>) -> Option<Vec<Pos2>> {
+    let near = |p: &Pos2| p.x.abs() < FARTHEST && p.y.abs() < FARTHEST;
+    if !points.iter().all(near) {
+        return None;
+    }
+    points.dedup_by(|a, b| (*a - *b).length_sq() < 1e-6);
+    (points.len() >= 2).then_some(points)
 }
 
 /// The part of a line inside a rectangle, and how much of it, 0 to 1, was cut off before (the way of Liang and Barsky, from memory). `None`
@@ -312,6 +316,15 @@ mod tests {
             clip_segment(TABLE, pos2(f32::INFINITY, 0.0), pos2(5.0, 5.0)),
             None
         );
+    }
+
+    #[test]
+    fn points_that_fall_together_are_taken_once_and_far_ones_not_at_all() {
+        let (a, b) = (pos2(1.0, 1.0), pos2(5.0, 1.0));
+        assert_eq!(drawable(vec![a, a, a, b, b]), Some(vec![a, b]));
+        assert_eq!(drawable(vec![a, a, a]), None);
+        assert_eq!(drawable(vec![a, pos2(1e6, 0.0)]), None);
+        assert_eq!(drawable(vec![a, pos2(f32::NAN, 0.0)]), None);
     }
 
     #[test]

@@ -180,6 +180,7 @@ fn points_behind_each_other_are_reached_by_clicking_again() {
         for _ in 0..40 {
             window.step();
         }
+        assert_eq!(window.state().selected.map(|p| p.point), seen.last().copied());
     }
     seen.sort();
     assert_eq!(
@@ -276,6 +277,19 @@ fn the_empty_table_and_the_middle_button_shove() {
     window.step();
     let now = window.find(ball, Projection::Front);
     assert_eq!(now, at + vec2(-30.0, 12.0));
+    assert_eq!(window.state().build, build());
+}
+
+#[test]
+fn with_space_held_a_point_shoves_the_table() {
+    let mut window = window(Bench::new(build()));
+    let ball = left(PointName::LowerBallJoint);
+    let at = window.find(ball, Projection::Front);
+    window.key_down(Key::Space);
+    window.drag(at, at + vec2(-30.0, 12.0));
+    window.key_up(Key::Space);
+    window.step();
+    assert_eq!(window.find(ball, Projection::Front), at + vec2(-30.0, 12.0));
     assert_eq!(window.state().build, build());
 }
 

@@ -3,3 +3,4 @@
 mod bench;
 mod hands;
 mod pictures;
+mod rough;
