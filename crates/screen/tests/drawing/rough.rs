@@ -117,7 +117,7 @@ fn a_monkey_finds_no_way_to_break_it() {
     let mut window = window_of(with(|_| {}), vec2(860.0, 700.0));
     let mut dice = Dice(7);
     let mut at = Pos2::ZERO;
-    for _ in 0..1500 {
+    for _ in 0..600 {
         match dice.throw(12) {
             0..=4 => {
                 at = dice.place();
