@@ -114,7 +114,7 @@ impl Tokens {
             danger: rgb(0xC2_41_00),
             caution: rgb(0x8A_5A_00),
             note: rgb(0x00_72_B2),
-            within: Color32::from_rgba_premultiplied(0, 60, 44, 26),
+            within: Color32::from_rgba_premultiplied(0, 22, 16, 30),
         }
     }
 

@@ -4,11 +4,7 @@ use egui::{Pos2, Stroke, Vec2, pos2, vec2};
 use trammel_analysis::Grade;
 use trammel_build::{Axis, PointRef};
 
-use super::{
-    DrawingInput, Projection,
-    drag::locked,
-    pen::Pen,
-};
+use super::{DrawingInput, Projection, drag::locked, pen::Pen};
 use crate::tokens::{Tokens, weight};
 
 /// A triangle for danger, a diamond for caution, a circle for a note.

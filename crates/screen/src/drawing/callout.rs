@@ -134,7 +134,11 @@ fn leader(pen: &mut Pen, rect: Rect, near: &Near, tokens: &Tokens) {
     let way = near.at - from;
     if way.length() > 14.0 {
         let to = near.at - way.normalized() * 5.0;
-        pen.line(from, to, Stroke::new(weight::HAIR, tokens.ghost(near.colour)));
+        pen.line(
+            from,
+            to,
+            Stroke::new(weight::HAIR, tokens.ghost(near.colour)),
+        );
     }
 }
 

@@ -137,7 +137,10 @@ fn carry_on(
         Gesture::Shove(press, origin) => {
             ui.set_cursor_icon(CursorIcon::AllScroll);
             let moved = pointer.map_or(Vec2::ZERO, |p| p - *press);
-            let origin = [origin[0] + f64::from(moved.x), origin[1] + f64::from(moved.y)];
+            let origin = [
+                origin[0] + f64::from(moved.x),
+                origin[1] + f64::from(moved.y),
+            ];
             let place = place.with_origin(origin);
             if !held {
                 *gesture = Gesture::Idle;
@@ -154,7 +157,12 @@ fn carry_on(
             } else {
                 let snap = if fine { input.fine_snap } else { input.snap };
                 let sheet = place.sheet(table.rect);
-                follow(drag, pointer, |d, p| d.target(p, &sheet, input.build, snap), events);
+                follow(
+                    drag,
+                    pointer,
+                    |d, p| d.target(p, &sheet, input.build, snap),
+                    events,
+                );
                 if !held {
                     events.push(DrawingEvent::DragEnded);
                 }

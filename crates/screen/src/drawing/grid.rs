@@ -69,12 +69,19 @@ pub(crate) fn grid(
         let reach = Reach::of(projection, cell, rect, fill);
         let near = sheet.vehicle_from_screen(projection, cell.min);
         let far = sheet.vehicle_from_screen(projection, cell.max);
-        for (i, (axis, _)) in [projection.right(), projection.down()].into_iter().enumerate() {
+        for (i, (axis, _)) in [projection.right(), projection.down()]
+            .into_iter()
+            .enumerate()
+        {
             let (low, high) = (near[i].min(far[i]), near[i].max(far[i]));
             let step = fine * unit.mm();
             let mut n = (low / step).ceil();
             while n * step <= high {
-                let stroke = if n % per_bold == 0.0 { bold_line } else { fine_line };
+                let stroke = if n % per_bold == 0.0 {
+                    bold_line
+                } else {
+                    fine_line
+                };
                 grid_line(pen, sheet, projection, &reach, axis, n * step, stroke);
                 n += 1.0;
             }
@@ -166,11 +173,7 @@ pub(crate) fn datums(
                     Point::new(x - over, 0.0, 0.0),
                     Point::new(x + over, 0.0, 0.0),
                 );
-                line(
-                    pen,
-                    Point::new(x, -across, 0.0),
-                    Point::new(x, across, 0.0),
-                );
+                line(pen, Point::new(x, -across, 0.0), Point::new(x, across, 0.0));
             }
             Projection::Side => {
                 let (c, over) = (first.centre, 1.16 * r);
@@ -193,7 +196,10 @@ pub(crate) fn datums(
 }
 
 fn top_of(wheels: &[&Joints]) -> f64 {
-    wheels.iter().map(|w| w.centre.z + w.radius).fold(0.0, f64::max)
+    wheels
+        .iter()
+        .map(|w| w.centre.z + w.radius)
+        .fold(0.0, f64::max)
 }
 
 fn ground_line(
@@ -208,16 +214,11 @@ fn ground_line(
 }
 
 /// Hatching under one wheel.
-fn ground(
-    pen: &mut Pen,
-    sheet: &Sheet,
-    projection: Projection,
-    wheel: &Joints,
-    tokens: &Tokens,
-) {
+fn ground(pen: &mut Pen, sheet: &Sheet, projection: Projection, wheel: &Joints, tokens: &Tokens) {
     const APART: f32 = 7.0;
     let at = sheet.screen(projection, Point::new(wheel.centre.x, wheel.centre.y, 0.0));
-    let half = sheet.length(HATCHED * wheel.radius) + sheet.length(0.5 * wheel::width(wheel.radius));
+    let half =
+        sheet.length(HATCHED * wheel.radius) + sheet.length(0.5 * wheel::width(wheel.radius));
     let depth = (sheet.length(0.05 * wheel.radius)).clamp(4.0, 8.0);
     let stroke = Stroke::new(weight::HAIR, tokens.ink_faint);
     let strokes = (half / APART).floor().clamp(0.0, 200.0) as i16;

@@ -1,6 +1,6 @@
 //! Points that can be found: by pointer, by keyboard and by name.
 
-use egui::{Id, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2, WidgetInfo, Role};
+use egui::{Id, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo};
 use trammel_build::{PointName, PointRef, Side};
 
 use super::{DrawingInput, Projection, layout, scene::Scene, sheet::Sheet};
@@ -81,6 +81,8 @@ pub(crate) struct Touch {
     pub double: bool,
     /// A drag began here.
     pub start: Option<Start>,
+    /// The point that has the keyboard's focus.
+    pub focused: Option<Id>,
 }
 
 /// Where a drag began.
@@ -123,6 +125,9 @@ pub(crate) fn touch(
     };
     for handle in handles {
         let response = place(ui, handle, stops);
+        if response.has_focus() {
+            touch.focused = Some(response.id);
+        }
         if response.hovered() {
             touch.over = Some(pick(now, *handle));
         }
@@ -203,13 +208,13 @@ fn place(ui: &Ui, handle: &Handle, stops: Projection) -> Response {
 
 /// The point that is meant at a place: the nearest, the selected one having a small advantage; of points that lie on one another the
 /// selected one, then joints before marks on the rack, then the one nearest the viewer.
-pub(crate) fn nearest(
-    handles: &[Handle],
-    at: Pos2,
-    selected: Option<PointRef>,
-) -> Option<Handle> {
+pub(crate) fn nearest(handles: &[Handle], at: Pos2, selected: Option<PointRef>) -> Option<Handle> {
     let distance = |h: &Handle| {
-        let advantage = if Some(h.point) == selected { SELECTED_ADVANTAGE } else { 0.0 };
+        let advantage = if Some(h.point) == selected {
+            SELECTED_ADVANTAGE
+        } else {
+            0.0
+        };
         (h.at - at).length() - advantage
     };
     let within = handles.iter().filter(|h| (h.at - at).length() <= FARTHEST);
@@ -219,7 +224,9 @@ pub(crate) fn nearest(
             if (da - db).abs() > 0.5 {
                 da.total_cmp(&db)
             } else {
-                on_rack(a).cmp(&on_rack(b)).then(b.depth.total_cmp(&a.depth))
+                on_rack(a)
+                    .cmp(&on_rack(b))
+                    .then(b.depth.total_cmp(&a.depth))
             }
         })
         .copied()

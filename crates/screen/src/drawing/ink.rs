@@ -161,7 +161,10 @@ impl Frame<'_> {
             pen.ring(at, r, Stroke::new(weight::HAIR, t.ghost(t.accent)));
         }
         for (point, grade) in input.marks {
-            if let Some(at) = self.at(projection, *point).filter(|at| self.rect.contains(*at)) {
+            if let Some(at) = self
+                .at(projection, *point)
+                .filter(|at| self.rect.contains(*at))
+            {
                 let place = callouts.place_sign(at, self.rect);
                 badges::caution(pen, place, *grade, t);
             }
@@ -215,7 +218,9 @@ impl Frame<'_> {
             .filter(|p| Some(*p) != self.hot)
             .map(|p| (p, main, t.accent));
         for (point, projection, colour) in [hot, selected].into_iter().flatten() {
-            let Some(at) = self.at(projection, point) else { continue };
+            let Some(at) = self.at(projection, point) else {
+                continue;
+            };
             if self.rect.contains(at) {
                 callouts.add(Near {
                     at,
@@ -231,7 +236,13 @@ impl Frame<'_> {
     fn reach(&self, callouts: &mut Callouts) {
         let projection = self.fill.unwrap_or(Projection::Front);
         for out in &self.scene.out {
-            let alike = self.scene.out.iter().filter(|o| o.fault == out.fault).count() > 1;
+            let alike = self
+                .scene
+                .out
+                .iter()
+                .filter(|o| o.fault == out.fault)
+                .count()
+                > 1;
             if out.side == Side::Right && (alike || projection == Projection::Side) {
                 continue;
             }
@@ -262,7 +273,11 @@ fn reach_text(out: &OutOfReach, both: bool, unit: LengthUnit) -> String {
         LengthUnit::Inch => 2,
         LengthUnit::Millimetre => 0,
     };
-    let side = if both { String::new() } else { format!("{} ", out.side.word()) };
+    let side = if both {
+        String::new()
+    } else {
+        format!("{} ", out.side.word())
+    };
     format!(
         "The {side}{} runs out at {what} {:+.places$} {}",
         out.fault.member,

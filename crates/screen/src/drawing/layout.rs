@@ -232,7 +232,9 @@ impl Bounds {
 
     fn strays_from(&self, other: &Self) -> bool {
         let size = self.extents().into_iter().fold(0.0, f64::max);
-        let moved = (self.low - other.low).amax().max((self.high - other.high).amax());
+        let moved = (self.low - other.low)
+            .amax()
+            .max((self.high - other.high).amax());
         moved > STRAY * size
     }
 

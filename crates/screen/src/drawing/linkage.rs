@@ -50,7 +50,10 @@ impl View<'_> {
 
     fn arm(&self, pen: &mut Pen, arm: &ArmJoints, colour: Color32) {
         let stroke = Stroke::new(weight::WIDE, colour);
-        pen.path([arm.front, arm.ball, arm.rear].map(|p| self.at(p)).to_vec(), stroke);
+        pen.path(
+            [arm.front, arm.ball, arm.rear].map(|p| self.at(p)).to_vec(),
+            stroke,
+        );
     }
 
     /// The linkage in another position, faint.
@@ -185,7 +188,10 @@ impl View<'_> {
         let (top, foot) = (self.at(spring.chassis), self.at(spring.mount));
         let stroke = Stroke::new(weight::NARROW, colour);
         let half = self.sheet.length(20.0).max(3.5);
-        pen.path(zig_zag(top, foot, half), Stroke::new(weight::SYMBOL, colour));
+        pen.path(
+            zig_zag(top, foot, half),
+            Stroke::new(weight::SYMBOL, colour),
+        );
         let [a, b] = cross_tube(arm, spring.mount);
         let thin = Stroke::new(weight::NARROW, self.tokens.ghost(colour));
         pen.line(self.at(a), self.at(b), thin);

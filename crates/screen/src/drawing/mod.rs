@@ -95,12 +95,19 @@ pub struct Drawing {
     pub fill: Option<Projection>,
     place: Option<layout::Place>,
     gesture: gestures::Gesture,
+    focused: Option<egui::Id>,
 }
 
 impl Drawing {
     /// Lets the wheel and linkage fill the table again at the next frame.
     pub fn refit(&mut self) {
         self.place = None;
+    }
+
+    /// Whether a control with the keyboard's focus is a point of this drawing, as of the last frame.
+    #[must_use]
+    pub fn is_point(&self, id: egui::Id) -> bool {
+        self.focused == Some(id)
     }
 
     /// Whether a point is being dragged.
@@ -119,11 +126,7 @@ impl Drawing {
 
     /// Takes the space that is left and tells what was done on the table there, without painting it. Carry the events out and paint what has come of
     /// them with [`Inking::ink`], so that the linkage follows the hand within the frame.
-    pub fn hand(
-        &mut self,
-        ui: &mut Ui,
-        input: &DrawingInput<'_>,
-    ) -> (Vec<DrawingEvent>, Inking) {
+    pub fn hand(&mut self, ui: &mut Ui, input: &DrawingInput<'_>) -> (Vec<DrawingEvent>, Inking) {
         let rect = ui.available_rect_before_wrap();
         let table = ui.allocate_rect(rect, Sense::CLICK | Sense::DRAG);
         table.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Drawing table"));
@@ -132,6 +135,7 @@ impl Drawing {
         let mut place = layout::place(self.place, rect, self.fill, &scene, busy);
         let handles = handles::handles(input, &scene, &place.sheet(rect), rect, self.fill);
         let touch = handles::touch(ui, &handles, &table, input.selected, self.fill);
+        self.focused = touch.focused;
         let controls = controls::place(ui, rect, &place, self.fill);
         if touch.double {
             place = layout::place(None, rect, self.fill, &scene, false);
@@ -169,6 +173,21 @@ pub struct Inking {
 }
 
 impl Inking {
+    /// The corner beside the plan and above the side view, where nothing is drawn; none while one view fills the table.
+    #[must_use]
+    pub fn spare_corner(&self) -> Option<Rect> {
+        if self.fill.is_some() {
+            return None;
+        }
+        let plan = layout::cell(&self.sheet, self.rect, None, Projection::Plan);
+        let side = layout::cell(&self.sheet, self.rect, None, Projection::Side);
+        let corner = Rect::from_min_max(
+            egui::pos2(side.left(), self.rect.top()),
+            egui::pos2(self.rect.right(), plan.bottom()),
+        );
+        corner.is_positive().then_some(corner)
+    }
+
     /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.
     pub fn ink(self, ui: &Ui, input: &DrawingInput<'_>) {
         ink::Frame {

@@ -83,7 +83,8 @@ impl Pen {
 
     fn close_strokes(&mut self) {
         if !self.strokes.is_empty() {
-            self.shapes.push(Shape::mesh(std::mem::take(&mut self.strokes)));
+            self.shapes
+                .push(Shape::mesh(std::mem::take(&mut self.strokes)));
         }
     }
 
@@ -309,9 +310,15 @@ mod tests {
 
     #[test]
     fn what_passes_by_or_is_no_number_leaves_nothing() {
-        assert_eq!(clip_segment(TABLE, pos2(-10.0, 0.0), pos2(0.0, -10.0)), None);
+        assert_eq!(
+            clip_segment(TABLE, pos2(-10.0, 0.0), pos2(0.0, -10.0)),
+            None
+        );
         assert_eq!(clip_segment(TABLE, pos2(5.0, 60.0), pos2(50.0, 60.0)), None);
-        assert_eq!(clip_segment(TABLE, pos2(f32::NAN, 0.0), pos2(5.0, 5.0)), None);
+        assert_eq!(
+            clip_segment(TABLE, pos2(f32::NAN, 0.0), pos2(5.0, 5.0)),
+            None
+        );
         assert_eq!(
             clip_segment(TABLE, pos2(f32::INFINITY, 0.0), pos2(5.0, 5.0)),
             None

@@ -121,12 +121,18 @@ fn escape_gives_a_drag_up_until_the_button_is_let_go() {
 
     window.key_press(Key::Escape);
     window.step();
-    assert_eq!(window.state().done.last(), Some(&DrawingEvent::DragCancelled));
+    assert_eq!(
+        window.state().done.last(),
+        Some(&DrawingEvent::DragCancelled)
+    );
     assert_eq!(window.state().build, build());
 
     window.carry(from + vec2(40.0, 0.0), from + vec2(80.0, 50.0));
     window.release(from + vec2(80.0, 50.0));
-    assert_eq!(window.state().done.last(), Some(&DrawingEvent::DragCancelled));
+    assert_eq!(
+        window.state().done.last(),
+        Some(&DrawingEvent::DragCancelled)
+    );
     assert_eq!(window.state().build, build());
 
     // The next drag works as ever.
@@ -180,7 +186,10 @@ fn points_behind_each_other_are_reached_by_clicking_again() {
         for _ in 0..40 {
             window.step();
         }
-        assert_eq!(window.state().selected.map(|p| p.point), seen.last().copied());
+        assert_eq!(
+            window.state().selected.map(|p| p.point),
+            seen.last().copied()
+        );
     }
     seen.sort();
     assert_eq!(

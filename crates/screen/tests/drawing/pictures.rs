@@ -61,7 +61,11 @@ fn pictures() {
     for projection in Projection::ALL {
         let mut bench = busy();
         bench.drawing.fill = Some(projection);
-        picture(&format!("fill-{}", projection.word()), [860.0, 700.0], bench);
+        picture(
+            &format!("fill-{}", projection.word()),
+            [860.0, 700.0],
+            bench,
+        );
     }
     let mut bench = Bench::new(build());
     bench.instant_centres = true;
@@ -79,7 +83,10 @@ fn frame_time() {
     set_fonts(&context);
     let mut bench = busy();
     let input = || egui::RawInput {
-        screen_rect: Some(egui::Rect::from_min_size(egui::Pos2::ZERO, vec2(860.0, 700.0))),
+        screen_rect: Some(egui::Rect::from_min_size(
+            egui::Pos2::ZERO,
+            vec2(860.0, 700.0),
+        )),
         ..egui::RawInput::default()
     };
     let (mut work, mut mesh, mut shapes) = (Vec::new(), Vec::new(), 0);

@@ -45,9 +45,15 @@ fn odd_builds_paint_nothing_infinite() {
     for value in odd {
         paints_finite(with(|b| b.front.tie_rod.inner = [value; 3]), [860.0, 700.0]);
         paints_finite(with(|b| b.front.wheel.centre[2] = value), [860.0, 700.0]);
-        paints_finite(with(|b| b.front.wheel.loaded_radius = value), [860.0, 700.0]);
+        paints_finite(
+            with(|b| b.front.wheel.loaded_radius = value),
+            [860.0, 700.0],
+        );
         paints_finite(with(|b| b.front.wheel.camber_deg = value), [860.0, 700.0]);
-        paints_finite(with(|b| b.front.rack.face = Some([value; 3])), [860.0, 700.0]);
+        paints_finite(
+            with(|b| b.front.rack.face = Some([value; 3])),
+            [860.0, 700.0],
+        );
     }
     paints_finite(
         with(|b| b.front.upper_arm.ball_joint = b.front.lower_arm.ball_joint),
@@ -70,7 +76,13 @@ fn odd_positions_and_snaps_paint_nothing_infinite() {
 
 #[test]
 fn no_table_is_too_small() {
-    for size in [[0.0, 0.0], [1.0, 1.0], [30.0, 20.0], [500.0, 3.0], [6000.0, 4000.0]] {
+    for size in [
+        [0.0, 0.0],
+        [1.0, 1.0],
+        [30.0, 20.0],
+        [500.0, 3.0],
+        [6000.0, 4000.0],
+    ] {
         paints_finite(with(|_| {}), size);
     }
 }
