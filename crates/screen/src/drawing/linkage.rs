@@ -165,11 +165,11 @@ impl View<'_> {
         let (inner, outer) = (self.at(joints.inner), self.at(joints.outer));
         symbols.ball(outer, direction(inner, outer), t.tie_rod);
         symbols.ball(inner, direction(outer, inner), t.tie_rod);
-        if let Some(rack) = &joints.rack {
-            if self.projection != Projection::Side {
-                symbols.mark(self.at(rack.mouth), t.steel);
-                symbols.mark(self.at(rack.face), t.steel);
-            }
+        if let Some(rack) = &joints.rack
+            && self.projection != Projection::Side
+        {
+            symbols.mark(self.at(rack.mouth), t.steel);
+            symbols.mark(self.at(rack.face), t.steel);
         }
     }
 
@@ -249,7 +249,7 @@ fn square(way: Vec2) -> Vec2 {
 fn zig_zag(from: Pos2, to: Pos2, half: f32) -> Vec<Pos2> {
     let along = to - from;
     let length = along.length();
-    if !(length > 12.0) {
+    if length <= 12.0 || !length.is_finite() {
         return vec![from, to];
     }
     let side = along.rot90() / length * half;

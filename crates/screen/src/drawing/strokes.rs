@@ -5,7 +5,7 @@ use egui::{Color32, Mesh, Pos2, Stroke};
 /// Adds a straight stroke with soft edges, one pixel (`pixel` points) wide as the rest of the screen has them.
 pub(crate) fn add(mesh: &mut Mesh, a: Pos2, b: Pos2, stroke: Stroke, pixel: f32) {
     let length = (b - a).length();
-    if !(length > 0.0) {
+    if length <= 0.0 || !length.is_finite() {
         return;
     }
     let side = (b - a).rot90() / length;

@@ -22,7 +22,7 @@ fn a_point_dragged_by_name_moves_as_far_as_the_pointer_and_snaps() {
     let inner = left(PointName::TieRodInner);
     let from = window.find(inner, Projection::Front);
     let inch = inch(&window);
-    window.drag(from, from + vec2(2.0 * inch, -1.0 * inch));
+    window.drag(from, from + vec2(2.0 * inch, -inch));
 
     let bench = window.state();
     // 8.9 + 2 and 8.75 + 1, on the nearest sixteenth.
