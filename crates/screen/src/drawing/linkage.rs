@@ -188,10 +188,7 @@ impl View<'_> {
         let (top, foot) = (self.at(spring.chassis), self.at(spring.mount));
         let stroke = Stroke::new(weight::NARROW, colour);
         let half = self.sheet.length(20.0).max(3.5);
-        pen.path(
-            zig_zag(top, foot, half),
-            Stroke::new(weight::SYMBOL, colour),
-        );
+        pen.path(zig_zag(top, foot, half), stroke);
         let [a, b] = cross_tube(arm, spring.mount);
         let thin = Stroke::new(weight::NARROW, self.tokens.ghost(colour));
         pen.line(self.at(a), self.at(b), thin);

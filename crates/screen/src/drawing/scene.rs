@@ -90,6 +90,9 @@ pub(crate) struct Scene {
     pub out: Vec<OutOfReach>,
 }
 
+/// Moved by less than this counts as at rest.
+const AT_REST_MM: f64 = 0.05;
+
 const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
 impl Scene {
@@ -105,7 +108,8 @@ impl Scene {
         let Some(study) = input.study.axle(input.axle) else {
             return scene;
         };
-        let away = input.travel != 0.0 || input.rack != 0.0;
+        // A float's dust off the design position is not worth a second set of lines.
+        let away = [input.travel, input.rack].iter().any(|t| t.abs() > AT_REST_MM);
         let places = rest.iter().zip(&mut scene.moved).zip(&mut scene.posed);
         for ((rest, moved), posed) in places {
             let Some(rest) = rest else { continue };

@@ -70,6 +70,21 @@ fn pictures() {
     let mut bench = Bench::new(build());
     bench.instant_centres = true;
     picture("centres", [860.0, 700.0], bench);
+    for demo in trammel_persistence::demos() {
+        let Ok(build) = trammel_persistence::read(demo.text) else {
+            panic!("{} is no build", demo.name)
+        };
+        let mut bench = Bench::new(build.clone());
+        bench.instant_centres = true;
+        bench.rack = 30.0;
+        bench.hovered = Some(left(PointName::LowerBallJoint));
+        picture(&format!("demo-{}", demo.name), [860.0, 700.0], bench);
+        let mut bench = Bench::new(build);
+        bench.axle = AxleName::Rear;
+        bench.tokens = Tokens::light();
+        bench.travel = -40.0;
+        picture(&format!("rear-{}", demo.name), [860.0, 700.0], bench);
+    }
     let mut bench = Bench::new(build());
     bench.travel = 20.0 * 25.4;
     bench.tokens = Tokens::light();
