@@ -28,7 +28,6 @@ pub(crate) struct Callouts {
     taken: Vec<Rect>,
     lines: Vec<[Pos2; 2]>,
     near: Vec<Near>,
-    fixed: Vec<(Pos2, Align2, String, Color32)>,
 }
 
 impl Callouts {
@@ -54,18 +53,8 @@ impl Callouts {
         self.near.push(near);
     }
 
-    /// A name in one place.
-    pub(crate) fn fixed(&mut self, at: Pos2, align: Align2, text: String, colour: Color32) {
-        self.fixed.push((at, align, text, colour));
-    }
-
     /// Places and inks them: the earlier ones have the choice.
     pub(crate) fn ink(mut self, pen: &mut Pen, tokens: &Tokens) {
-        for (at, align, text, colour) in std::mem::take(&mut self.fixed) {
-            let rect = align.anchor_size(at, pen.text_size(&text));
-            label(pen, rect, &text, colour, tokens);
-            self.taken.push(rect);
-        }
         for near in std::mem::take(&mut self.near) {
             let size = pen.text_size(&near.text);
             let rect = self.best_place(&NAME_OFFSETS, near.at, size, near.within);

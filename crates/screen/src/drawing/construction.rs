@@ -3,7 +3,7 @@
 //! Two centres are shown and named: the trade's construction, where the planes of both arms are cut by the plane of the contact point, and the centre
 //! that the upright's velocity gives, which also knows castor and the tie rod. The roll centre belongs to the second.
 
-use egui::{Align2, Color32, Pos2, Rect, Stroke, vec2};
+use egui::{Color32, Pos2, Rect, Stroke, vec2};
 use trammel_build::Side;
 use trammel_geometry::Point;
 
@@ -252,13 +252,12 @@ impl Draw<'_> {
         let Some((_, edge, _)) = super::pen::clip_segment(room, from, at) else {
             return;
         };
-        let align = if at.x < from.x {
-            Align2::LEFT_BOTTOM
-        } else {
-            Align2::RIGHT_BOTTOM
-        };
-        self.callouts
-            .fixed(edge, align, format!("to the {name}"), colour);
+        self.callouts.add(Near {
+            at: edge,
+            text: format!("to the {name}"),
+            colour,
+            within: self.cell,
+        });
     }
 }
 

@@ -6,8 +6,9 @@
 //! | [`Projection`], [`handle_name`] | the three views, and what a point is called in each |
 //! | `sheet`, `layout` | from vehicle axes to the table and back; where the views stand |
 //! | `scene` | the joints at rest and moved |
-//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges` | what is inked |
-//! | `handles`, `drag`, `gestures`, `controls`, `callout` | what can be done on it |
+//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges`, `callout` | what is inked, in the order of `ink` |
+//! | `pen`, `strokes` | lines in patterns, clipped to the table, as few shapes |
+//! | `handles`, `drag`, `gestures`, `controls` | what can be done on it |
 //!
 //! It keeps where the table is looked at and the gesture under way, nothing about the build.
 

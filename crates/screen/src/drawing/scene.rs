@@ -109,7 +109,9 @@ impl Scene {
             return scene;
         };
         // A float's dust off the design position is not worth a second set of lines.
-        let away = [input.travel, input.rack].iter().any(|t| t.abs() > AT_REST_MM);
+        let away = [input.travel, input.rack]
+            .iter()
+            .any(|t| t.abs() > AT_REST_MM);
         let places = rest.iter().zip(&mut scene.moved).zip(&mut scene.posed);
         for ((rest, moved), posed) in places {
             let Some(rest) = rest else { continue };
