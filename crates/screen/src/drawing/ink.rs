@@ -285,3 +285,31 @@ fn reach_text(out: &OutOfReach, both: bool, unit: LengthUnit) -> String {
         unit.sign(),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use trammel_geometry::{Member, Point, Unreachable};
+
+    #[test]
+    fn a_member_that_runs_out_is_named_with_its_place_in_the_builds_unit() {
+        let out = |limit| OutOfReach {
+            side: Side::Left,
+            fault: Unreachable {
+                member: Member::TieRod,
+                travel: 100.0,
+                rack: 60.0,
+                limit,
+            },
+            near: Point::origin(),
+        };
+        assert_eq!(
+            reach_text(&out(Limit::Travel(63.5)), false, LengthUnit::Inch),
+            "The left tie rod runs out at travel +2.50 in"
+        );
+        assert_eq!(
+            reach_text(&out(Limit::Rack(-41.2)), true, LengthUnit::Millimetre),
+            "The tie rod runs out at rack -41 mm"
+        );
+    }
+}
