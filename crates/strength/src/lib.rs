@@ -7,6 +7,7 @@
 //! | [`grade`] | bolt grades and bar steels: proof, yield, tensile strength |
 //! | [`stress`] | a round section under bending, axial force, torsion and shear |
 //! | [`force`] | tie-rod force from the moments about the steering axis |
+//! | [`statics`] | every force of a corner at a pose: rod, ball joints, pivots, spring, rack, hands |
 //! | [`rack_end`] | the threaded rack end as a cantilever: stress, factor, what would mend it |
 //! | [`engagement`] | how much thread has to be screwed in, and the wall left around it |
 //! | [`units`] | exact inch and pound conversions |
@@ -22,6 +23,7 @@ pub mod force;
 pub mod grade;
 pub mod rack_end;
 pub mod source;
+pub mod statics;
 pub mod stress;
 pub mod thread;
 pub mod units;
