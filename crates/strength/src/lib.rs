@@ -8,6 +8,7 @@
 //! | [`stress`] | a round section under bending, axial force, torsion and shear |
 //! | [`force`] | tie-rod force from the moments about the steering axis |
 //! | [`statics`] | every force of a corner at a pose: rod, ball joints, pivots, spring, rack, hands |
+//! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
 //! | [`rack_end`] | the threaded rack end as a cantilever: stress, factor, what would mend it |
 //! | [`engagement`] | how much thread has to be screwed in, and the wall left around it |
 //! | [`units`] | exact inch and pound conversions |
@@ -21,6 +22,7 @@
 pub mod engagement;
 pub mod force;
 pub mod grade;
+pub mod loads;
 pub mod rack_end;
 pub mod source;
 pub mod statics;
