@@ -6,6 +6,9 @@
 //! | [`thread`] | Unified and metric screw threads, found by what is stamped or said |
 //! | [`grade`] | bolt grades and bar steels: proof, yield, tensile strength |
 //! | [`stress`] | a round section under bending, axial force, torsion and shear |
+//! | [`material`] | tube, plate and bar: yield, tensile strength, stiffness |
+//! | [`section`] | areas and moments of tubes and bars |
+//! | [`column`] | the compression at which a bar buckles |
 //! | [`force`] | tie-rod force from the moments about the steering axis |
 //! | [`statics`] | every force of a corner at a pose: rod, ball joints, pivots, spring, rack, hands |
 //! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
@@ -19,11 +22,14 @@
 //! A result says which limit was compared, never that a part is good enough: a static factor knows nothing of
 //! fatigue, notches, weld heat, bent parts or impact.
 
+pub mod column;
 pub mod engagement;
 pub mod force;
 pub mod grade;
 pub mod loads;
+pub mod material;
 pub mod rack_end;
+pub mod section;
 pub mod source;
 pub mod statics;
 pub mod stress;
