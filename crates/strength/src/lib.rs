@@ -9,6 +9,11 @@
 //! | [`material`] | tube, plate and bar: yield, tensile strength, stiffness |
 //! | [`section`] | areas and moments of tubes and bars |
 //! | [`column`] | the compression at which a bar buckles |
+//! | [`check`] | a value against a limit: what every check hands back |
+//! | [`tie_rod`] | the tie rod as a bar: axial, buckling, side hit |
+//! | [`rod_end`] | rod ends and ball joints: load and misalignment |
+//! | [`arm_tubes`] | an A-arm's tubes as struts and beams |
+//! | [`bolt`], [`bracket`], [`weld`] | bolts in single and double shear, tabs and ears, the fillet around them |
 //! | [`force`] | tie-rod force from the moments about the steering axis |
 //! | [`statics`] | every force of a corner at a pose: rod, ball joints, pivots, spring, rack, hands |
 //! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
@@ -22,6 +27,10 @@
 //! A result says which limit was compared, never that a part is good enough: a static factor knows nothing of
 //! fatigue, notches, weld heat, bent parts or impact.
 
+pub mod arm_tubes;
+pub mod bolt;
+pub mod bracket;
+pub mod check;
 pub mod column;
 pub mod engagement;
 pub mod force;
@@ -29,12 +38,15 @@ pub mod grade;
 pub mod loads;
 pub mod material;
 pub mod rack_end;
+pub mod rod_end;
 pub mod section;
 pub mod source;
 pub mod statics;
 pub mod stress;
 pub mod thread;
+pub mod tie_rod;
 pub mod units;
+pub mod weld;
 
 mod number;
 
