@@ -19,6 +19,7 @@
 //! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
 //! | [`rack_end`] | the threaded rack end as a cantilever: stress, factor, what would mend it |
 //! | [`engagement`] | how much thread has to be screwed in, and the wall left around it |
+//! | [`proof`] | every part under every load case at its worst pose, worst first |
 //! | [`units`] | exact inch and pound conversions |
 //!
 //! Units throughout: mm, N, N mm, MPa, radians. Vectors are in ISO 8855 vehicle axes (x forward, y left, z up), though
@@ -37,6 +38,7 @@ pub mod force;
 pub mod grade;
 pub mod loads;
 pub mod material;
+pub mod proof;
 pub mod rack_end;
 pub mod rod_end;
 pub mod section;

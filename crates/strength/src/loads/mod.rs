@@ -52,4 +52,4 @@ pub enum LoadError {
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
