@@ -19,6 +19,7 @@
 //! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
 //! | [`rack_end`] | the threaded rack end as a cantilever: stress, factor, what would mend it |
 //! | [`engagement`] | how much thread has to be screwed in, and the wall left around it |
+//! | [`clearance`] | least gaps between tie rod, arms, spring and wheel |
 //! | [`proof`] | every part under every load case at its worst pose, worst first |
 //! | [`units`] | exact inch and pound conversions |
 //!
@@ -32,6 +33,7 @@ pub mod arm_tubes;
 pub mod bolt;
 pub mod bracket;
 pub mod check;
+pub mod clearance;
 pub mod column;
 pub mod engagement;
 pub mod force;

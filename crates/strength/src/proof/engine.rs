@@ -6,7 +6,9 @@ use super::part::{Part, Situation, Stand};
 use super::row::{Omission, PoseAt, Row, Why};
 use super::turned::Turned;
 use crate::check::{Check, Finding, Keep};
-use crate::loads::{Fineness, LoadCase, Reach, Region, Scene, Worst, regions};
+use crate::clearance::{Clearances, GAPS, Pair};
+use crate::loads::{Fineness, LoadCase, Reach, Region, Scene, Window, Worst, regions, worst};
+use crate::source::{Limit, Source};
 use crate::statics::{CornerForces, Equilibrium};
 
 /// What is proved, and how finely.
@@ -24,6 +26,8 @@ pub struct Setup<'a> {
     pub parts: &'a [Part],
     /// Load cases to put on.
     pub cases: &'a [LoadCase],
+    /// Gaps to look for over the whole reach; `None` to leave them out.
+    pub clearances: Option<Clearances>,
     /// Factor wanted against yield, buckling and rupture.
     pub wanted_factor: f64,
 }
@@ -61,6 +65,7 @@ pub fn prove(setup: &Setup<'_>) -> Proof {
     for case in setup.cases {
         setup.prove_case(case, &mut proof);
     }
+    setup.prove_gaps(&mut proof);
     proof.rows.sort_by(|a, b| {
         let key = |row: &Row| row.standing().unwrap_or(f64::INFINITY);
         key(a).total_cmp(&key(b))
@@ -200,10 +205,7 @@ impl Setup<'_> {
         let finding = self
             .finding(case, &worst.pose, candidate)
             .unwrap_or(candidate.finding);
-        let pose = PoseAt {
-            travel: worst.pose.travel,
-            rack: worst.pose.rack,
-        };
+        let pose = PoseAt::of(&worst.pose);
         self.row(candidate.part, &finding, Some(case), Some(pose))
     }
 
@@ -216,6 +218,33 @@ impl Setup<'_> {
     ) -> Row {
         let case = case.map(|case| case.name.as_str());
         Row::new(&part.name, finding, case, pose, self.wanted(finding.check))
+    }
+
+    /// The least gap of every pair over the whole of travel and lock.
+    fn prove_gaps(&self, proof: &mut Proof) {
+        let Some(clearances) = &self.clearances else {
+            return;
+        };
+        let everywhere = Window {
+            travel: [-1.0, 1.0],
+            lock: [0.0, 1.0],
+        };
+        let corner = self.linkage.corner();
+        for pair in Pair::ALL {
+            let gap = |pose: &Pose| clearances.gap(pair, corner, pose).map(|gap| -gap.distance);
+            let found = worst(self.linkage, &everywhere, &self.reach, self.fineness, gap);
+            let Ok(Some(found)) = found else { continue };
+            let limit = Limit {
+                value: clearances.wanted(),
+                unit: "mm",
+                source: Source::USER,
+            };
+            let finding = Finding::above(Check::Clearance, -found.severity, limit, GAPS);
+            let pose = PoseAt::of(&found.pose);
+            proof
+                .rows
+                .push(Row::new(&pair.to_string(), &finding, None, Some(pose), 1.0));
+        }
     }
 
     /// Strength wants the user's factor; lengths, angles, ratings and allowed stresses hold their own margin.

@@ -1,5 +1,7 @@
 //! What comes out.
 
+use trammel_geometry::Pose;
+
 use crate::check::{Check, Finding, Keep};
 use crate::loads::LoadError;
 use crate::number::BadNumber;
@@ -13,6 +15,15 @@ pub struct PoseAt {
     pub travel: f64,
     /// Rack travel.
     pub rack: f64,
+}
+
+impl PoseAt {
+    pub(super) fn of(pose: &Pose) -> Self {
+        Self {
+            travel: pose.travel,
+            rack: pose.rack,
+        }
+    }
 }
 
 /// One check of one part under one load case, at its worst pose.

@@ -7,6 +7,7 @@ use crate::arm_tubes::ArmTubes;
 use crate::bolt::{Bolt, ShearPlaneAt, ShearPlanes};
 use crate::bracket::{Bracket, BracketSize};
 use crate::check::Check;
+use crate::clearance::{Clearances, Pair, Thicknesses};
 use crate::grade::Grade;
 use crate::loads::tests::{linkage, scene};
 use crate::loads::{Fineness, Reach, default_cases};
@@ -118,6 +119,7 @@ fn proof_of(linkage: &Linkage, parts: &[Part]) -> Proof {
         },
         parts,
         cases: &cases,
+        clearances: None,
         wanted_factor: 2.0,
     })
 }
@@ -245,6 +247,7 @@ fn what_is_missing_is_said() {
         fineness: Fineness::default(),
         parts: &parts,
         cases: &cases,
+        clearances: None,
         wanted_factor: 2.0,
     };
     assert_eq!(prove(&setup).omissions[0].why, Why::NoPose);
@@ -275,4 +278,58 @@ fn mounts_that_are_none_are_refused() {
     assert!(mounted.standing(Vector3::x()).is_err());
     assert!(mounted.standing(Vector3::new(f64::NAN, 1.0, 0.0)).is_err());
     assert!(mounted.standing(Vector3::new(5.0, 1.0, 0.0)).is_ok());
+}
+
+/// Every pair is there once, at a pose no grid pose of which is tighter.
+#[test]
+fn gaps_are_found_over_travel_and_lock() {
+    let linkage = linkage();
+    let sizes = Thicknesses {
+        tie_rod: 19.05,
+        upper_arm: 25.4,
+        lower_arm: 25.4,
+        spring: 60.0,
+        tyre_diameter: 545.0,
+        tyre_width: 175.0,
+        rim_diameter: 254.0,
+        rim_width: 150.0,
+        rim_thickness: 4.0,
+    };
+    let clearances = Clearances::new(sizes, 10.0).unwrap();
+    let proof = prove(&Setup {
+        linkage: &linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness: Fineness::default(),
+        parts: &[],
+        cases: &[],
+        clearances: Some(clearances),
+        wanted_factor: 2.0,
+    });
+    assert_eq!(proof.rows.len(), Pair::ALL.len());
+    for pair in Pair::ALL {
+        let row = proof
+            .rows
+            .iter()
+            .find(|row| row.part == pair.to_string())
+            .unwrap();
+        let mut least = f64::INFINITY;
+        for (travel, rack) in [
+            (-70.0, -35.0),
+            (-70.0, 35.0),
+            (70.0, 35.0),
+            (0.0, 20.0),
+            (33.0, -35.0),
+        ] {
+            let pose = linkage.pose(travel, rack).unwrap();
+            least = least.min(
+                clearances
+                    .gap(pair, linkage.corner(), &pose)
+                    .unwrap()
+                    .distance,
+            );
+        }
+        assert!(row.value <= least + 2e-3, "{pair} {} {least}", row.value);
+        assert_eq!(row.factor.unwrap(), row.value / 10.0);
+    }
 }
