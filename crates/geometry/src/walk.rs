@@ -1,24 +1,24 @@
 //! Many poses along wheel travel at one rack position, each started from what the last ones tell.
 
-use crate::{Linkage, Pose, Unreachable};
+use crate::{Linkage, Pose, Unreachable, solve::Known};
 
 /// A walk along travel with the rack held. Ask for neighbouring travels in turn: each pose starts from a guess that follows
-/// the last two. Any order gives the same poses; order only decides how fast.
+/// the last two. Any order gives the same poses, to rounding; order only decides how fast.
 #[derive(Clone, Copy, Debug)]
 pub struct Walk<'a> {
     linkage: &'a Linkage,
     rack: f64,
     design_angle: f64,
-    last: Known,
-    before: Option<Known>,
+    last: Past,
+    before: Option<Past>,
 }
 
-/// Arm angle and its rate at a travel already solved.
+/// A pose of the past: the travel asked for, the rate of the arm angle there, and the place found.
 #[derive(Clone, Copy, Debug)]
-struct Known {
+struct Past {
     travel: f64,
-    angle: f64,
     rate: f64,
+    known: Known,
 }
 
 impl<'a> Walk<'a> {
@@ -27,15 +27,24 @@ impl<'a> Walk<'a> {
     /// # Errors
     /// [`Unreachable`] when the rack can't be moved there.
     pub fn new(linkage: &'a Linkage, rack: f64) -> Result<Self, Unreachable> {
-        let design_angle = linkage.steer(0.0, rack)?;
-        let start = linkage.pose_from(0.0, rack, design_angle, design_angle)?;
+        let design = linkage.steer(0.0, rack)?;
         Ok(Self {
             linkage,
             rack,
-            design_angle,
-            last: Known::of(&start),
+            design_angle: design.angle,
+            last: Past {
+                travel: 0.0,
+                rate: 1.0 / design.rise,
+                known: design,
+            },
             before: None,
         })
+    }
+
+    /// The linkage that walks.
+    #[must_use]
+    pub fn linkage(&self) -> &'a Linkage {
+        self.linkage
     }
 
     /// The pose at a wheel travel, mm.
@@ -45,13 +54,18 @@ impl<'a> Walk<'a> {
     #[inline]
     pub fn pose(&mut self, travel: f64) -> Result<Pose, Unreachable> {
         let guess = self.guess(travel);
-        let pose = self
-            .linkage
-            .pose_from(travel, self.rack, guess, self.design_angle)?;
+        let near = self.last.known;
+        let (pose, known) =
+            self.linkage
+                .pose_from(travel, self.rack, guess, near, self.design_angle)?;
         if self.last.travel != travel {
             self.before = Some(self.last);
         }
-        self.last = Known::of(&pose);
+        self.last = Past {
+            travel,
+            rate: pose.rates.arm_angle,
+            known,
+        };
         Ok(pose)
     }
 
@@ -59,7 +73,8 @@ impl<'a> Walk<'a> {
     #[inline]
     fn guess(&self, travel: f64) -> f64 {
         let step = travel - self.last.travel;
-        let straight = self.last.angle + self.last.rate * step;
+        let (angle, rate) = (self.last.known.angle, self.last.rate);
+        let straight = angle + rate * step;
         let Some(before) = self.before else {
             return straight;
         };
@@ -68,19 +83,10 @@ impl<'a> Walk<'a> {
             return straight;
         }
         // Newton form on (last, last, before, before).
-        let slope = (self.last.angle - before.angle) / span;
-        let c2 = (self.last.rate - slope) / span;
-        let c3 = (self.last.rate - 2.0 * slope + before.rate) / (span * span);
+        let per_span = 1.0 / span;
+        let slope = (angle - before.known.angle) * per_span;
+        let c2 = (rate - slope) * per_span;
+        let c3 = (rate - 2.0 * slope + before.rate) * (per_span * per_span);
         straight + step * step * (c2 + c3 * (step + span))
-    }
-}
-
-impl Known {
-    fn of(pose: &Pose) -> Self {
-        Self {
-            travel: pose.travel,
-            angle: pose.arm_angle,
-            rate: pose.rates.arm_angle,
-        }
     }
 }
