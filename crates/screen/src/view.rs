@@ -4,7 +4,7 @@ use trammel_analysis::{Quantity, TravelCurve};
 use trammel_build::{AxleName, PointRef, Side};
 
 /// Pages of the notebook's middle part.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Page {
     /// A second curve, chosen by chips.
     Curves,

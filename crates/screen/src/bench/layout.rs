@@ -1,0 +1,133 @@
+//! Where things stand on the screen.
+
+use egui::{Color32, Margin, Rect, Ui, UiBuilder};
+use trammel_build::LengthUnit;
+
+use super::Bench;
+use crate::{
+    bottom_bar::{self, BottomBarInput},
+    drawing::{DrawingInput, Inking},
+    message,
+    notebook::{self, NotebookInput},
+    request::Request,
+    title_block,
+    tokens::Tokens,
+    top_strip::{self, TopStripInput},
+};
+
+const TOP: f32 = 44.0;
+const BOTTOM: f32 = 58.0;
+
+/// Snap of drags and nudges in a unit: plain and fine.
+pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
+    match unit {
+        LengthUnit::Inch => (1.0 / 16.0, 1.0 / 64.0),
+        LengthUnit::Millimetre => (1.0, 0.1),
+    }
+}
+
+/// The four places of the screen.
+#[derive(Clone, Copy, Debug)]
+struct Places {
+    strip: Rect,
+    notebook: Rect,
+    bar: Rect,
+    table: Rect,
+}
+
+impl Places {
+    fn of(screen: Rect) -> Self {
+        let (strip, rest) = screen.split_top_bottom_at_y(screen.top() + TOP);
+        let width = (0.335 * screen.width()).clamp(380.0, 560.0);
+        let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
+        let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
+        Self { strip, notebook, bar, table }
+    }
+}
+
+impl Bench {
+    /// The whole screen. The hand on the table is read first and carried out, then everything is painted: what follows a drag shows it in the
+    /// same frame.
+    pub(super) fn screen(&mut self, ui: &mut Ui, requests: &mut Vec<Request>) {
+        let places = Places::of(ui.max_rect());
+        let tokens = self.tokens.clone();
+        let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
+        let inking = self.hand(&mut table);
+        part(ui, "strip", places.strip, tokens.panel, Margin::symmetric(14, 0), |ui| self.strip(ui, &tokens, requests));
+        part(ui, "notebook", places.notebook, tokens.panel, Margin::ZERO, |ui| {
+            let input = NotebookInput { build: self.history.build(), results: &self.results, tokens: &tokens };
+            notebook::ui(ui, &input, &mut self.view, requests);
+        });
+        part(ui, "bar", places.bar, tokens.panel, Margin::symmetric(14, 7), |ui| {
+            let study = self.results.study.as_ref();
+            let input = BottomBarInput { build: self.history.build(), study, tokens: &tokens };
+            bottom_bar::ui(ui, &input, &self.view, requests);
+        });
+        match (inking, self.drawing_input()) {
+            (Some(inking), Some(input)) => {
+                let corner = inking.spare_corner();
+                inking.ink(&table, &input);
+                if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
+                    title_block::ui(&mut table, corner, input.build, axle, &tokens);
+                }
+            }
+            _ => {
+                table.painter().rect_filled(places.table, 0.0, tokens.table);
+            }
+        }
+        if let Some(said) = &self.message {
+            if message::ui(ui.ctx(), said, &tokens, places.table.left_bottom()) {
+                self.message = None;
+            }
+        }
+    }
+
+    /// Reads what is done on the table and carries it out.
+    fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
+        let mut drawing = std::mem::take(&mut self.drawing);
+        let done = self.drawing_input().map(|input| drawing.hand(ui, &input));
+        self.drawing = drawing;
+        let (events, inking) = done?;
+        self.drawing_events(ui.ctx(), events);
+        Some(inking)
+    }
+
+    fn drawing_input(&self) -> Option<DrawingInput<'_>> {
+        let build = self.history.build();
+        let (snap, fine_snap) = snap(build.unit);
+        Some(DrawingInput {
+            build,
+            study: self.results.study.as_ref()?,
+            axle: self.view.axle,
+            travel: self.view.travel,
+            rack: self.view.rack,
+            selected: self.view.selected,
+            hovered: self.view.hovered,
+            snap,
+            fine_snap,
+            instant_centres: self.view.instant_centres,
+            marks: &self.results.marks,
+            tokens: &self.tokens,
+        })
+    }
+
+    fn strip(&self, ui: &mut Ui, tokens: &Tokens, requests: &mut Vec<Request>) {
+        let file_name = self.files.name();
+        let input = TopStripInput {
+            history: &self.history,
+            unsaved: self.files.differs_from_file(self.history.build()),
+            file_name: file_name.as_deref(),
+            recent: self.files.recent(),
+            tokens,
+        };
+        top_strip::ui(ui, &input, &self.view, requests);
+    }
+}
+
+/// One place of the screen with its background.
+fn part(ui: &mut Ui, name: &str, place: Rect, fill: Color32, margin: Margin, contents: impl FnOnce(&mut Ui)) {
+    ui.painter().rect_filled(place, 0.0, fill);
+    let mut child = ui.new_child(UiBuilder::new().id_salt(name).max_rect(place - margin));
+    child.set_clip_rect(place);
+    contents(&mut child);
+}
