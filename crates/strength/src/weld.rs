@@ -174,7 +174,7 @@ mod tests {
     #[test]
     fn joined_plates_are_stiffer_across() {
         let joined = WeldLines::along_plates(2.0, 40.0, 5.0, Some(30.0));
-        assert_relative_eq!(joined.across_modulus, 2114.285_714, max_relative = 1e-9);
+        assert_relative_eq!(joined.across_modulus, 2_114.285_714, max_relative = 1e-9);
         let apart = WeldLines::along_plates(2.0, 40.0, 5.0, None);
         assert_relative_eq!(apart.across_modulus, 400.0);
     }

@@ -1,4 +1,8 @@
 //! The forces of whole corners against `tests/reference/statics.json`: another formulation, 20 unknowns in one dense solve.
+#![allow(
+    clippy::unwrap_used,
+    reason = "helpers of tests: a bad reference file has to stop the test"
+)]
 
 mod common;
 

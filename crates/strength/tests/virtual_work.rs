@@ -1,4 +1,8 @@
 //! The forces against the principle of virtual work: no equation of equilibrium in it, only how the linkage moves.
+#![allow(
+    clippy::unwrap_used,
+    reason = "helpers of tests: a bad reference file has to stop the test"
+)]
 
 mod common;
 

@@ -81,7 +81,7 @@ fn force_case(at: Place, size: [f64; 3], unit: ForceUnit, hold: WheelHold) -> Lo
 fn wheel_loads_by_hand() {
     let vehicle = vehicle();
     let load = |axle, braking, cornering| vehicle.wheel_load(axle, braking, cornering).unwrap();
-    assert_relative_eq!(vehicle.weight(), 3677.493_75, max_relative = 1e-12);
+    assert_relative_eq!(vehicle.weight(), 3_677.493_75, max_relative = 1e-12);
     assert_relative_eq!(
         load(AxleEnd::Front, 0.0, 0.0),
         827.436_09,

@@ -87,7 +87,7 @@ fn from_the_wheel_to_the_hands() {
     let steering = Steering::new(50.8, 140.0).unwrap();
     let effort = steering.effort_of(&forces, &forces).unwrap();
     assert_relative_eq!(effort.rack_force, -1000.0, max_relative = 1e-12);
-    assert_relative_eq!(effort.pinion_torque, 8085.071_11, max_relative = 1e-8);
+    assert_relative_eq!(effort.pinion_torque, 8_085.071_11, max_relative = 1e-8);
     assert_relative_eq!(effort.hand_force, 57.750_508, max_relative = 1e-7);
     assert_relative_eq!(
         steering.rack_force_by_hand(effort.hand_force),

@@ -1,4 +1,8 @@
 //! Reading the reference geometries.
+#![allow(
+    clippy::unwrap_used,
+    reason = "helpers of tests: a bad reference file has to stop the test"
+)]
 
 use std::path::Path;
 
