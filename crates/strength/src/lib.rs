@@ -8,7 +8,7 @@
 //! | [`stress`] | a round section under bending, axial force, torsion and shear |
 //! | [`material`] | tube, plate and bar: yield, tensile strength, stiffness |
 //! | [`section`] | areas and moments of tubes and bars |
-//! | [`column`] | the compression at which a bar buckles |
+//! | [`mod@column`] | the compression at which a bar buckles |
 //! | [`check`] | a value against a limit: what every check hands back |
 //! | [`tie_rod`] | the tie rod as a bar: axial, buckling, side hit |
 //! | [`rod_end`] | rod ends and ball joints: load and misalignment |
@@ -28,6 +28,8 @@
 //!
 //! A result says which limit was compared, never that a part is good enough: a static factor knows nothing of
 //! fatigue, notches, weld heat, bent parts or impact.
+
+#![doc = include_str!("../BENCHMARKS.md")]
 
 pub mod arm_tubes;
 pub mod bolt;

@@ -5,11 +5,13 @@
 //!
 //! A row says which value was compared with which limit. No row, and no list of rows, says that a part or a vehicle is good enough.
 
+mod effort;
 mod engine;
 mod part;
 mod row;
 mod turned;
 
+pub use effort::{Sides, steering_effort, worst_steering_effort};
 pub use engine::{Proof, Setup, prove};
 pub use part::{JointPlace, Mounted, Part, PartKind, RackEndPart};
 pub use row::{Omission, PoseAt, Row, Why};
