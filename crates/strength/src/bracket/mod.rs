@@ -18,7 +18,7 @@ use crate::bolt::ShearPlanes;
 use crate::check::{Check, Finding, mpa, newtons};
 use crate::material::MaterialStrength;
 use crate::number::{BadNumber, finite, not_negative, positive};
-use crate::source::Source;
+use crate::source::{Limit, Source};
 use crate::tie_rod::BEAM;
 use crate::weld::{Fillet, WeldLines};
 
@@ -145,7 +145,13 @@ impl Bracket {
                 AISC_J3_10,
             ));
         }
-        let moments = [force.along * size.height, force.across * size.height];
+        self.check_base(force, yields, found);
+    }
+
+    /// Bending at the base, and the weld around it.
+    fn check_base(&self, force: &BracketForce, yields: Limit, mut found: impl FnMut(Finding)) {
+        let height = self.size.height;
+        let moments = [force.along * height, force.across * height];
         let bending = force.pull.abs() / self.base.area
             + moments[0].abs() / self.base.along_modulus
             + moments[1].abs() / self.base.across_modulus;

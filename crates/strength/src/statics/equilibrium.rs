@@ -5,7 +5,7 @@ use trammel_geometry::{ArmName, Linkage, Pose};
 
 use super::StaticsError;
 use super::forces::{ArmForces, CornerForces};
-use super::joints::{ArmJoints, Joints};
+use super::joints::{ArmJoints, Joints, SpringMounts};
 use crate::force::{TieRod, UprightLoad};
 use crate::number::{direction, finite_point};
 
@@ -88,6 +88,27 @@ impl Hinge {
     }
 }
 
+impl Strut {
+    fn new(spring: &SpringMounts, sprung: &Hinge) -> Result<Self, StaticsError> {
+        let outward = direction(
+            "the spring, chassis to arm mount,",
+            spring.arm_mount - spring.chassis_mount,
+        )?;
+        let from_pivot = spring.arm_mount - sprung.rear;
+        let lever = sprung.axis.cross(&from_pivot).dot(&outward);
+        let sine = lever.abs() / from_pivot.norm();
+        if sine.is_nan() || sine <= LEAST_SINE {
+            let arm = spring.arm;
+            return Err(StaticsError::SpringInLine { arm, sine });
+        }
+        Ok(Self {
+            arm_mount: spring.arm_mount,
+            outward,
+            lever,
+        })
+    }
+}
+
 impl Equilibrium {
     /// The joints of a linkage at one of its poses, ready to be loaded.
     ///
@@ -122,17 +143,6 @@ impl Equilibrium {
             let arm = plain_name;
             return Err(StaticsError::ArmInLine { arm, sine });
         }
-        let outward = direction(
-            "the spring, chassis to arm mount,",
-            spring.arm_mount - spring.chassis_mount,
-        )?;
-        let from_pivot = spring.arm_mount - sprung.rear;
-        let lever = sprung.axis.cross(&from_pivot).dot(&outward);
-        let sine = lever.abs() / from_pivot.norm();
-        if sine.is_nan() || sine <= LEAST_SINE {
-            let arm = sprung_name;
-            return Err(StaticsError::SpringInLine { arm, sine });
-        }
         let rack_axis = joints
             .rack_axis
             .map(|axis| direction("the rack axis", axis))
@@ -147,11 +157,7 @@ impl Equilibrium {
             steering_axis,
             inverse_upright: 1.0 / upright.norm(),
             plain_along,
-            strut: Strut {
-                arm_mount: spring.arm_mount,
-                outward,
-                lever,
-            },
+            strut: Strut::new(&spring, &sprung)?,
         })
     }
 
