@@ -4,24 +4,26 @@ use crate::{
     Linkage, Point,
     configuration::Configuration,
     fault::Member,
-    solve::{Known, Solved},
+    solve::{Known, SAME_HEIGHT, Solved},
 };
 
-/// Longest and shortest arm step of the walk, rad.
+/// Longest and shortest arm step of the walk, rad. The shortest can't jump over the place where two members count as in line.
 const LONGEST: f64 = 0.02;
-const SHORTEST: f64 = 6e-4;
+const SHORTEST: f64 = 1e-6;
 /// Steps of the longest walk: more than half a turn, farther than an arm swings.
 const MOST_STEPS: usize = 12_000;
-/// Halvings that take a step to rounding.
-const HALVINGS: usize = 55;
+/// Arm angles this close, rad, are one.
+const SAME_ANGLE: f64 = 1e-16;
+/// Halvings that take any step to rounding.
+const HALVINGS: usize = 50;
 /// Part of the rack travel that the tie rod's dead point surely allows which is taken at once.
 const RACK_PART: f64 = 0.8;
-/// Shortest rack step, as a part of the steering arm's length.
-const RACK_SHORTEST: f64 = 0.01;
+/// Rack step that is always tried, as a part of the steering arm's length.
+const RACK_SHORTEST: f64 = 1e-4;
+/// Rack step, as a part of the steering arm's length, at which the end of the reach counts as found.
+const RACK_FINEST: f64 = 1e-10;
 /// Rack steps of the longest walk.
-const MOST_RACK_STEPS: usize = 20_000;
-/// Halvings that take the shortest rack step below 1e-9 mm for a steering arm of metres.
-const RACK_HALVINGS: usize = 36;
+const MOST_RACK_STEPS: usize = 2_000;
 /// Nearest and farthest arm angle, rad, looked at when a moved rack has put the last one out of reach.
 const NEAREST: f64 = 1e-9;
 const FARTHEST: f64 = 0.06;
@@ -68,7 +70,7 @@ pub(crate) fn walk_to(
     let mut stride = LONGEST;
     for _ in 0..MOST_STEPS {
         match linkage.at(here.known.angle + way * stride, inner) {
-            Ok(next) if stride <= SHORTEST || here.known.leads_to(&next.known) => {
+            Ok(next) if here.known.leads_to(&next.known) => {
                 if (travel - next.known.travel) * way <= 0.0 {
                     return close_in(linkage, travel, inner, here, next);
                 }
@@ -103,7 +105,7 @@ fn end_of_reach(linkage: &Linkage, inner: Point, from: Solved, step: f64) -> (So
     let start = from.known.angle;
     let (mut end, mut member) = (from, Member::LowerArm);
     let (mut good, mut bad) = (0.0, 1.0);
-    for _ in 0..HALVINGS {
+    while (bad - good) * step.abs() > SAME_ANGLE {
         let middle = 0.5 * (good + bad);
         match linkage.at(start + step * middle, inner) {
             Ok(s) => {
@@ -132,7 +134,7 @@ fn close_in(
     let mut best = to;
     for _ in 0..HALVINGS {
         let error = best.known.travel - travel;
-        if error.abs() < 1e-11 {
+        if error.abs() <= SAME_HEIGHT {
             break;
         }
         if error > 0.0 {
@@ -165,9 +167,10 @@ pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<Known, (Member, 
         return Err((Member::TieRod, 0.0));
     }
     let shortest = RACK_SHORTEST * linkage.outer_radius;
+    let finest = RACK_FINEST * linkage.outer_radius;
     let (way, goal) = (rack.signum(), rack.abs());
     let (mut here, mut at) = (linkage.design, 0.0);
-    let mut stride = linkage.design_rack_stride.max(shortest);
+    let mut stride = linkage.design_rack_stride;
     for _ in 0..MOST_RACK_STEPS {
         let next = if stride >= goal - at {
             goal
@@ -179,33 +182,18 @@ pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<Known, (Member, 
             Ok(solved) => {
                 here = solved.known;
                 at = next;
-                stride = linkage.rack_stride(&solved.configuration).max(shortest);
+                let sure = linkage.rack_stride(&solved.configuration);
+                stride = (2.0 * stride).min(sure.max(shortest));
             }
-            Err(member) if next - at <= shortest => {
-                return Err(last_rack(linkage, here.angle, way * at, way * next, member));
+            Err(member) => {
+                stride = 0.5 * (next - at);
+                if stride < finest {
+                    return Err((member, way * at));
+                }
             }
-            Err(_) => stride = (0.5 * (next - at)).max(shortest),
         }
     }
     Err((Member::TieRod, way * at))
-}
-
-fn last_rack(linkage: &Linkage, angle: f64, good: f64, bad: f64, member: Member) -> (Member, f64) {
-    let (mut angle, mut good, mut bad, mut member) = (angle, good, bad, member);
-    for _ in 0..RACK_HALVINGS {
-        let middle = 0.5 * (good + bad);
-        match hold(linkage, linkage.inner_joint(middle), angle) {
-            Ok(solved) => {
-                angle = solved.known.angle;
-                good = middle;
-            }
-            Err(m) => {
-                member = m;
-                bad = middle;
-            }
-        }
-    }
-    (member, good)
 }
 
 /// The place at the design height with the inner joint at `inner`, looked for from the arm angle that it had with the inner joint a little
@@ -232,7 +220,7 @@ fn nearest(linkage: &Linkage, inner: Point, angle: f64) -> Result<Solved, Member
                 return Ok(s);
             }
         }
-        away *= 2.0;
+        away *= 4.0;
     }
     Err(outside)
 }
@@ -247,9 +235,7 @@ impl Linkage {
         let to_inner = c.inner - c.lower_ball;
         let along = to_inner.dot(&c.steering_axis);
         let h = to_inner.cross(&c.steering_axis).norm();
-        let cosine = (1.0 - c.steering_margin * c.steering_margin)
-            .max(0.0)
-            .sqrt();
+        let cosine = (1.0 - c.steering_margin_sq).max(0.0).sqrt();
         let fastest =
             (1.0 + (self.outer_height - along).abs() / h) / self.outer_radius + cosine / h;
         RACK_PART * (1.0 - cosine) / fastest

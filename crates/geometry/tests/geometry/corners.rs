@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use trammel_geometry::{Arm, ArmName, Corner, Linkage, Point, Pose, Spring, TieRod, Vector, Wheel};
 
-pub fn arm(front: [f64; 3], rear: [f64; 3], ball: [f64; 3]) -> Arm {
+pub(crate) fn arm(front: [f64; 3], rear: [f64; 3], ball: [f64; 3]) -> Arm {
     Arm {
         front_pivot: Point::from(front),
         rear_pivot: Point::from(rear),
@@ -12,7 +12,7 @@ pub fn arm(front: [f64; 3], rear: [f64; 3], ball: [f64; 3]) -> Arm {
 }
 
 /// A kart-like front corner of our own invention, mm.
-pub fn front() -> Corner {
+pub(crate) fn front() -> Corner {
     Corner {
         upper_arm: arm(
             [90.0, 235.0, 352.0],
@@ -43,12 +43,12 @@ pub fn front() -> Corner {
     }
 }
 
-pub fn linkage(corner: &Corner) -> Linkage {
+pub(crate) fn linkage(corner: &Corner) -> Linkage {
     Linkage::new(corner).expect("a sound corner")
 }
 
 /// Every point of a corner moved by its own offset.
-pub fn shaken(corner: &Corner, by: &[[f64; 3]; 11]) -> Corner {
+pub(crate) fn shaken(corner: &Corner, by: &[[f64; 3]; 11]) -> Corner {
     let mut offsets = by.iter();
     let mut next = move || {
         let o = offsets.next().copied().unwrap_or_default();
@@ -71,7 +71,7 @@ pub fn shaken(corner: &Corner, by: &[[f64; 3]; 11]) -> Corner {
 }
 
 /// Corners around [`front`], each point up to 40 mm off, either arm carrying the spring, with any rack direction within some 20 degrees of y.
-pub fn any_corner() -> impl Strategy<Value = Corner> {
+pub(crate) fn any_corner() -> impl Strategy<Value = Corner> {
     let offsets = prop::array::uniform11(prop::array::uniform3(-40.0..40.0_f64));
     (
         offsets,
@@ -95,7 +95,7 @@ pub fn any_corner() -> impl Strategy<Value = Corner> {
 }
 
 /// The pose with the lower arm at an angle, rad from its design position, found along travel with the rack held.
-pub fn at_arm_angle(linkage: &Linkage, angle: f64, rack: f64) -> Pose {
+pub(crate) fn at_arm_angle(linkage: &Linkage, angle: f64, rack: f64) -> Pose {
     let mut pose = linkage.pose(0.0, rack).expect("the design height");
     for _ in 0..200 {
         let off = angle - pose.arm_angle;
@@ -110,7 +110,7 @@ pub fn at_arm_angle(linkage: &Linkage, angle: f64, rack: f64) -> Pose {
 }
 
 /// A point fixed to the upright, carried from the pose `from` to the pose `to`.
-pub fn carried(point: Point, from: &Pose, to: &Pose) -> Point {
+pub(crate) fn carried(point: Point, from: &Pose, to: &Pose) -> Point {
     let frame = |p: &Pose| {
         let k = p.steering_axis;
         let arm = p.tie_rod_outer - p.lower_ball_joint;
@@ -124,7 +124,7 @@ pub fn carried(point: Point, from: &Pose, to: &Pose) -> Point {
 }
 
 #[track_caller]
-pub fn near(found: f64, wanted: f64, within: f64) {
+pub(crate) fn near(found: f64, wanted: f64, within: f64) {
     assert!(
         (found - wanted).abs() <= within,
         "found {found}, wanted {wanted} within {within}"

@@ -139,7 +139,7 @@ fn printed_table_on_the_other_branch() {
 fn freudenstein() {
     let crank = 40_f64.to_radians();
     // The plane is turned so that the upright stands up.
-    for (turn, coupler, rocker) in [(50.0, 20.2979, 57.3249), (150.0, -60.9780, -98.0050)] {
+    for (turn, coupler, rocker) in [(100.0, 20.2979, 57.3249), (150.0, -60.9780, -98.0050)] {
         let (turn, rocker_near) = (f64::to_radians(turn), f64::to_radians(rocker));
         let f = FourBar {
             ground: turned(100.0, turn),
@@ -150,7 +150,7 @@ fn freudenstein() {
         // Designed elsewhere and moved to the example's crank angle.
         let start = crank - 0.2;
         let b = f.upper_angle(start + turn, rocker_near + turn);
-        let l = linkage(&f.corner(start + turn, b, 60.0));
+        let l = linkage(&f.corner(start + turn, b, 0.0));
         let sign = at_arm_angle(&l, 0.01, 0.0).lower_ball_joint - l.corner().lower_arm.ball_joint;
         let across = turned(1.0, start + turn);
         let sense = (across.x * sign.z - across.y * sign.y).signum();

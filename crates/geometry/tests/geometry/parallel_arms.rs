@@ -63,6 +63,6 @@ fn ends_where_the_arm_stands_upright() {
         trammel_geometry::Limit::Travel(at) => at,
         trammel_geometry::Limit::Rack(_) => panic!("the rack stands still"),
     };
-    near(reach(500.0), length + 30.0, 1e-9);
-    near(reach(-500.0), 30.0 - length, 1e-9);
+    near(reach(500.0), length + 30.0, 1e-6);
+    near(reach(-500.0), 30.0 - length, 1e-6);
 }
