@@ -10,6 +10,7 @@
 //! | [`Corner`], [`Arm`], [`TieRod`], [`Wheel`], [`Spring`] | hardpoints as plain data |
 //! | [`Linkage`] | a checked corner, ready to be posed: [`Linkage::pose`] |
 //! | [`Pose`] | joints, velocities and margins at one travel and rack position |
+//! | [`Arms`] | the upright on its arms with no tie rod, turned at will |
 //! | [`Measures`] | toe, camber, castor, scrub, roll centre and the rest, by [`Linkage::measures`] |
 //! | [`Walk`] | many poses along travel at one rack position, warm-started |
 //! | [`Axle`] | both sides: heave, roll, steer, Ackermann, turning circle |
@@ -17,6 +18,7 @@
 //! | [`travel_for_spring_length`] | the travel at which the spring unit reaches a length |
 #![doc = include_str!("../BENCHMARKS.md")]
 
+mod arms;
 mod axle;
 mod circle;
 mod configuration;
@@ -31,6 +33,7 @@ mod solve;
 mod spring_range;
 mod walk;
 
+pub use arms::{Arms, Stance, Twist};
 pub use axle::{Axle, AxlePose, ackermann_percentage, turning_circle_diameter};
 pub use corner::{Arm, ArmName, Corner, Spring, TieRod, Wheel, mirror_point, mirror_vector};
 pub use fault::{CornerFault, Limit, Member, Unreachable};

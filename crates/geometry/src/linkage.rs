@@ -181,7 +181,7 @@ pub(crate) fn contact_point(centre: Point, spin: Vector, radius: f64) -> Point {
     centre + down * radius
 }
 
-fn arm_swing(
+pub(crate) fn arm_swing(
     arm: &Arm,
     joint: &'static str,
     axis_name: &'static str,
@@ -198,7 +198,7 @@ fn arm_swing(
 }
 
 /// The side on which the upper ball joint stands of the two places that the upright allows.
-fn side_of(upper: &Swing, lower_ball: Point) -> Option<f64> {
+pub(crate) fn side_of(upper: &Swing, lower_ball: Point) -> Option<f64> {
     let d = lower_ball - upper.centre;
     let (a, b) = (upper.start.dot(&d), upper.quarter.dot(&d));
     (b.abs() > IN_LINE * a.hypot(b)).then(|| -b.signum())
@@ -212,7 +212,7 @@ fn steering_side(corner: &Corner, axis: Vector, g1: Vector) -> Option<f64> {
     (sine.abs() > IN_LINE).then(|| sine.signum())
 }
 
-fn check_numbers(c: &Corner) -> Result<(), CornerFault> {
+pub(crate) fn check_numbers(c: &Corner) -> Result<(), CornerFault> {
     let spring = c.spring.map_or([None, None], |s| {
         [
             Some(("spring.chassis_mount", s.chassis_mount)),
@@ -263,36 +263,41 @@ fn check_numbers(c: &Corner) -> Result<(), CornerFault> {
 }
 
 fn check_distances(c: &Corner) -> Result<(), CornerFault> {
-    let pairs = [
-        (
-            "upper_arm.front_pivot",
-            c.upper_arm.front_pivot,
-            "upper_arm.rear_pivot",
-            c.upper_arm.rear_pivot,
-        ),
-        (
-            "lower_arm.front_pivot",
-            c.lower_arm.front_pivot,
-            "lower_arm.rear_pivot",
-            c.lower_arm.rear_pivot,
-        ),
-        (
-            "upper_arm.ball_joint",
-            c.upper_arm.ball_joint,
-            "lower_arm.ball_joint",
-            c.lower_arm.ball_joint,
-        ),
-        (
-            "tie_rod.inner",
-            c.tie_rod.inner,
-            "tie_rod.outer",
-            c.tie_rod.outer,
-        ),
-    ];
-    for (first, p, second, q) in pairs {
-        if (p - q).norm() < SAME_PLACE {
-            return Err(CornerFault::Coincident { first, second });
-        }
+    check_arm_distances(c)?;
+    apart(
+        "tie_rod.inner",
+        c.tie_rod.inner,
+        "tie_rod.outer",
+        c.tie_rod.outer,
+    )
+}
+
+/// As [`check_distances`], leaving the tie rod out.
+pub(crate) fn check_arm_distances(c: &Corner) -> Result<(), CornerFault> {
+    let (upper, lower) = (&c.upper_arm, &c.lower_arm);
+    apart(
+        "upper_arm.front_pivot",
+        upper.front_pivot,
+        "upper_arm.rear_pivot",
+        upper.rear_pivot,
+    )?;
+    apart(
+        "lower_arm.front_pivot",
+        lower.front_pivot,
+        "lower_arm.rear_pivot",
+        lower.rear_pivot,
+    )?;
+    apart(
+        "upper_arm.ball_joint",
+        upper.ball_joint,
+        "lower_arm.ball_joint",
+        lower.ball_joint,
+    )
+}
+
+fn apart(first: &'static str, p: Point, second: &'static str, q: Point) -> Result<(), CornerFault> {
+    if (p - q).norm() < SAME_PLACE {
+        return Err(CornerFault::Coincident { first, second });
     }
     Ok(())
 }
