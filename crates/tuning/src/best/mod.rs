@@ -1,0 +1,12 @@
+//! The best spot of the tie rod's joints.
+
+mod freedom;
+mod least_squares;
+mod minimax;
+mod problem;
+mod program;
+mod search;
+mod snap;
+
+pub use freedom::{Movable, Ways};
+pub use search::{BestSpot, Search, SearchFault, Spot, best_spot};
