@@ -7,8 +7,9 @@ use nalgebra::Matrix3;
 
 use crate::{
     Corner, CornerFault, Point, Vector,
+    check::{check_arm_distances, check_numbers},
     circle::Swing,
-    linkage::{arm_swing, check_arm_distances, check_numbers, side_of},
+    linkage::{arm_swing, side_of},
 };
 
 /// Longest Newton step, rad.

@@ -1,6 +1,6 @@
 //! Both sides of an axle.
 
-use crate::{Linkage, Measures, Pose, Unreachable, mirror_point};
+use crate::{Linkage, Measures, Pose, Unreachable};
 
 /// Two corners that share a rack. The right one is kept as its mirror image, a left corner.
 #[derive(Clone, Copy, Debug)]
@@ -55,28 +55,6 @@ impl Axle {
     /// As [`Axle::pose`].
     pub fn heave(&self, travel: f64, rack: f64) -> Result<AxlePose, Unreachable> {
         self.pose(travel, travel, rack)
-    }
-
-    /// The body rolled by `angle` rad about x (positive: its left side rises) against the ground under both wheels, one wheel going down by as
-    /// much as the other goes up.
-    ///
-    /// # Errors
-    /// As [`Axle::pose`].
-    pub fn roll(&self, angle: f64, rack: f64) -> Result<AxlePose, Unreachable> {
-        let slope = angle.tan();
-        let mut droop = 0.0;
-        let mut pose = self.pose(0.0, 0.0, rack)?;
-        // Secant-free fixed point: the slope of the ground line is almost linear in travel, so each round gains two digits or more.
-        for _ in 0..20 {
-            let (l, r) = (pose.left.contact, mirror_point(pose.right_mirrored.contact));
-            let error = (l.z - r.z) + slope * (l.y - r.y);
-            if error.abs() < 1e-9 {
-                break;
-            }
-            droop += 0.5 * error;
-            pose = self.pose(-droop, droop, rack)?;
-        }
-        Ok(pose)
     }
 }
 
@@ -136,4 +114,12 @@ pub fn ackermann_percentage(
 pub fn turning_circle_diameter(outer_steer: f64, wheelbase: f64, contact_x: f64) -> Option<f64> {
     let diameter = 2.0 * (wheelbase + contact_x) / outer_steer.sin();
     (outer_steer > 1e-4 && diameter.is_finite() && diameter > 0.0).then_some(diameter)
+}
+
+/// Turns of the steering wheel from lock to lock: the rack goes `rack_travel` mm each way from its centre and `travel_per_turn` mm per turn of
+/// the pinion. `None` when there is no such figure.
+#[must_use]
+pub fn turns_lock_to_lock(rack_travel: f64, travel_per_turn: f64) -> Option<f64> {
+    let turns = 2.0 * rack_travel / travel_per_turn;
+    (rack_travel >= 0.0 && travel_per_turn > 0.0 && turns.is_finite()).then_some(turns)
 }

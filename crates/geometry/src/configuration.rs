@@ -1,6 +1,6 @@
 //! All joints at one lower-arm angle and inner-joint position, in closed form, with their velocities.
 
-use crate::{Linkage, Point, Vector, fault::Member};
+use crate::{Linkage, Point, Vector, circle::IN_LINE_SQ, fault::Member};
 
 /// The linkage at one lower-arm angle. Velocities are per radian of lower-arm angle, with the inner tie-rod joint held.
 #[derive(Clone, Copy, Debug)]
@@ -58,7 +58,7 @@ impl Linkage {
             * inverse_h
             * self.inverse_outer_radius;
         let sine_sq = 1.0 - cosine * cosine;
-        if !(sine_sq > 0.0) {
+        if !(sine_sq > IN_LINE_SQ) {
             return Err(Member::TieRod);
         }
         let steering_margin = sine_sq.sqrt();
@@ -78,7 +78,9 @@ impl Linkage {
         let swing = axis.cross(&(upper_v - lower_v)) * self.inverse_upright;
         let arm = outer - lower_ball;
         let rod = outer - inner;
-        let turn = -rod.dot(&(lower_v + swing.cross(&arm))) / (rod.dot(&g2) * self.outer_radius);
+        // rod . g2 is the distance of the inner joint from the steering axis times the sine.
+        let turn =
+            -rod.dot(&(lower_v + swing.cross(&arm))) * inverse_h / (sine * self.outer_radius);
         let omega = swing + axis * turn;
         Ok(Configuration {
             lower_ball,
@@ -98,5 +100,20 @@ impl Linkage {
             upper_margin_sq: upper.margin_sq,
             steering_margin,
         })
+    }
+}
+
+impl Configuration {
+    /// The member that is nearest to its dead point, where the wheel falls as the arm rises.
+    pub(crate) fn who_turned_back(&self) -> Member {
+        let slope = self.lower_ball_velocity.z / self.lower_ball_velocity.norm();
+        let upper = self.upper_margin_sq.sqrt();
+        if slope.abs() < upper.min(self.steering_margin) {
+            Member::LowerArm
+        } else if upper < self.steering_margin {
+            Member::UpperArm
+        } else {
+            Member::TieRod
+        }
     }
 }

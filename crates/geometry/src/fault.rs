@@ -52,9 +52,9 @@ pub enum CornerFault {
 pub enum Member {
     /// The upper arm no longer reaches the upright.
     UpperArm,
-    /// The lower arm is at the top or bottom of its swing: the wheel can't go further.
+    /// The arms are at the top or bottom of their swing: the wheel can't go further.
     LowerArm,
-    /// The tie rod or toe link no longer reaches the upright's steering arm.
+    /// The tie rod or toe link no longer reaches the upright's steering arm, or turns it over the point where the wheel can go no further.
     TieRod,
 }
 
@@ -93,6 +93,12 @@ pub struct Unreachable {
 
 impl Unreachable {
     fn describe(&self) -> String {
+        if self.travel.is_nan() {
+            return "the wheel travel asked for is not a number".to_owned();
+        }
+        if self.rack.is_nan() {
+            return "the rack travel asked for is not a number".to_owned();
+        }
         match self.limit {
             Limit::Travel(at) => format!(
                 "the {} runs out at a wheel travel of {at:.1} mm (asked for {:.1} mm with the rack at {:.1} mm)",

@@ -17,9 +17,14 @@
 //! | [`ToeScore`] | largest, RMS, slope and bowl of a toe curve |
 //! | [`travel_for_spring_length`] | the travel at which the spring unit reaches a length |
 #![doc = include_str!("../BENCHMARKS.md")]
+#![allow(
+    clippy::neg_cmp_op_on_partial_ord,
+    reason = "`!(x > 0.0)` refuses what is not a number too"
+)]
 
 mod arms;
 mod axle;
+mod check;
 mod circle;
 mod configuration;
 mod corner;
@@ -28,13 +33,14 @@ mod linkage;
 mod measures;
 mod pose;
 mod reach;
+mod roll;
 mod score;
 mod solve;
 mod spring_range;
 mod walk;
 
 pub use arms::{Arms, Stance, Twist};
-pub use axle::{Axle, AxlePose, ackermann_percentage, turning_circle_diameter};
+pub use axle::{Axle, AxlePose, ackermann_percentage, turning_circle_diameter, turns_lock_to_lock};
 pub use corner::{Arm, ArmName, Corner, Spring, TieRod, Wheel, mirror_point, mirror_vector};
 pub use fault::{CornerFault, Limit, Member, Unreachable};
 pub use linkage::Linkage;

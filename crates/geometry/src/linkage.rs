@@ -1,13 +1,16 @@
 //! A checked corner with everything that does not change from pose to pose.
 
-use crate::{Arm, Corner, CornerFault, Point, Vector, circle::Swing};
+use crate::{
+    Arm, Corner, CornerFault, Point, Vector,
+    check::{SAME_PLACE, check_distances, check_numbers, size},
+    circle::Swing,
+    solve::Known,
+};
 
-/// Two joints closer than this, mm, count as one place.
-const SAME_PLACE: f64 = 1e-3;
 /// Members whose sine is below this at the design position count as in line.
 const IN_LINE: f64 = 1e-4;
-/// Coordinates beyond this, mm, are no vehicle's; the bound keeps every square far from overflow.
-const FARTHEST: f64 = 1e6;
+/// Height error that rounding may leave, per largest coordinate.
+const NOISE: f64 = 1e-12;
 
 /// A corner that has been checked and can be posed. The right side is posed as the mirror of a left one.
 #[derive(Clone, Copy, Debug)]
@@ -30,11 +33,18 @@ pub struct Linkage {
     pub(crate) spin_local: Vector,
     /// Unit rack direction; zero where the inner joint is fixed.
     pub(crate) rack_axis: Vector,
-    /// Axis against which the tie rod's angle is measured: the rack's, or y for a fixed inner joint.
+    /// Axis against which the tie rod's angle is measured: the rack's, on the side where the tie rod stands at the design position, or y
+    /// for a fixed inner joint.
     pub(crate) rod_reference: Vector,
     pub(crate) design_contact_y: f64,
     /// Spring's arm mount as a swing about its arm's axis.
     pub(crate) spring_swing: Option<Swing>,
+    /// The design position on the way.
+    pub(crate) design: Known,
+    /// See [`Linkage::rack_stride`], at the design position.
+    pub(crate) design_rack_stride: f64,
+    /// Height errors below this, mm, may be rounding.
+    pub(crate) noise: f64,
 }
 
 impl Linkage {
@@ -83,6 +93,7 @@ impl Linkage {
         let steering_side = steering_side(corner, axis, g1).ok_or(CornerFault::Locked {
             members: "the tie rod and the steering arm",
         })?;
+        let rod = corner.tie_rod.outer - corner.tie_rod.inner;
         let rack_axis = match corner.rack_axis {
             Some(v) => v.try_normalize(1e-9).ok_or(CornerFault::NoRackAxis)?,
             None => Vector::zeros(),
@@ -95,7 +106,7 @@ impl Linkage {
             steering_side,
             upright_sq: upright * upright,
             inverse_upright: 1.0 / upright,
-            rod_sq: (corner.tie_rod.outer - corner.tie_rod.inner).norm_squared(),
+            rod_sq: rod.norm_squared(),
             outer_height,
             outer_radius,
             outer_radius_sq: outer_radius * outer_radius,
@@ -104,12 +115,19 @@ impl Linkage {
             spin_local: local(corner.wheel.spin_axis()),
             rack_axis,
             rod_reference: if corner.rack_axis.is_some() {
-                rack_axis
+                rack_axis * 1.0_f64.copysign(rack_axis.dot(&rod))
             } else {
                 Vector::y()
             },
             design_contact_y: 0.0,
             spring_swing: None,
+            design: Known {
+                angle: 0.0,
+                travel: 0.0,
+                rise: 0.0,
+            },
+            design_rack_stride: 0.0,
+            noise: NOISE * size(corner),
         };
         linkage.orient_upwards()?;
         linkage.spring_swing = linkage.spring_mount_swing()?;
@@ -133,7 +151,16 @@ impl Linkage {
     #[inline]
     #[must_use]
     pub fn inner_joint(&self, rack: f64) -> Point {
-        self.corner.tie_rod.inner + self.rack_axis * rack
+        if self.has_rack() {
+            self.corner.tie_rod.inner + self.rack_axis * rack
+        } else {
+            self.corner.tie_rod.inner
+        }
+    }
+
+    #[inline]
+    pub(crate) fn has_rack(&self) -> bool {
+        self.corner.rack_axis.is_some()
     }
 
     /// Turns the lower arm's angle so that it grows as the wheel rises.
@@ -152,6 +179,8 @@ impl Linkage {
         if rise < 0.0 {
             self.lower = self.lower.reversed();
         }
+        self.design.rise = rise.abs();
+        self.design_rack_stride = self.rack_stride(&here);
         Ok(())
     }
 
@@ -210,94 +239,4 @@ fn steering_side(corner: &Corner, axis: Vector, g1: Vector) -> Option<f64> {
     let across = to_inner - axis * to_inner.dot(&axis);
     let sine = axis.cross(&across).dot(&g1) / across.norm().max(f64::MIN_POSITIVE);
     (sine.abs() > IN_LINE).then(|| sine.signum())
-}
-
-pub(crate) fn check_numbers(c: &Corner) -> Result<(), CornerFault> {
-    let spring = c.spring.map_or([None, None], |s| {
-        [
-            Some(("spring.chassis_mount", s.chassis_mount)),
-            Some(("spring.arm_mount", s.arm_mount)),
-        ]
-    });
-    let points = [
-        ("upper_arm.front_pivot", c.upper_arm.front_pivot),
-        ("upper_arm.rear_pivot", c.upper_arm.rear_pivot),
-        ("upper_arm.ball_joint", c.upper_arm.ball_joint),
-        ("lower_arm.front_pivot", c.lower_arm.front_pivot),
-        ("lower_arm.rear_pivot", c.lower_arm.rear_pivot),
-        ("lower_arm.ball_joint", c.lower_arm.ball_joint),
-        ("tie_rod.inner", c.tie_rod.inner),
-        ("tie_rod.outer", c.tie_rod.outer),
-        ("wheel.centre", c.wheel.centre),
-    ];
-    for (what, p) in points.into_iter().chain(spring.into_iter().flatten()) {
-        if !p.iter().all(|v| v.abs() <= FARTHEST) {
-            return Err(CornerFault::NotFinite { what });
-        }
-    }
-    let right_angle = std::f64::consts::FRAC_PI_2;
-    if !(c.wheel.toe.abs() < right_angle) {
-        return Err(CornerFault::NotFinite {
-            what: "wheel.toe_deg",
-        });
-    }
-    if !(c.wheel.camber.abs() < right_angle) {
-        return Err(CornerFault::NotFinite {
-            what: "wheel.camber_deg",
-        });
-    }
-    if !(c.wheel.loaded_radius <= FARTHEST) {
-        return Err(CornerFault::NotFinite {
-            what: "wheel.loaded_radius",
-        });
-    }
-    if !(c.wheel.loaded_radius > 0.0) {
-        return Err(CornerFault::NoRadius);
-    }
-    match c.rack_axis {
-        Some(v) if !v.iter().all(|x| x.abs() <= FARTHEST) => {
-            Err(CornerFault::NotFinite { what: "rack.axis" })
-        }
-        _ => Ok(()),
-    }
-}
-
-fn check_distances(c: &Corner) -> Result<(), CornerFault> {
-    check_arm_distances(c)?;
-    apart(
-        "tie_rod.inner",
-        c.tie_rod.inner,
-        "tie_rod.outer",
-        c.tie_rod.outer,
-    )
-}
-
-/// As [`check_distances`], leaving the tie rod out.
-pub(crate) fn check_arm_distances(c: &Corner) -> Result<(), CornerFault> {
-    let (upper, lower) = (&c.upper_arm, &c.lower_arm);
-    apart(
-        "upper_arm.front_pivot",
-        upper.front_pivot,
-        "upper_arm.rear_pivot",
-        upper.rear_pivot,
-    )?;
-    apart(
-        "lower_arm.front_pivot",
-        lower.front_pivot,
-        "lower_arm.rear_pivot",
-        lower.rear_pivot,
-    )?;
-    apart(
-        "upper_arm.ball_joint",
-        upper.ball_joint,
-        "lower_arm.ball_joint",
-        lower.ball_joint,
-    )
-}
-
-fn apart(first: &'static str, p: Point, second: &'static str, q: Point) -> Result<(), CornerFault> {
-    if (p - q).norm() < SAME_PLACE {
-        return Err(CornerFault::Coincident { first, second });
-    }
-    Ok(())
 }

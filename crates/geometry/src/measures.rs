@@ -65,6 +65,15 @@ pub struct SpringMeasures {
     pub motion_ratio: f64,
 }
 
+impl SpringMeasures {
+    /// Wheel rate, N/mm, of a spring of `spring_rate` N/mm: spring rate times motion ratio squared. The part that a preloaded spring adds as the
+    /// motion ratio changes is not in it.
+    #[must_use]
+    pub fn wheel_rate(&self, spring_rate: f64) -> f64 {
+        spring_rate * self.motion_ratio * self.motion_ratio
+    }
+}
+
 impl Linkage {
     /// Every measure at a pose of this linkage.
     #[inline]
@@ -78,7 +87,8 @@ impl Linkage {
         let inverse_flat = 1.0 / flat_sq.sqrt();
         let (sin_toe, cos_toe) = (n.x * inverse_flat, n.y * inverse_flat);
 
-        let drop = (pose.contact.z - pose.lower_ball_joint.z) / k.z.max(1e-6);
+        let upright = k.z.abs().max(1e-6).copysign(k.z);
+        let drop = (pose.contact.z - pose.lower_ball_joint.z) / upright;
         let axis_at_ground = pose.lower_ball_joint + k * drop;
         let offset = axis_at_ground - pose.contact;
         let (roll_centre_height, instant_centre) = front_view(pose);

@@ -1,6 +1,6 @@
 //! One position of the linkage.
 
-use crate::{Linkage, Point, Vector, configuration::Configuration, linkage::contact_point};
+use crate::{Linkage, Point, Vector, linkage::contact_point, solve::Solved};
 
 /// Joints, velocities and margins at one wheel travel and rack position. Plain data; vehicle axes of the left corner, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,15 +73,8 @@ impl Margins {
 
 impl Linkage {
     #[inline]
-    pub(crate) fn finish(
-        &self,
-        travel: f64,
-        rack: f64,
-        angle: f64,
-        sin: f64,
-        cos: f64,
-        c: &Configuration,
-    ) -> Pose {
+    pub(crate) fn finish(&self, travel: f64, rack: f64, solved: &Solved) -> Pose {
+        let c = &solved.configuration;
         let per_travel = 1.0 / c.centre_velocity.z;
         let spin = c.steering_axis * self.spin_local.x
             + c.arm_direction * self.spin_local.y
@@ -93,7 +86,7 @@ impl Linkage {
             .zip(corner.spring)
             .map(|(swing, spring)| {
                 let (s, c_, rate) = match spring.arm {
-                    crate::ArmName::Lower => (sin, cos, 1.0),
+                    crate::ArmName::Lower => (solved.sin, solved.cos, 1.0),
                     crate::ArmName::Upper => {
                         let tangent = self.upper.tangent(c.upper_sin, c.upper_cos);
                         (
@@ -108,7 +101,7 @@ impl Linkage {
         Pose {
             travel,
             rack,
-            arm_angle: angle,
+            arm_angle: solved.known.angle,
             upper_ball_joint: c.upper_ball,
             lower_ball_joint: c.lower_ball,
             tie_rod_outer: c.outer,

@@ -1,17 +1,30 @@
 //! The slow, certain way: walk from the design position until the pose or the end of the reach.
 
-use crate::{Linkage, Point, configuration::Configuration, fault::Member, solve::Solved};
+use crate::{
+    Linkage, Point,
+    configuration::Configuration,
+    fault::Member,
+    solve::{Known, Solved},
+};
 
-/// Arm step of the walk, rad.
-const STRIDE: f64 = 0.01;
-/// The walk ends after half a turn: no arm swings further.
-const MOST_STRIDES: usize = 320;
-/// Halvings to find the end of a reach: from a stride to rounding.
-const HALVINGS: usize = 60;
-/// Rack step of the walk along the rack, as a part of the steering arm's length.
-const RACK_STRIDE: f64 = 0.1;
-/// Longest rack walk, strides.
-const MOST_RACK_STRIDES: f64 = 2000.0;
+/// Longest and shortest arm step of the walk, rad. The shortest can't jump over the place where two members count as in line.
+const LONGEST: f64 = 0.02;
+const SHORTEST: f64 = 1e-6;
+/// Steps of the longest walk: more than half a turn, farther than an arm swings.
+const MOST_STEPS: usize = 12_000;
+/// Halvings that take any step to rounding.
+const HALVINGS: usize = 50;
+/// Part of the rack travel that the tie rod's dead point surely allows which is taken at once.
+const RACK_PART: f64 = 0.8;
+/// Rack step that is always tried, as a part of the steering arm's length.
+const RACK_SHORTEST: f64 = 1e-4;
+/// Rack step, as a part of the steering arm's length, at which the end of the reach counts as found.
+const RACK_FINEST: f64 = 1e-11;
+/// Rack steps of the longest walk.
+const MOST_RACK_STEPS: usize = 2_000;
+/// Nearest and farthest arm angle, rad, looked at when a moved rack has put the last one out of reach.
+const NEAREST: f64 = 1e-9;
+const FARTHEST: f64 = 0.06;
 
 /// Where a walk ended.
 pub(crate) struct Stop {
@@ -20,90 +33,85 @@ pub(crate) struct Stop {
     pub travel: f64,
 }
 
-struct Step {
-    angle: f64,
-    configuration: Configuration,
+/// Why an arm angle is not on the way.
+#[derive(Clone, Copy)]
+pub(crate) enum Outside {
+    /// This member doesn't reach.
+    Apart(Member),
+    /// All reach, but the wheel falls as the arm rises: this member has gone over its dead point.
+    Turned(Member),
 }
 
-fn step(linkage: &Linkage, angle: f64, inner: Point) -> Result<Step, Member> {
-    let (sin, cos) = angle.sin_cos();
-    let configuration = linkage.configuration(sin, cos, inner)?;
-    if configuration.centre_velocity.z > 0.0 {
-        Ok(Step {
-            angle,
-            configuration,
-        })
-    } else {
-        Err(Member::LowerArm)
+impl Outside {
+    fn member(self) -> Member {
+        match self {
+            Self::Apart(m) | Self::Turned(m) => m,
+        }
     }
 }
 
-/// Walks the lower arm from `start`, an angle within reach, until the wheel centre is at height `target`.
+/// Walks the lower arm from `start`, an angle within reach, until the wheel is at `travel`.
 pub(crate) fn walk_to(
     linkage: &Linkage,
-    target: f64,
+    travel: f64,
     inner: Point,
     start: f64,
 ) -> Result<Solved, Stop> {
-    let design_height = linkage.corner().wheel.centre.z;
-    let mut here = step(linkage, start, inner).map_err(|member| Stop {
-        member,
+    let mut here = linkage.at(start, inner).map_err(|outside| Stop {
+        member: outside.member(),
         travel: 0.0,
     })?;
-    let travel = |s: &Step| s.configuration.centre.z - design_height;
-    let way = (target - here.configuration.centre.z).signum();
-    // A target that is not a number is never passed, so the walk ends where the reach does.
-    for _ in 0..MOST_STRIDES {
-        match step(linkage, here.angle + way * STRIDE, inner) {
-            Ok(next) if (target - next.configuration.centre.z) * way <= 0.0 => {
-                return Ok(close_in(linkage, target, inner, here, next));
-            }
-            Ok(next) => here = next,
-            Err(member) => {
-                let from = here.angle;
-                let (end, member) = end_of_reach(linkage, inner, here, way, member);
-                if (target - end.configuration.centre.z) * way > 0.0 {
-                    return Err(Stop {
-                        member,
-                        travel: travel(&end),
-                    });
+    if travel.is_nan() {
+        return Err(stop(Member::LowerArm, &here));
+    }
+    let way = (travel - here.known.travel).signum();
+    let mut stride = LONGEST;
+    for _ in 0..MOST_STEPS {
+        match linkage.at(here.known.angle + way * stride, inner) {
+            Ok(next) if here.known.leads_to(&next.known) => {
+                if (travel - next.known.travel) * way <= 0.0 {
+                    return close_in(linkage, travel, inner, here, next);
                 }
-                return match step(linkage, from, inner) {
-                    Ok(from) => Ok(close_in(linkage, target, inner, from, end)),
-                    Err(member) => Err(Stop {
-                        member,
-                        travel: travel(&end),
-                    }),
+                here = next;
+                stride = (2.0 * stride).min(LONGEST);
+            }
+            Err(_) if stride <= SHORTEST => {
+                let start = linkage.at(here.known.angle, inner);
+                let (end, member) = end_of_reach(linkage, inner, here, way * stride);
+                return match start {
+                    Ok(start) if (travel - end.known.travel) * way <= 0.0 => {
+                        close_in(linkage, travel, inner, start, end)
+                    }
+                    _ => Err(stop(member, &end)),
                 };
             }
+            _ => stride *= 0.5,
         }
     }
-    Err(Stop {
-        member: Member::LowerArm,
-        travel: travel(&here),
-    })
+    Err(stop(Member::LowerArm, &here))
 }
 
-/// Halves the last stride until the end of the reach is found to rounding.
-fn end_of_reach(
-    linkage: &Linkage,
-    inner: Point,
-    from: Step,
-    way: f64,
-    member: Member,
-) -> (Step, Member) {
-    let start = from.angle;
-    let (mut end, mut member) = (from, member);
-    let (mut good, mut bad) = (0.0, STRIDE);
+fn stop(member: Member, at: &Solved) -> Stop {
+    Stop {
+        member,
+        travel: at.known.travel,
+    }
+}
+
+/// Halves a step that leaves the reach until its end is found to rounding.
+fn end_of_reach(linkage: &Linkage, inner: Point, from: Solved, step: f64) -> (Solved, Member) {
+    let start = from.known.angle;
+    let (mut end, mut member) = (from, Member::LowerArm);
+    let (mut good, mut bad) = (0.0, 1.0);
     for _ in 0..HALVINGS {
         let middle = 0.5 * (good + bad);
-        match step(linkage, start + way * middle, inner) {
+        match linkage.at(start + step * middle, inner) {
             Ok(s) => {
                 end = s;
                 good = middle;
             }
-            Err(m) => {
-                member = m;
+            Err(outside) => {
+                member = outside.member();
                 bad = middle;
             }
         }
@@ -111,88 +119,125 @@ fn end_of_reach(
     (end, member)
 }
 
-/// Bracketed Newton between two steps on either side of the target.
-fn close_in(linkage: &Linkage, target: f64, inner: Point, from: Step, to: Step) -> Solved {
-    let (mut low, mut high) = if from.angle < to.angle {
-        (from.angle, to.angle)
-    } else {
-        (to.angle, from.angle)
-    };
+/// Newton's method held between two places on either side of the wanted travel.
+fn close_in(
+    linkage: &Linkage,
+    travel: f64,
+    inner: Point,
+    from: Solved,
+    to: Solved,
+) -> Result<Solved, Stop> {
+    let start = from.known.angle;
+    let (mut low, mut high) = (start.min(to.known.angle), start.max(to.known.angle));
     let mut best = to;
     for _ in 0..HALVINGS {
-        let error = best.configuration.centre.z - target;
+        let error = best.known.travel - travel;
         if error.abs() < 1e-11 {
             break;
         }
         if error > 0.0 {
-            high = best.angle
+            high = best.known.angle;
         } else {
-            low = best.angle
+            low = best.known.angle;
         }
-        let newton = best.angle - error / best.configuration.centre_velocity.z;
+        let newton = best.known.angle - error / best.known.rise;
         let next = if newton > low && newton < high {
             newton
         } else {
             0.5 * (low + high)
         };
-        match step(linkage, next, inner) {
-            Ok(s) => best = s,
-            Err(_) => break,
-        }
+        best = match linkage.at(next, inner) {
+            Ok(s) => s,
+            // A gap between the two.
+            Err(_) => {
+                let (end, member) = end_of_reach(linkage, inner, from, next - start);
+                return Err(stop(member, &end));
+            }
+        };
     }
-    let (sin, cos) = best.angle.sin_cos();
-    Solved {
-        angle: best.angle,
-        sin,
-        cos,
-        configuration: best.configuration,
-    }
+    Ok(best)
 }
 
-/// Walks the rack from its centre to `rack` with the wheel at its design height: the arm angle there, or the member that runs out and
-/// the rack travel at which it does.
-pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<f64, (Member, f64)> {
-    if !rack.is_finite() {
+/// Moves the rack from its centre to `rack` with the wheel at its design height: the place there, or the member that runs out and
+/// the rack travel at which it does. Steps are short against what the tie rod has left, so no dead point is jumped.
+pub(crate) fn walk_rack(linkage: &Linkage, rack: f64) -> Result<Known, (Member, f64)> {
+    if rack.is_nan() || !linkage.has_rack() {
         return Err((Member::TieRod, 0.0));
     }
-    let strides = (rack.abs() / (RACK_STRIDE * linkage.outer_radius))
-        .ceil()
-        .clamp(1.0, MOST_RACK_STRIDES);
-    let (mut angle, mut good, mut n) = (0.0, 0.0, 1.0);
-    while n <= strides {
-        let at = rack * (n / strides);
-        match linkage.at_design_height(linkage.inner_joint(at), angle) {
-            Some(a) => {
-                angle = a;
-                good = at;
+    let shortest = RACK_SHORTEST * linkage.outer_radius;
+    let finest = RACK_FINEST * linkage.outer_radius;
+    let (way, goal) = (rack.signum(), rack.abs());
+    let (mut here, mut at) = (linkage.design, 0.0);
+    let mut stride = linkage.design_rack_stride;
+    for _ in 0..MOST_RACK_STEPS {
+        let next = if stride >= goal - at {
+            goal
+        } else {
+            at + stride
+        };
+        match hold(linkage, linkage.inner_joint(way * next), here.angle) {
+            Ok(solved) if next == goal => return Ok(solved.known),
+            Ok(solved) => {
+                here = solved.known;
+                at = next;
+                let sure = linkage.rack_stride(&solved.configuration);
+                stride = (2.0 * stride).min(sure.max(shortest));
             }
-            None => return Err(last_rack(linkage, angle, good, at)),
+            Err(member) => {
+                stride = 0.5 * (next - at);
+                if stride < finest {
+                    return Err((member, way * at));
+                }
+            }
         }
-        n += 1.0;
     }
-    Ok(angle)
+    Err((Member::TieRod, way * at))
 }
 
-fn last_rack(linkage: &Linkage, angle: f64, good: f64, bad: f64) -> (Member, f64) {
-    let (mut angle, mut good, mut bad) = (angle, good, bad);
-    let mut member = Member::TieRod;
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (good + bad);
-        let inner = linkage.inner_joint(middle);
-        match linkage.at_design_height(inner, angle) {
-            Some(a) => {
-                angle = a;
-                good = middle;
-            }
-            None => {
-                bad = middle;
-                let (sin, cos) = angle.sin_cos();
-                member = linkage
-                    .configuration(sin, cos, inner)
-                    .err()
-                    .unwrap_or(Member::TieRod);
+/// The place at the design height with the inner joint at `inner`, looked for from the arm angle that it had with the inner joint a little
+/// elsewhere.
+fn hold(linkage: &Linkage, inner: Point, angle: f64) -> Result<Solved, Member> {
+    let start = nearest(linkage, inner, angle)?.known;
+    let guess = start.angle - start.travel / start.rise;
+    match linkage.newton(0.0, inner, guess, start) {
+        Some(solved) => Ok(solved),
+        None => walk_to(linkage, 0.0, inner, start.angle).map_err(|stop| stop.member),
+    }
+}
+
+/// The nearest arm angle within reach.
+fn nearest(linkage: &Linkage, inner: Point, angle: f64) -> Result<Solved, Member> {
+    let outside = match linkage.at(angle, inner) {
+        Ok(s) => return Ok(s),
+        Err(outside) => outside.member(),
+    };
+    let mut away = NEAREST;
+    while away < FARTHEST {
+        for signed in [away, -away] {
+            if let Ok(s) = linkage.at(angle + signed, inner) {
+                return Ok(s);
             }
         }
+        away *= 2.0;
     }
-    (member, good)
+    Err(outside)
+}
+
+impl Linkage {
+    /// A rack travel, mm, over which the tie rod can't come in line with the steering arm, the lower arm held.
+    ///
+    /// With the steering arm's radius r, the inner joint's distance h from the steering axis and its height e against the outer joint, the angle between
+    /// them has the cosine c = (e^2 + r^2 + h^2 - rod^2) / (2 h r). As neither e nor h changes faster than the rack moves, c changes
+    /// per rack travel by at most (1 + |e|/h) / r + |c|/h.
+    pub(crate) fn rack_stride(&self, c: &Configuration) -> f64 {
+        let to_inner = c.inner - c.lower_ball;
+        let along = to_inner.dot(&c.steering_axis);
+        let h = to_inner.cross(&c.steering_axis).norm();
+        let cosine = (1.0 - c.steering_margin * c.steering_margin)
+            .max(0.0)
+            .sqrt();
+        let fastest =
+            (1.0 + (self.outer_height - along).abs() / h) / self.outer_radius + cosine / h;
+        RACK_PART * (1.0 - cosine) / fastest
+    }
 }

@@ -2,50 +2,75 @@
 
 use crate::{Linkage, Point, Pose, Unreachable, configuration::Configuration, fault::Limit, reach};
 
-/// Longest Newton step, rad: short enough not to jump to another branch.
+/// Longest Newton step, rad.
 const LONGEST_STEP: f64 = 0.25;
-/// Once the wheel centre is this close to the wanted height, mm, one more Newton step leaves less than 1e-10 mm
-/// (its error is about the square of this over the arm's length).
-const LAST_STEP: f64 = 1e-4;
+/// Heights that differ by no more than this, mm, are the same height.
+const SAME_HEIGHT: f64 = 1e-11;
 /// Newton steps before the slow, certain way is taken.
 const STEPS: usize = 12;
+/// Shorter ways than this, rad, are not asked whether they lead to each other.
+const NO_WAY: f64 = 1.1e-6;
+/// Largest part of the smaller rise by which a chord may differ from the mean of the rises at its ends.
+const STRAIGHT: f64 = 0.1;
+
+/// A place on the way: arm angle, wheel travel there, and the wheel centre's rise per radian of arm angle.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Known {
+    pub angle: f64,
+    pub travel: f64,
+    pub rise: f64,
+}
+
+impl Known {
+    /// Whether the way from here to `there` looks unbroken: the chord between them agrees with the slopes at both ends. Behind a gap in
+    /// the reach, or over a turning point, they disagree.
+    #[inline]
+    pub(crate) fn leads_to(&self, there: &Self) -> bool {
+        let way = there.angle - self.angle;
+        let off = (there.travel - self.travel) - 0.5 * way * (self.rise + there.rise);
+        let way = way.abs();
+        way < NO_WAY || off.abs() <= STRAIGHT * way * self.rise.min(there.rise)
+    }
+}
 
 /// An arm angle with its sine and cosine and the joints there.
 pub(crate) struct Solved {
-    pub angle: f64,
+    pub known: Known,
     pub sin: f64,
     pub cos: f64,
     pub configuration: Configuration,
 }
 
 impl Linkage {
-    /// The pose at a wheel travel (mm, bump positive) and rack travel (mm, left positive), reached from the design position.
+    /// The pose at a wheel travel (mm, bump positive) and rack travel (mm, left positive), reached from the design position: first the rack
+    /// is moved with the wheel held at its design height, then the wheel.
     ///
     /// The lengths of all members hold to rounding; the wheel centre's height to 1e-9 mm.
     ///
     /// # Errors
-    /// [`Unreachable`] names the member that runs out on the way, and where.
+    /// [`Unreachable`] names the member that runs out on the way, and where. What is not a number can't be reached either.
     pub fn pose(&self, travel: f64, rack: f64) -> Result<Pose, Unreachable> {
         let steered = self.steer(travel, rack)?;
-        self.pose_from(travel, rack, steered, steered)
+        let guess = steered.angle + (travel - steered.travel) / steered.rise;
+        self.pose_from(travel, rack, guess, steered, steered.angle)
     }
 
-    /// As [`Linkage::pose`]: `within_reach` is an arm angle that this rack position allows, from which the slow way would start;
-    /// `guess` is where Newton's method starts.
+    /// As [`Linkage::pose`]: `near` is a place at this rack position, `guess` an arm angle near it to try first, and `within_reach` the arm
+    /// angle at the design height, from which the slow way starts.
     #[inline]
     pub(crate) fn pose_from(
         &self,
         travel: f64,
         rack: f64,
         guess: f64,
+        near: Known,
         within_reach: f64,
     ) -> Result<Pose, Unreachable> {
         let inner = self.inner_joint(rack);
-        let target = self.corner().wheel.centre.z + travel;
-        let solved = match self.newton(target, inner, guess) {
+        let solved = match self.newton(travel, inner, guess, near) {
             Some(s) => s,
             None => {
-                reach::walk_to(self, target, inner, within_reach).map_err(|stop| Unreachable {
+                reach::walk_to(self, travel, inner, within_reach).map_err(|stop| Unreachable {
                     member: stop.member,
                     travel,
                     rack,
@@ -53,28 +78,13 @@ impl Linkage {
                 })?
             }
         };
-        Ok(self.finish(
-            travel,
-            rack,
-            solved.angle,
-            solved.sin,
-            solved.cos,
-            &solved.configuration,
-        ))
+        Ok(self.finish(travel, rack, &solved))
     }
 
-    /// The arm angle at the design height with the rack at `rack`, having moved the rack there from its centre in steps short
-    /// against the steering arm, so that no dead point is jumped. `travel` only goes into the error.
-    pub(crate) fn steer(&self, travel: f64, rack: f64) -> Result<f64, Unreachable> {
-        if rack == 0.0 || self.rack_axis == crate::Vector::zeros() {
-            return Ok(0.0);
-        }
-        let short = rack.abs() <= 0.5 * self.outer_radius;
-        if let Some(angle) = short
-            .then(|| self.at_design_height(self.inner_joint(rack), 0.0))
-            .flatten()
-        {
-            return Ok(angle);
+    /// The place at the design height with the rack at `rack`, having moved it there from its centre. `travel` only goes into the error.
+    pub(crate) fn steer(&self, travel: f64, rack: f64) -> Result<Known, Unreachable> {
+        if rack == 0.0 || (!self.has_rack() && rack.is_finite()) {
+            return Ok(self.design);
         }
         reach::walk_rack(self, rack).map_err(|(member, at)| Unreachable {
             member,
@@ -84,40 +94,58 @@ impl Linkage {
         })
     }
 
+    /// The joints at an arm angle, if the wheel can rise from there; the member that runs out otherwise.
     #[inline]
-    fn newton(&self, target: f64, inner: Point, guess: f64) -> Option<Solved> {
-        let mut angle = guess;
-        let mut last = false;
-        for _ in 0..STEPS {
-            let (sin, cos) = angle.sin_cos();
-            let configuration = self.configuration(sin, cos, inner).ok()?;
-            let rise = configuration.centre_velocity.z;
-            // Downhill means past a turning point: leave it to the slow way. A NaN is refused too.
-            if !(rise > 0.0) {
-                return None;
-            }
-            let error = configuration.centre.z - target;
-            if last || error == 0.0 {
-                return Some(Solved {
-                    angle,
-                    sin,
-                    cos,
-                    configuration,
-                });
-            }
-            let step = error / rise;
-            last = error.abs() < LAST_STEP && step.abs() < 1e-5;
-            angle -= step.clamp(-LONGEST_STEP, LONGEST_STEP);
+    pub(crate) fn at(&self, angle: f64, inner: Point) -> Result<Solved, reach::Outside> {
+        let (sin, cos) = angle.sin_cos();
+        let configuration = self
+            .configuration(sin, cos, inner)
+            .map_err(reach::Outside::Apart)?;
+        let rise = configuration.centre_velocity.z;
+        // Written so that what is not a number is refused too.
+        if !(rise > 0.0 && rise <= f64::MAX) {
+            return Err(reach::Outside::Turned(configuration.who_turned_back()));
         }
-        None
+        let travel = configuration.centre.z - self.corner().wheel.centre.z;
+        Ok(Solved {
+            known: Known {
+                angle,
+                travel,
+                rise,
+            },
+            sin,
+            cos,
+            configuration,
+        })
     }
 
-    /// The arm angle at the design height with the inner joint at `inner`, looked for from a `guess` within reach.
-    pub(crate) fn at_design_height(&self, inner: Point, guess: f64) -> Option<f64> {
-        let target = self.corner().wheel.centre.z;
-        let solved = self
-            .newton(target, inner, guess)
-            .or_else(|| reach::walk_to(self, target, inner, guess).ok());
-        solved.map(|s| s.angle)
+    /// Newton's method in the arm angle. `None` when it meets anything but a smooth way, which is for the slow way to sort out.
+    #[inline]
+    pub(crate) fn newton(
+        &self,
+        travel: f64,
+        inner: Point,
+        guess: f64,
+        near: Known,
+    ) -> Option<Solved> {
+        let mut from = near;
+        let mut step = guess - near.angle;
+        let mut before = f64::MAX;
+        for _ in 0..STEPS {
+            let angle = from.angle + step.clamp(-LONGEST_STEP, LONGEST_STEP);
+            let here = self.at(angle, inner).ok()?;
+            if !from.leads_to(&here.known) {
+                return None;
+            }
+            let error = here.known.travel - travel;
+            let size = error.abs();
+            if size <= SAME_HEIGHT || (size <= self.noise && size >= 0.5 * before) {
+                return Some(here);
+            }
+            before = size;
+            step = -error / here.known.rise;
+            from = here.known;
+        }
+        None
     }
 }

@@ -1,16 +1,21 @@
 //! The wheel travel that a spring unit's open or closed length allows.
 
-use crate::{Linkage, Unreachable};
+use crate::{Limit, Linkage, SpringMeasures, Unreachable, Walk};
 
 /// Farthest travel looked at, mm.
 const FARTHEST: f64 = 600.0;
 /// Stride of the search, mm.
 const STRIDE: f64 = 5.0;
-const HALVINGS: usize = 50;
+/// A length this close, mm, is the wanted one.
+const SAME_LENGTH: f64 = 1e-11;
+/// How far inside the end of the reach, mm, the last length is taken.
+const HAIR: f64 = 1e-6;
+/// Rounds of the bracketed search; by halving alone they take a stride to rounding.
+const ROUNDS: usize = 50;
 
 /// The travel (mm, rack at centre) at which the spring unit is `length` mm long, looking from the design height into bump when the unit must
 /// shorten and into droop when it must lengthen (the other way round where bump lengthens it). `Ok(None)` when there is no spring or its length
-/// never gets there within half a metre or so.
+/// never gets there within 600 mm.
 ///
 /// # Errors
 /// [`Unreachable`] when a member runs out first.
@@ -18,10 +23,14 @@ pub fn travel_for_spring_length(
     linkage: &Linkage,
     length: f64,
 ) -> Result<Option<f64>, Unreachable> {
-    let Some(at_design) = spring_at(linkage, 0.0)? else {
+    let mut walk = Walk::new(linkage, 0.0)?;
+    let Some(at_design) = spring_at(&mut walk, 0.0)? else {
         return Ok(None);
     };
     let shortfall = at_design.length - length;
+    if !shortfall.is_finite() {
+        return Ok(None);
+    }
     if shortfall == 0.0 {
         return Ok(Some(0.0));
     }
@@ -29,37 +38,66 @@ pub fn travel_for_spring_length(
     let passed = |now: f64| (now - length) * shortfall.signum() <= 0.0;
     let mut near = 0.0;
     while near < FARTHEST {
-        let far = near + STRIDE;
-        let Some(there) = spring_at(linkage, way * far)? else {
-            return Ok(None);
+        let (far, stopped) = match walk.pose(way * (near + STRIDE)) {
+            Ok(_) => (near + STRIDE, None),
+            Err(stop) => (within(&stop, near), Some(stop)),
         };
-        if passed(there.length) {
-            return halve(linkage, way, near, far, passed).map(Some);
+        match spring_at(&mut walk, way * far)? {
+            Some(s) if passed(s.length) => {
+                let ends = (way * near, way * far);
+                return close_in(&mut walk, length, ends, passed).map(Some);
+            }
+            _ => near = far,
         }
-        near = far;
+        if let Some(stop) = stopped {
+            return Err(stop);
+        }
     }
     Ok(None)
 }
 
-fn halve(
-    linkage: &Linkage,
-    way: f64,
-    near: f64,
-    far: f64,
-    passed: impl Fn(f64) -> bool,
-) -> Result<f64, Unreachable> {
-    let (mut near, mut far) = (near, far);
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (near + far);
-        match spring_at(linkage, way * middle)? {
-            Some(s) if passed(s.length) => far = middle,
-            _ => near = middle,
-        }
+/// The last travel before the stop, as a distance from the design height and a hair inside; `near` is known to be within reach.
+fn within(stop: &Unreachable, near: f64) -> f64 {
+    match stop.limit {
+        Limit::Travel(at) => (at.abs() - HAIR).max(near),
+        Limit::Rack(_) => near,
     }
-    Ok(way * 0.5 * (near + far))
 }
 
-fn spring_at(linkage: &Linkage, travel: f64) -> Result<Option<crate::SpringMeasures>, Unreachable> {
-    let pose = linkage.pose(travel, 0.0)?;
-    Ok(linkage.measures(&pose).spring)
+/// The travel between two `ends` at which the spring has its length: Newton's method with the motion ratio, halving where that leaves
+/// the bracket.
+fn close_in(
+    walk: &mut Walk<'_>,
+    length: f64,
+    ends: (f64, f64),
+    passed: impl Fn(f64) -> bool,
+) -> Result<f64, Unreachable> {
+    let (mut near, mut far) = ends;
+    let mut travel = far;
+    for _ in 0..ROUNDS {
+        let Some(spring) = spring_at(walk, travel)? else {
+            break;
+        };
+        let error = spring.length - length;
+        if error.abs() <= SAME_LENGTH {
+            break;
+        }
+        if passed(spring.length) {
+            far = travel;
+        } else {
+            near = travel;
+        }
+        let newton = travel + error / spring.motion_ratio;
+        travel = if (newton - near) * (newton - far) < 0.0 {
+            newton
+        } else {
+            0.5 * (near + far)
+        };
+    }
+    Ok(travel)
+}
+
+fn spring_at(walk: &mut Walk<'_>, travel: f64) -> Result<Option<SpringMeasures>, Unreachable> {
+    let pose = walk.pose(travel)?;
+    Ok(walk.linkage().measures(&pose).spring)
 }

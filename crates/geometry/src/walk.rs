@@ -1,9 +1,9 @@
 //! Many poses along wheel travel at one rack position, each started from what the last ones tell.
 
-use crate::{Linkage, Pose, Unreachable};
+use crate::{Linkage, Pose, Unreachable, solve::Known};
 
 /// A walk along travel with the rack held. Ask for neighbouring travels in turn: each pose starts from a guess that follows
-/// the last two. Any order gives the same poses; order only decides how fast.
+/// the last two. Any order gives the same poses, to rounding; order only decides how fast.
 #[derive(Clone, Copy, Debug)]
 pub struct Walk<'a> {
     linkage: &'a Linkage,
@@ -13,29 +13,26 @@ pub struct Walk<'a> {
     before: Option<Known>,
 }
 
-/// Arm angle and its rate at a travel already solved.
-#[derive(Clone, Copy, Debug)]
-struct Known {
-    travel: f64,
-    angle: f64,
-    rate: f64,
-}
-
 impl<'a> Walk<'a> {
     /// Starts at the design height with the rack at `rack` mm.
     ///
     /// # Errors
     /// [`Unreachable`] when the rack can't be moved there.
     pub fn new(linkage: &'a Linkage, rack: f64) -> Result<Self, Unreachable> {
-        let design_angle = linkage.steer(0.0, rack)?;
-        let start = linkage.pose_from(0.0, rack, design_angle, design_angle)?;
+        let design = linkage.steer(0.0, rack)?;
         Ok(Self {
             linkage,
             rack,
-            design_angle,
-            last: Known::of(&start),
+            design_angle: design.angle,
+            last: design,
             before: None,
         })
+    }
+
+    /// The linkage that walks.
+    #[must_use]
+    pub fn linkage(&self) -> &'a Linkage {
+        self.linkage
     }
 
     /// The pose at a wheel travel, mm.
@@ -45,13 +42,17 @@ impl<'a> Walk<'a> {
     #[inline]
     pub fn pose(&mut self, travel: f64) -> Result<Pose, Unreachable> {
         let guess = self.guess(travel);
-        let pose = self
-            .linkage
-            .pose_from(travel, self.rack, guess, self.design_angle)?;
+        let pose =
+            self.linkage
+                .pose_from(travel, self.rack, guess, self.last, self.design_angle)?;
         if self.last.travel != travel {
             self.before = Some(self.last);
         }
-        self.last = Known::of(&pose);
+        self.last = Known {
+            angle: pose.arm_angle,
+            travel,
+            rise: 1.0 / pose.rates.arm_angle,
+        };
         Ok(pose)
     }
 
@@ -59,7 +60,8 @@ impl<'a> Walk<'a> {
     #[inline]
     fn guess(&self, travel: f64) -> f64 {
         let step = travel - self.last.travel;
-        let straight = self.last.angle + self.last.rate * step;
+        let rate = 1.0 / self.last.rise;
+        let straight = self.last.angle + rate * step;
         let Some(before) = self.before else {
             return straight;
         };
@@ -69,18 +71,8 @@ impl<'a> Walk<'a> {
         }
         // Newton form on (last, last, before, before).
         let slope = (self.last.angle - before.angle) / span;
-        let c2 = (self.last.rate - slope) / span;
-        let c3 = (self.last.rate - 2.0 * slope + before.rate) / (span * span);
+        let c2 = (rate - slope) / span;
+        let c3 = (rate - 2.0 * slope + 1.0 / before.rise) / (span * span);
         straight + step * step * (c2 + c3 * (step + span))
-    }
-}
-
-impl Known {
-    fn of(pose: &Pose) -> Self {
-        Self {
-            travel: pose.travel,
-            angle: pose.arm_angle,
-            rate: pose.rates.arm_angle,
-        }
     }
 }

@@ -1,0 +1,134 @@
+//! Where the reach ends: just inside there is a pose, just outside there is none.
+
+use proptest::prelude::*;
+use trammel_geometry::{Limit, Linkage, Member, Vector};
+
+use crate::corners::{any_corner, front, linkage, near};
+
+/// How far inside and outside the limit is tried, mm: where two members come in line at once, rounding blurs the end by some 1e-6 mm.
+const HAIR: f64 = 1e-5;
+
+fn travel_limit(l: &Linkage, way: f64, rack: f64) -> Option<(f64, Member)> {
+    let stop = l
+        .pose(way * 1e4, rack)
+        .expect_err("no corner reaches that far");
+    match stop.limit {
+        Limit::Travel(at) => Some((at, stop.member)),
+        Limit::Rack(_) => None,
+    }
+}
+
+fn rack_limit(l: &Linkage, rack: f64) -> (f64, Member) {
+    let stop = l.pose(0.0, rack).expect_err("no rod reaches that far");
+    match stop.limit {
+        Limit::Rack(at) => (at, stop.member),
+        Limit::Travel(_) => panic!("the wheel is at its design height"),
+    }
+}
+
+proptest! {
+    #[test]
+    fn travel_ends_sharply(corner in any_corner(), rack in -30.0..30.0_f64) {
+        let l = linkage(&corner);
+        for way in [-1.0, 1.0] {
+            let Some((at, _)) = travel_limit(&l, way, rack) else { continue };
+            prop_assert!(at * way >= 0.0);
+            prop_assert!(l.pose(at - way * HAIR, rack).is_ok(), "inside {at}");
+            prop_assert!(l.pose(at + way * HAIR, rack).is_err(), "outside {at}");
+            let same = l.pose(at + way * 3.0, rack).unwrap_err();
+            prop_assert_eq!(same.limit, Limit::Travel(at));
+        }
+    }
+
+    #[test]
+    fn rack_ends_sharply(mut corner in any_corner()) {
+        corner.rack_axis.get_or_insert(Vector::y());
+        let l = linkage(&corner);
+        for way in [-1.0, 1.0] {
+            let (at, _) = rack_limit(&l, way * 1e4);
+            prop_assert!(at * way > 0.0);
+            prop_assert!(l.pose(0.0, at - way * HAIR).is_ok(), "inside {at}");
+            prop_assert!(l.pose(0.0, at + way * HAIR).is_err(), "outside {at}");
+            for beyond in [at + way * 0.02, at + way * 5.0, way * f64::INFINITY] {
+                let (again, _) = rack_limit(&l, beyond);
+                prop_assert!((again - at).abs() < 1e-6, "{again} for {at}");
+            }
+        }
+    }
+
+    /// On the way to a limit some member comes in line, or the wheel stops rising: the margins say so.
+    #[test]
+    fn margins_vanish_at_the_end(corner in any_corner()) {
+        let l = linkage(&corner);
+        for way in [-1.0, 1.0] {
+            let Some((at, _)) = travel_limit(&l, way, 0.0) else { continue };
+            let last = l.pose(at - way * HAIR, 0.0).unwrap();
+            let earlier = l.pose(0.5 * at, 0.0).unwrap();
+            prop_assert!(last.margins.least() < 0.02, "{:?}", last.margins);
+            prop_assert!(last.margins.least() < earlier.margins.least());
+        }
+    }
+}
+
+/// A steering arm in the plane of a straight rack, upright steering axis: the rod is in line with the arm when the inner joint is their sum
+/// away from the axis, in closed form.
+#[test]
+fn dead_point_of_the_tie_rod() {
+    let mut c = front();
+    c.lower_arm = crate::corners::arm(
+        [100.0, 200.0, 200.0],
+        [-100.0, 200.0, 200.0],
+        [0.0, 560.0, 200.0],
+    );
+    c.upper_arm = crate::corners::arm(
+        [100.0, 200.0, 380.0],
+        [-100.0, 200.0, 380.0],
+        [0.0, 560.0, 380.0],
+    );
+    c.tie_rod.inner = trammel_geometry::Point::new(-80.0, 220.0, 240.0);
+    c.tie_rod.outer = trammel_geometry::Point::new(-110.0, 545.0, 240.0);
+    let l = linkage(&c);
+    let arm = 110.0_f64.hypot(15.0);
+    let rod = 30.0_f64.hypot(325.0);
+    // Towards the wheel the rod meets the arm folded over, away from it stretched out.
+    let stretched = 340.0 - ((rod + arm).powi(2) - 80.0_f64.powi(2)).sqrt();
+    let folded = 340.0 - ((rod - arm).powi(2) - 80.0_f64.powi(2)).sqrt();
+    let (at, member) = rack_limit(&l, -1000.0);
+    near(at, stretched, 1e-8);
+    assert_eq!(member, Member::TieRod);
+    let (at, member) = rack_limit(&l, 1000.0);
+    near(at, folded, 1e-8);
+    assert_eq!(member, Member::TieRod);
+}
+
+/// A short upper arm that comes in line with the upright before the lower arm is at its end.
+#[test]
+fn upper_arm_runs_out() {
+    let mut c = front();
+    c.upper_arm.front_pivot.y += 180.0;
+    c.upper_arm.rear_pivot.y += 180.0;
+    let l = linkage(&c);
+    let ends = [-1.0, 1.0].map(|way| travel_limit(&l, way, 0.0).unwrap());
+    assert!(
+        ends.iter().any(|(_, member)| *member == Member::UpperArm),
+        "{ends:?}"
+    );
+}
+
+#[test]
+fn says_which_member_and_where() {
+    let stop = linkage(&front()).pose(0.0, 500.0).unwrap_err();
+    let text = stop.to_string();
+    assert!(
+        text.starts_with("the tie rod runs out at a rack travel of "),
+        "{text}"
+    );
+    assert!(text.ends_with("mm (asked for 500.0 mm)"), "{text}");
+    let stop = linkage(&front()).pose(900.0, 0.0).unwrap_err();
+    let text = stop.to_string();
+    assert!(text.contains("runs out at a wheel travel of "), "{text}");
+    assert!(
+        text.contains("asked for 900.0 mm with the rack at 0.0 mm"),
+        "{text}"
+    );
+}

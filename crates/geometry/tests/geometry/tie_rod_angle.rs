@@ -1,0 +1,32 @@
+//! Tie-rod angle at the rack and its two views.
+
+use trammel_geometry::{Point, Vector};
+
+use crate::corners::{front, linkage, near};
+
+#[test]
+fn parts_seen_from_the_front_and_from_above() {
+    let mut c = front();
+    c.tie_rod.inner = Point::new(-90.0, 200.0, 230.0);
+    c.tie_rod.outer = Point::new(-120.0, 540.0, 260.0);
+    for axis in [Some(Vector::y()), Some(-Vector::y() * 3.0), None] {
+        c.rack_axis = axis;
+        let l = linkage(&c);
+        let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+        near(m.tie_rod_angle_front, (30.0_f64 / 340.0).atan(), 1e-14);
+        near(m.tie_rod_angle_plan, (-30.0_f64 / 340.0).atan(), 1e-14);
+        near(m.tie_rod_angle, (1800.0_f64.sqrt() / 340.0).atan(), 1e-14);
+    }
+}
+
+/// A rack that points at the outer joint has no angle to the rod.
+#[test]
+fn along_a_slanted_rack() {
+    let mut c = front();
+    c.rack_axis = Some(c.tie_rod.outer - c.tie_rod.inner);
+    let l = linkage(&c);
+    let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+    near(m.tie_rod_angle, 0.0, 1e-12);
+    near(m.tie_rod_angle_front, 0.0, 1e-12);
+    near(m.tie_rod_angle_plan, 0.0, 1e-12);
+}
