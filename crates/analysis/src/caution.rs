@@ -25,7 +25,7 @@ impl Grade {
     }
 }
 
-/// What kind of thing was found; with axle and side it names a caution from one frame to the next.
+/// What kind of thing was found; with axle, side and point it names a caution from one frame to the next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum CautionKind {
     /// The rack end is bent past its wanted factor by the hit.
@@ -77,6 +77,26 @@ pub enum FigureUnit {
     BuildLength,
 }
 
+/// Which side of its limit a figure should be on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bound {
+    /// The limit is the greatest that is wanted.
+    AtMost,
+    /// The limit is the least that is wanted.
+    AtLeast,
+}
+
+impl Bound {
+    /// The word in machine-readable output.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::AtMost => "at_most",
+            Self::AtLeast => "at_least",
+        }
+    }
+}
+
 /// A number against its limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figure {
@@ -84,11 +104,26 @@ pub struct Figure {
     pub value: f64,
     /// What it is held against.
     pub limit: f64,
+    /// Which side of the limit is wanted.
+    pub bound: Bound,
     /// Unit of both.
     pub unit: FigureUnit,
 }
 
-/// Where it is worst.
+impl Figure {
+    /// How far past its limit it is, as a ratio: 1 at the limit, more is worse, whichever side is wanted.
+    #[must_use]
+    pub fn severity(&self) -> f64 {
+        let (over, under) = match self.bound {
+            Bound::AtMost => (self.value, self.limit),
+            Bound::AtLeast => (self.limit, self.value),
+        };
+        over.abs() / under.abs().max(1e-9)
+    }
+}
+
+/// Where it is worst. For a caution that holds for both sides alike it is the left wheel's pose; the right one's has the rack travel
+/// the other way round.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WorstPose {
     /// Wheel travel, mm.
@@ -102,7 +137,9 @@ pub struct WorstPose {
 pub struct Remedy {
     /// Such as `1/2-20 instead of 3/8-24: 0.7 becomes 1.7`.
     pub text: String,
-    /// The edit that does it, where the build can express it.
+    /// What the caution's figure would become, in the figure's unit, where it stays a figure.
+    pub value: Option<f64>,
+    /// The edit that does it, where the build can express it and nothing it moves is locked.
     pub edit: Option<Edit>,
 }
 
@@ -132,5 +169,13 @@ pub struct Caution {
     /// The point to look at.
     pub point: Option<PointRef>,
     /// Where limit and formula come from.
-    pub source: &'static str,
+    pub source: String,
+}
+
+impl Caution {
+    /// How far past its limit; 1 where it is not about a number.
+    #[must_use]
+    pub fn severity(&self) -> f64 {
+        self.figure.map_or(1.0, |f| f.severity())
+    }
 }

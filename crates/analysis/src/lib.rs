@@ -8,16 +8,26 @@
 //! | [`TravelCurve`] | a side over its travel at one rack position, with the scores of its toe curve |
 //! | [`SteerCurve`] | an axle from lock to lock at the design height |
 //! | [`Study`] | all of it for one build, recomputed whole at every change |
-//! | [`Caution`] | what is near or past a limit, worst first |
+//! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
+//! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 
 mod caution;
+mod checks;
+mod corner_view;
+mod findings;
+mod pose_grid;
 mod quantity;
+mod rack_end;
+mod search;
 mod steer_curve;
 mod study;
 mod travel_curve;
+mod words;
 
-pub use caution::{Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
+pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
+pub use findings::{Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
+pub use rack_end::RackEndStudy;
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
 pub use travel_curve::{Station, TravelCurve};

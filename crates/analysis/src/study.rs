@@ -1,6 +1,7 @@
 //! Everything worked out for one build.
 
-use trammel_build::{AxleModel, AxleName, Build, BuildFault, Side};
+use trammel_build::{AxleModel, AxleName, Build, BuildFault, Side, TravelRange};
+use trammel_geometry::Linkage;
 
 use crate::{SteerCurve, TravelCurve};
 
@@ -65,24 +66,25 @@ impl AxleStudy {
     /// The [`BuildFault`] that keeps it from being posed.
     pub fn of(build: &Build, name: AxleName) -> Result<Self, BuildFault> {
         let model = build.axle(name)?;
-        let curve = |side| {
-            TravelCurve::of(
-                model.linkage(side),
-                model.travel.droop,
-                model.travel.bump,
-                0.0,
-                TRAVEL_STEPS,
-            )
-        };
         let steer = model
             .rack
             .map(|_| SteerCurve::of(&model, build.wheelbase_mm(), STEER_STEPS));
         Ok(Self {
-            left: curve(Side::Left),
-            right: curve(Side::Right),
+            left: Self::travel_curve(&model, Side::Left),
+            right: Self::travel_curve(&model, Side::Right),
             steer,
             model,
         })
+    }
+
+    /// A side of an axle over its travel, rack at centre.
+    pub(crate) fn travel_curve(model: &AxleModel, side: Side) -> TravelCurve {
+        Self::curve_between(model.linkage(side), model.travel)
+    }
+
+    /// A corner between its stops, rack at centre.
+    pub(crate) fn curve_between(linkage: &Linkage, travel: TravelRange) -> TravelCurve {
+        TravelCurve::of(linkage, travel.droop, travel.bump, 0.0, TRAVEL_STEPS)
     }
 
     /// The curve of a side.

@@ -1,9 +1,6 @@
 //! Changing the unit of a whole build, on purpose.
 
-use crate::{AxleSpec, Build, LengthUnit, Triple};
-
-/// Converted numbers are rounded to this many parts of a unit, far below anything a shop can measure, so that no float dust shows.
-const PARTS: f64 = 1e7;
+use crate::{AxleSpec, Build, LengthUnit, Triple, convert_length};
 
 /// The same vehicle with every length in `unit`.
 pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
@@ -11,8 +8,7 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     if unit == build.unit {
         return next;
     }
-    let factor = build.unit.mm() / unit.mm();
-    let length = |v: &mut f64| *v = (*v * factor * PARTS).round() / PARTS;
+    let length = |v: &mut f64| *v = convert_length(*v, build.unit, unit);
     next.unit = unit;
     axle(&mut next.front, &length);
     if let Some(rear) = &mut next.rear {

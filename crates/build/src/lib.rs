@@ -11,6 +11,7 @@
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
 //! | [`Edit`] | every change that can be made, with its name |
 //! | [`LengthUnit`] | inch or millimetre |
+//! | [`parse_length`], [`format_length`] | lengths as they are typed and shown |
 
 mod access;
 mod check;
@@ -18,6 +19,7 @@ mod convert;
 pub mod defaults;
 mod edit;
 mod fault;
+mod length;
 mod points;
 mod resolve;
 mod spec;
@@ -26,6 +28,9 @@ mod unit;
 pub use access::mirror;
 pub use edit::{Edit, EditFault};
 pub use fault::BuildFault;
+pub use length::{
+    LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
+};
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use spec::{

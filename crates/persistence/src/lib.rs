@@ -1,1 +1,37 @@
-//! Placeholder.
+//! Trammel's files: the build file and what is kept beside it.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`read`], [`read_bytes`], [`read_text`] | a build out of text, or a [`ReadFault`] with line, column and what was expected |
+//! | [`write`] | the canonical text of a build |
+//! | [`Document`] | a build with the text it was read from: saving disturbs nothing that was not edited |
+//! | [`BuildFile`] | a build open from a file and saved back to it |
+//! | [`save`] | a text put on disk so that the old or the new file is whole at every instant |
+//! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
+//! | [`RecentFiles`] | files opened lately |
+//! | [`demos`] | the builds that come with the program |
+
+mod autosave;
+mod build_file;
+mod convert;
+mod demos;
+mod document;
+mod explain;
+mod fault;
+mod format1;
+mod nearest;
+mod place;
+mod read;
+mod recent;
+mod ron_text;
+mod save;
+
+pub use autosave::{Autosave, AutosaveFault, Leftover, leftovers};
+pub use build_file::{BuildFile, IfChanged};
+pub use demos::{Demo, demos};
+pub use document::{Document, write};
+pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
+pub use place::Place;
+pub use read::{read, read_bytes, read_text};
+pub use recent::RecentFiles;
+pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save};

@@ -1,4 +1,34 @@
 //! Trammel's screen, without a window: the whole of what is shown and done, on egui alone.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`Bench`] | the whole screen; one [`Bench::ui`] call is one frame |
+//! | [`drawing`] | the marking-out table: three projections with joints that can be dragged |
+//! | [`notebook`] | curves, points, figures, cautions |
+//! | [`action`] | everything that menu, button or key can ask for, in one list |
+//! | [`history`] | undo and redo |
+//! | [`host`] | what the screen needs from the machine around it |
+//! | [`tokens`], [`style`], [`fonts`] | how it looks |
+//!
+//! Parts read the build and push [`request::Request`]s; only the bench carries them out, after the frame's painting, in order.
 
+pub mod action;
+mod bench;
+pub mod bottom_bar;
 pub mod drawing;
+pub mod fonts;
+pub mod history;
+pub mod host;
+mod message;
+pub mod notebook;
+mod number_field;
+mod plot;
+pub mod request;
+pub mod results;
+pub mod style;
 pub mod tokens;
+pub mod top_strip;
+pub mod view;
+mod words;
+
+pub use bench::{Bench, Start};

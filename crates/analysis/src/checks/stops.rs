@@ -1,0 +1,99 @@
+//! Stops set closer, so that a measure stays within its limit.
+
+use trammel_build::Edit;
+
+use super::{After, Case};
+use crate::{
+    corner_view::Reading,
+    search::{shop_step, step_down},
+};
+
+/// Steps by which stops are brought closer still when the poses between the grid's are a little past the limit.
+const TRIES: usize = 4;
+
+/// How far the wheel may go from the design height either way with `badness` at most `limit` at every rack position, mm (droop, bump).
+fn travel_within(
+    case: &Case<'_>,
+    limit: f64,
+    badness: &impl Fn(&Reading) -> Option<f64>,
+) -> (f64, f64) {
+    let range = case.view.travel;
+    let (mut droop, mut bump) = (range.droop, range.bump);
+    let past = |r: &&Reading| badness(r).is_some_and(|b| b > limit);
+    for reading in case.grid.readings().filter(past) {
+        // The last travel of this column that is within, between this pose and the design height.
+        let (mut within, mut past) = (0.0, reading.travel);
+        for _ in 0..12 {
+            let middle = 0.5 * (within + past);
+            let found = case.view.reading_at(middle, reading.rack);
+            if found.as_ref().and_then(badness).is_some_and(|b| b <= limit) {
+                within = middle;
+            } else {
+                past = middle;
+            }
+        }
+        if reading.travel < 0.0 {
+            droop = droop.max(within);
+        } else {
+            bump = bump.min(within);
+        }
+    }
+    (droop, bump)
+}
+
+/// Stops that keep a measure within its limit, with the corner between them; `None` where the design height itself is past the limit.
+pub(super) fn closer_stops(
+    case: &Case<'_>,
+    limit: f64,
+    badness: impl Fn(&Reading) -> Option<f64>,
+    is_mended: impl Fn(&After) -> bool,
+) -> Option<(Edit, f64, f64)> {
+    let (droop, bump) = travel_within(case, limit, &badness);
+    stops_before(case, droop, bump, is_mended)
+}
+
+/// Stops at these travels (mm) or a little closer, so that the corner between them is mended: the edit, droop and bump.
+pub(super) fn stops_before(
+    case: &Case<'_>,
+    droop: f64,
+    bump: f64,
+    is_mended: impl Fn(&After) -> bool,
+) -> Option<(Edit, f64, f64)> {
+    let step = shop_step(case.unit());
+    let range = case.view.travel;
+    let set = |end: f64, now: f64| {
+        if end == now {
+            now
+        } else {
+            step_down(end, step)
+        }
+    };
+    let (mut droop, mut bump) = (set(droop, range.droop), set(bump, range.bump));
+    for _ in 0..TRIES {
+        let edit = case.stops_at(droop, bump)?;
+        if case.after(&edit).is_some_and(|after| is_mended(&after)) {
+            return Some((edit, droop, bump));
+        }
+        droop += if droop > range.droop { step } else { 0.0 };
+        bump -= if bump < range.bump { step } else { 0.0 };
+    }
+    None
+}
+
+/// Rack travel that keeps every pose mended, mm, with its edit, from a first guess.
+pub(super) fn shorter_rack(
+    case: &Case<'_>,
+    guess: f64,
+    is_mended: impl Fn(&After) -> bool,
+) -> Option<(Edit, f64)> {
+    let step = shop_step(case.unit());
+    let mut travel = step_down(guess, step);
+    for _ in 0..TRIES {
+        let edit = case.rack_travel_of(travel)?;
+        if case.after(&edit).is_some_and(|after| is_mended(&after)) {
+            return Some((edit, travel));
+        }
+        travel -= step;
+    }
+    None
+}

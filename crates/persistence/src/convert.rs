@@ -1,0 +1,158 @@
+//! From the fields of the file to a build, by hand.
+
+use std::collections::BTreeSet;
+
+use trammel_build::{
+    ArmPoints, AxleSpec, Build, Coordinate, Hit, HitPoint, LengthUnit, Limits, Mass, PointName,
+    RackEndSpec, RackSpec, RightPoints, SpringRate, SpringSpec, TieRodPoints, TravelSpec, Vehicle,
+    WheelSpec,
+};
+use trammel_geometry::ArmName;
+
+use crate::format1 as file;
+
+/// A lock on something that is no coordinate: its place in the list, and what it says.
+pub(crate) struct OddLock {
+    pub index: usize,
+    pub found: String,
+}
+
+pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddLock> {
+    Ok(Build {
+        title: f.title,
+        unit: match f.unit {
+            file::Unit::Inch => LengthUnit::Inch,
+            file::Unit::Mm => LengthUnit::Millimetre,
+        },
+        front: axle(f.front),
+        rear: f.rear.map(axle),
+        vehicle: vehicle(&f.vehicle),
+        hit: hit(&f.hit),
+        limits: limits(&f.limits),
+        locked: locks(f.locked)?,
+        notes: f.notes,
+    })
+}
+
+fn locks(names: Vec<String>) -> Result<BTreeSet<Coordinate>, OddLock> {
+    names
+        .into_iter()
+        .enumerate()
+        .map(|(index, found)| Coordinate::from_path(&found).ok_or(OddLock { index, found }))
+        .collect()
+}
+
+fn axle(f: file::Axle) -> AxleSpec {
+    AxleSpec {
+        upper_arm: arm(&f.upper_arm),
+        lower_arm: arm(&f.lower_arm),
+        tie_rod: TieRodPoints {
+            inner: f.tie_rod.inner,
+            outer: f.tie_rod.outer,
+        },
+        wheel: WheelSpec {
+            centre: f.wheel.centre,
+            loaded_radius: f.wheel.loaded_radius,
+            toe_deg: f.wheel.toe_deg,
+            camber_deg: f.wheel.camber_deg,
+        },
+        spring: f.spring.as_ref().map(spring),
+        travel: f.travel.map(|t| TravelSpec {
+            bump: t.bump,
+            droop: t.droop,
+        }),
+        rack: RackSpec {
+            axis: f.rack.axis,
+            travel: f.rack.travel,
+            travel_per_turn: f.rack.travel_per_turn,
+            face: f.rack.face,
+            bore_mouth: f.rack.bore_mouth,
+        },
+        rack_end: RackEndSpec {
+            thread: f.rack_end.thread,
+            grade: f.rack_end.grade,
+            engagement: f.rack_end.engagement,
+            jam_nut: f.rack_end.jam_nut,
+        },
+        right: right(&f.right),
+    }
+}
+
+fn arm(f: &file::Arm) -> ArmPoints {
+    ArmPoints {
+        front_pivot: f.front_pivot,
+        rear_pivot: f.rear_pivot,
+        ball_joint: f.ball_joint,
+    }
+}
+
+fn spring(f: &file::Spring) -> SpringSpec {
+    SpringSpec {
+        arm: match f.arm {
+            file::ArmName::Lower => ArmName::Lower,
+            file::ArmName::Upper => ArmName::Upper,
+        },
+        chassis_mount: f.chassis_mount,
+        arm_mount: f.arm_mount,
+        open_length: f.open_length,
+        closed_length: f.closed_length,
+        rate: f.rate.map(|rate| match rate {
+            file::Rate::NPerMm(v) => SpringRate::NewtonsPerMillimetre(v),
+            file::Rate::LbPerIn(v) => SpringRate::PoundsPerInch(v),
+        }),
+    }
+}
+
+fn right(f: &file::Right) -> RightPoints {
+    [
+        (PointName::UpperFrontPivot, f.upper_arm.front_pivot),
+        (PointName::UpperRearPivot, f.upper_arm.rear_pivot),
+        (PointName::UpperBallJoint, f.upper_arm.ball_joint),
+        (PointName::LowerFrontPivot, f.lower_arm.front_pivot),
+        (PointName::LowerRearPivot, f.lower_arm.rear_pivot),
+        (PointName::LowerBallJoint, f.lower_arm.ball_joint),
+        (PointName::TieRodInner, f.tie_rod.inner),
+        (PointName::TieRodOuter, f.tie_rod.outer),
+        (PointName::WheelCentre, f.wheel.centre),
+        (PointName::SpringChassisMount, f.spring.chassis_mount),
+        (PointName::SpringArmMount, f.spring.arm_mount),
+        (PointName::RackFace, f.rack.face),
+        (PointName::RackBoreMouth, f.rack.bore_mouth),
+    ]
+    .into_iter()
+    .filter_map(|(name, at)| at.map(|at| (name, at)))
+    .collect()
+}
+
+fn vehicle(f: &file::Vehicle) -> Vehicle {
+    Vehicle {
+        wheelbase: f.wheelbase,
+        mass: f.mass.map(|mass| match mass {
+            file::Mass::Kg(v) => Mass::Kilograms(v),
+            file::Mass::Lb(v) => Mass::Pounds(v),
+        }),
+        front_share: f.front_share,
+        centre_of_gravity_height: f.centre_of_gravity_height,
+    }
+}
+
+fn hit(f: &file::Hit) -> Hit {
+    Hit {
+        weights: f.weights,
+        direction: f.direction,
+        at: f.at.map(|at| match at {
+            file::HitPoint::WheelCentre => HitPoint::WheelCentre,
+            file::HitPoint::Contact => HitPoint::Contact,
+        }),
+    }
+}
+
+fn limits(f: &file::Limits) -> Limits {
+    Limits {
+        toe_change_deg: f.toe_change_deg,
+        tie_rod_angle_deg: f.tie_rod_angle_deg,
+        joint_angle_deg: f.joint_angle_deg,
+        rack_end_factor: f.rack_end_factor,
+        lock_over_deg: f.lock_over_deg,
+    }
+}

@@ -1,0 +1,167 @@
+//! Faults of the value reader in plain words: which field, what stands there, what could.
+
+use ron::error::{Error, SpannedError};
+
+use crate::{
+    Place, ReadFaultKind,
+    nearest::nearest,
+    ron_text::{Node, Outline, Value, shown},
+};
+
+/// What a field of this name holds. Names of points are the same wherever they stand.
+pub(crate) fn expected_in(name: &str) -> &'static str {
+    match name {
+        "front_pivot" | "rear_pivot" | "ball_joint" | "inner" | "outer" | "centre"
+        | "chassis_mount" | "arm_mount" | "face" | "bore_mouth" | "axis" | "direction" => {
+            "three numbers in brackets, such as (0.0, 22.0, 6.5)"
+        }
+        "format" => "a whole number",
+        "unit" => "inch or mm",
+        "arm" => "lower or upper",
+        "at" => "wheel_centre or contact",
+        "mass" => "kg(...) or lb(...), such as kg(300.0) or lb(650.0)",
+        "rate" => "n_per_mm(...) or lb_per_in(...), such as lb_per_in(115.0)",
+        "title" | "notes" | "thread" | "grade" => "text in double quotes",
+        "locked" => "a list of coordinates, such as [\"front.tie_rod.inner.z\"]",
+        "front" | "rear" | "upper_arm" | "lower_arm" | "tie_rod" | "wheel" | "spring"
+        | "rack_end" | "rack" | "right" | "vehicle" | "hit" | "limits" | "" => {
+            "fields in brackets, such as (name: value)"
+        }
+        // `travel` is a pair of stops under an axle and a length under a rack; the caller's path decides.
+        _ => "a number, such as 12.625",
+    }
+}
+
+fn expected_at(path: &str) -> &'static str {
+    let (parent, name) = path.rsplit_once('.').unwrap_or(("", path));
+    if name == "travel" && matches!(parent, "front" | "rear") {
+        "the stops in brackets, such as (bump: 4.0, droop: 3.5)"
+    } else {
+        expected_in(name)
+    }
+}
+
+/// The plain fault behind one of the value reader's, and where it is.
+pub(crate) fn explain(
+    fault: &SpannedError,
+    text: &str,
+    outline: &Outline,
+) -> (usize, ReadFaultKind) {
+    let end = Place {
+        line: fault.span.end.line,
+        column: fault.span.end.col,
+    };
+    let at = end.offset(text);
+    match &fault.code {
+        Error::NoSuchStructField {
+            expected, found, ..
+        } => {
+            let key = key_before(text, outline, found, at);
+            let (path, at) = key.unwrap_or_else(|| (found.clone(), at));
+            let kind = ReadFaultKind::UnknownField {
+                parent: parent_name(&path),
+                name: found.clone(),
+                nearest: nearest(found, expected.iter().copied()).map(str::to_owned),
+                known: expected.iter().map(|name| (*name).to_owned()).collect(),
+            };
+            (at, kind)
+        }
+        Error::DuplicateStructField { field, .. } => {
+            let key = key_before(text, outline, field, at);
+            let (path, at) = key.unwrap_or_else(|| ((*field).to_owned(), at));
+            (at, ReadFaultKind::Duplicate { path })
+        }
+        Error::MissingStructField { field, .. } => {
+            let (parent, node) = innermost(text, outline, at, false);
+            let path = if parent.is_empty() {
+                (*field).to_owned()
+            } else {
+                format!("{parent}.{field}")
+            };
+            let kind = ReadFaultKind::Missing {
+                parent: named(&parent),
+                field: (*field).to_owned(),
+                expected: sample(&path).to_owned(),
+            };
+            (node.span.start, kind)
+        }
+        code => wrong_value(code, text, outline, at),
+    }
+}
+
+fn wrong_value(code: &Error, text: &str, outline: &Outline, at: usize) -> (usize, ReadFaultKind) {
+    let (path, node) = innermost(text, outline, at, true);
+    if path.is_empty() {
+        return (at, ReadFaultKind::Other(code.to_string()));
+    }
+    let kind = ReadFaultKind::Wrong {
+        found: found_in(text, node),
+        expected: expected_at(&path).to_owned(),
+        path,
+    };
+    (node.span.start, kind)
+}
+
+fn found_in(text: &str, node: &Node) -> String {
+    let items = node.items();
+    let bracketed = node.text(text).starts_with('(');
+    if bracketed && items.len() != 3 && items.iter().all(|n| matches!(n.value, Value::Number)) {
+        return match items.len() {
+            0 => "empty".to_owned(),
+            1 => "one number".to_owned(),
+            n => format!("{n} numbers"),
+        };
+    }
+    shown(node.text(text))
+}
+
+/// How a missing field would be written.
+fn sample(path: &str) -> &'static str {
+    match expected_at(path) {
+        "three numbers in brackets, such as (0.0, 22.0, 6.5)" => "(x, y, z)",
+        "inch or mm" => "inch` or `unit: mm",
+        "lower or upper" => "lower` or `arm: upper",
+        "a number, such as 12.625" => "a number",
+        "fields in brackets, such as (name: value)" => "(...)",
+        other => other,
+    }
+}
+
+/// Path and place of the last field name like this one that ends at or before an offset.
+fn key_before(text: &str, outline: &Outline, name: &str, at: usize) -> Option<(String, usize)> {
+    outline
+        .fields(text)
+        .into_iter()
+        .filter(|(_, f)| f.key.end <= at && text.get(f.key.clone()) == Some(name))
+        .max_by_key(|(_, f)| f.key.end)
+        .map(|(path, f)| (path, f.key.start))
+}
+
+/// The innermost field whose value holds an offset, its closing end counting as inside or not; the root when none does.
+fn innermost<'a>(
+    text: &'a str,
+    outline: &'a Outline,
+    at: usize,
+    with_end: bool,
+) -> (String, &'a Node) {
+    outline
+        .fields(text)
+        .into_iter()
+        .rev()
+        .find(|(_, f)| {
+            f.key.start <= at && (at < f.node.span.end || with_end && at == f.node.span.end)
+        })
+        .map_or((String::new(), &outline.root), |(path, f)| (path, &f.node))
+}
+
+fn parent_name(path: &str) -> String {
+    named(path.rsplit_once('.').map_or("", |(parent, _)| parent))
+}
+
+fn named(path: &str) -> String {
+    if path.is_empty() {
+        "the build".to_owned()
+    } else {
+        path.to_owned()
+    }
+}

@@ -1,0 +1,200 @@
+//! Cutting the text into tokens.
+
+use std::ops::Range;
+
+use super::SyntaxFault;
+
+/// Kinds of token.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Kind {
+    /// `(` or `[`
+    Open(char),
+    /// `)` or `]`
+    Close(char),
+    /// `:`
+    Colon,
+    /// `,`
+    Comma,
+    /// A name or word.
+    Word,
+    /// A number, or what stands for one such as `-inf`.
+    Number,
+    /// Text in quotes.
+    Text,
+    /// `// ...` or `/* ... */`
+    Comment,
+    /// `#![enable(...)]`
+    Attribute,
+}
+
+/// A piece of the text.
+#[derive(Clone, Debug)]
+pub(super) struct Token {
+    pub kind: Kind,
+    pub span: Range<usize>,
+}
+
+/// All tokens in order, comments included, up to the first thing that is none.
+pub(super) fn lex(text: &str) -> (Vec<Token>, Option<SyntaxFault>) {
+    let mut tokens: Vec<Token> = Vec::new();
+    let mut at = 0;
+    while let Some(rest) = text.get(at..) {
+        let Some(first) = rest.chars().next() else {
+            break;
+        };
+        // A byte-order mark in front is what some editors write; it is no part of the text.
+        if first.is_whitespace() || (at == 0 && first == '\u{feff}') {
+            at += first.len_utf8();
+            continue;
+        }
+        let after_number = tokens.last().is_some_and(|t| t.kind == Kind::Number);
+        let (kind, length) = match token(rest, first) {
+            Ok(found) => found,
+            Err(problem) => return (tokens, Some(problem.at(at, after_number))),
+        };
+        tokens.push(Token {
+            kind,
+            span: at..at + length,
+        });
+        at += length;
+    }
+    (tokens, None)
+}
+
+enum Problem {
+    Unclosed(&'static str),
+    Odd(char),
+}
+
+impl Problem {
+    fn at(self, at: usize, after_number: bool) -> SyntaxFault {
+        let (found, expected) = match self {
+            Self::Unclosed(what) => (format!("{what} without an end"), "its end".to_owned()),
+            Self::Odd('/') if after_number => (
+                "a fraction".to_owned(),
+                "a decimal number, such as 12.625".to_owned(),
+            ),
+            Self::Odd('\'') => (
+                "a single quote".to_owned(),
+                "text in double quotes".to_owned(),
+            ),
+            Self::Odd('{' | '}') => (
+                "a curly bracket".to_owned(),
+                "`(` and `)` around fields".to_owned(),
+            ),
+            Self::Odd(c) => (
+                quoted_char(c),
+                "a field name, a value, `,` or a bracket".to_owned(),
+            ),
+        };
+        SyntaxFault {
+            at,
+            found,
+            expected,
+        }
+    }
+}
+
+fn quoted_char(c: char) -> String {
+    if c.is_control() {
+        format!("the control character U+{:04X}", u32::from(c))
+    } else {
+        format!("`{c}`")
+    }
+}
+
+fn token(rest: &str, first: char) -> Result<(Kind, usize), Problem> {
+    match first {
+        '(' | '[' => Ok((Kind::Open(first), 1)),
+        ')' | ']' => Ok((Kind::Close(first), 1)),
+        ':' => Ok((Kind::Colon, 1)),
+        ',' => Ok((Kind::Comma, 1)),
+        '"' => string_length(rest).map(|n| (Kind::Text, n)),
+        '/' => comment_length(rest).map(|n| (Kind::Comment, n)),
+        '#' if rest.starts_with("#![") => rest
+            .find(']')
+            .map(|end| (Kind::Attribute, end + 1))
+            .ok_or(Problem::Unclosed("an attribute")),
+        'r' if is_raw_string(rest) => raw_string_length(rest).map(|n| (Kind::Text, n)),
+        c if c.is_alphabetic() || c == '_' => {
+            Ok((Kind::Word, run(rest, |c| c.is_alphanumeric() || c == '_')))
+        }
+        c if c.is_ascii_digit() || matches!(c, '+' | '-' | '.') => {
+            Ok((Kind::Number, number_length(rest)))
+        }
+        c => Err(Problem::Odd(c)),
+    }
+}
+
+fn run(text: &str, belongs: impl Fn(char) -> bool) -> usize {
+    text.find(|c| !belongs(c)).unwrap_or(text.len())
+}
+
+/// Sign, then letters, digits and points; a sign inside belongs to it after an `e`.
+fn number_length(rest: &str) -> usize {
+    let mut before = ' ';
+    let mut length = 0;
+    for c in rest.chars() {
+        let sign = matches!(c, '+' | '-') && (length == 0 || matches!(before, 'e' | 'E'));
+        if !(sign || c.is_ascii_alphanumeric() || matches!(c, '.' | '_')) {
+            break;
+        }
+        length += c.len_utf8();
+        before = c;
+    }
+    length
+}
+
+fn string_length(rest: &str) -> Result<usize, Problem> {
+    let mut escaped = false;
+    for (at, c) in rest.char_indices().skip(1) {
+        match c {
+            _ if escaped => escaped = false,
+            '\\' => escaped = true,
+            '"' => return Ok(at + 1),
+            _ => {}
+        }
+    }
+    Err(Problem::Unclosed("text in quotes"))
+}
+
+fn is_raw_string(rest: &str) -> bool {
+    rest.get(1..)
+        .is_some_and(|r| r.trim_start_matches('#').starts_with('"'))
+}
+
+fn raw_string_length(rest: &str) -> Result<usize, Problem> {
+    let hashes = run(rest.get(1..).unwrap_or_default(), |c| c == '#');
+    let end = format!("\"{}", "#".repeat(hashes));
+    let start = 1 + hashes + 1;
+    rest.get(start..)
+        .and_then(|body| body.find(&end))
+        .map(|at| start + at + end.len())
+        .ok_or(Problem::Unclosed("text in quotes"))
+}
+
+fn comment_length(rest: &str) -> Result<usize, Problem> {
+    if rest.starts_with("//") {
+        return Ok(run(rest, |c| c != '\n' && c != '\r'));
+    }
+    if !rest.starts_with("/*") {
+        return Err(Problem::Odd('/'));
+    }
+    // Block comments nest.
+    let (mut depth, mut at) = (0_usize, 0);
+    while let Some(here) = rest.get(at..).filter(|r| !r.is_empty()) {
+        if here.starts_with("/*") {
+            depth += 1;
+            at += 2;
+        } else if here.starts_with("*/") {
+            depth = depth.saturating_sub(1);
+            at += 2;
+            if depth == 0 {
+                return Ok(at);
+            }
+        } else {
+            at += here.chars().next().map_or(1, char::len_utf8);
+        }
+    }
+    Err(Problem::Unclosed("a comment"))
+}

@@ -1,0 +1,230 @@
+//! Writing, reading again, and saving edits without disturbing the rest of a text.
+
+mod common;
+
+use common::{any_build, good};
+use proptest::prelude::*;
+use trammel_build::{AxleName, Coordinate, Edit, LengthUnit, PointName, PointRef, Triple};
+use trammel_persistence::{Document, demos, read, write};
+
+const SMALLEST: &str = r#"(
+    format: 1,
+    title: "Two-seat trail kart",
+    unit: inch,                       // or mm
+    front: (
+        upper_arm: (front_pivot: (2.5, 7.25, 14.0), rear_pivot: (-5.0, 7.25, 13.5), ball_joint: (-0.5, 21.0, 15.0)),
+        lower_arm: (front_pivot: (4.0, 5.0, 7.0), rear_pivot: (-6.0, 5.0, 7.0), ball_joint: (0.0, 22.0, 6.5)),
+        tie_rod: (inner: (-3.0, 6.0, 8.5), outer: (-3.5, 21.5, 8.0)),
+        wheel: (centre: (0.0, 25.0, 10.5), loaded_radius: 10.5, toe_deg: 0.0, camber_deg: -1.0),
+    ),
+)
+"#;
+
+fn document(text: &str) -> Document {
+    Document::read(text).unwrap_or_else(|fault| panic!("{fault}"))
+}
+
+/// The text after an edit, and that it holds the edited build.
+fn edited(document: &Document, edit: &Edit) -> String {
+    let build = edit
+        .apply(document.build())
+        .unwrap_or_else(|fault| panic!("{fault}"));
+    let text = document.text_for(&build);
+    assert_eq!(read(&text).as_ref(), Ok(&build), "{text}");
+    text
+}
+
+fn move_inner(to: Triple) -> Edit {
+    Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::TieRodInner),
+        to,
+    }
+}
+
+#[test]
+fn the_smallest_file_opens() {
+    let build = document(SMALLEST).build().clone();
+    assert_eq!(build.title, "Two-seat trail kart");
+    assert_eq!(build.unit, LengthUnit::Inch);
+    assert_eq!(build.front.upper_arm.rear_pivot, [-5.0, 7.25, 13.5]);
+    assert_eq!(build.front.wheel.camber_deg, -1.0);
+    assert_eq!(build.rear, None);
+    assert_eq!(build.front.spring, None);
+}
+
+#[test]
+fn an_unedited_build_keeps_its_text_to_the_byte() {
+    for text in demos().map(|d| d.text).into_iter().chain([SMALLEST]) {
+        let document = document(text);
+        assert_eq!(document.text_for(&document.build().clone()), text);
+    }
+}
+
+#[test]
+fn the_canonical_text_of_the_smallest_file() {
+    let expected = r#"(
+    format: 1,
+    title: "Two-seat trail kart",
+    unit: inch,
+    front: (
+        upper_arm: (front_pivot: (2.5, 7.25, 14.0), rear_pivot: (-5.0, 7.25, 13.5), ball_joint: (-0.5, 21.0, 15.0)),
+        lower_arm: (front_pivot: (4.0, 5.0, 7.0), rear_pivot: (-6.0, 5.0, 7.0), ball_joint: (0.0, 22.0, 6.5)),
+        tie_rod: (inner: (-3.0, 6.0, 8.5), outer: (-3.5, 21.5, 8.0)),
+        wheel: (centre: (0.0, 25.0, 10.5), loaded_radius: 10.5, toe_deg: 0.0, camber_deg: -1.0),
+    ),
+)
+"#;
+    let text = write(document(SMALLEST).build());
+    let (header, body) = text.split_at(text.find("(\n").expect("a body"));
+    assert_eq!(body, expected);
+    assert!(
+        header.lines().count() >= 3 && header.lines().all(|l| l.starts_with("//")),
+        "{header}"
+    );
+}
+
+#[test]
+fn a_moved_point_changes_only_its_numbers() {
+    let text = edited(&document(SMALLEST), &move_inner([-3.0, 6.0625, 8.5]));
+    assert_eq!(
+        text,
+        SMALLEST.replace("(-3.0, 6.0, 8.5)", "(-3.0, 6.0625, 8.5)")
+    );
+}
+
+#[test]
+fn a_number_typed_another_way_stays_as_typed_until_it_is_changed() {
+    let typed = SMALLEST.replace("(-3.0, 6.0, 8.5)", "( -3 , +6.0e0,8.50 )");
+    let text = edited(&document(&typed), &move_inner([-3.0, 6.0, 8.75]));
+    assert_eq!(text, typed.replace("8.50 )", "8.75 )"));
+}
+
+#[test]
+fn a_new_field_goes_behind_the_last_one_and_keeps_the_comments() {
+    let lock = Edit::SetLock(
+        Coordinate::from_path("front.tie_rod.inner.z").expect("a name"),
+        true,
+    );
+    let text = edited(&document(SMALLEST), &lock);
+    assert_eq!(
+        text,
+        SMALLEST.replace(
+            "    ),\n)",
+            "    ),\n    locked: [\"front.tie_rod.inner.z\"],\n)"
+        )
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&text), &face);
+    assert!(
+        text.contains("\n        rack: (face: (-3.0, 4.5, 8.5)),\n    ),\n"),
+        "{text}"
+    );
+    assert!(text.contains("// or mm"));
+}
+
+#[test]
+fn a_new_field_goes_into_brackets_without_a_trailing_comma_or_on_one_line() {
+    let one_line = SMALLEST.replace("    ),\n)", "        rack: (travel: 1.5)\n    )\n)");
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&one_line), &face);
+    assert!(
+        text.contains("rack: (travel: 1.5, face: (-3.0, 4.5, 8.5))\n    )\n)"),
+        "{text}"
+    );
+    let text = edited(
+        &document(&one_line),
+        &Edit::SetNotes("a \"note\"\nof two lines".into()),
+    );
+    assert!(
+        text.ends_with("    ),\n    notes: \"a \\\"note\\\"\nof two lines\",\n)\n"),
+        "{text}"
+    );
+}
+
+#[test]
+fn what_can_not_be_changed_in_place_is_laid_out_anew_with_the_old_comments_at_the_end() {
+    let demo = document(demos()[0].text);
+    let text = edited(&demo, &Edit::SetSpring(AxleName::Front, None));
+    assert!(
+        text.contains("// front.wheel: 21x7-10 tyre with the driver aboard."),
+        "{text}"
+    );
+    // Once carried, they stay as they are.
+    let again = edited(&document(&text), &Edit::SetRear(None));
+    assert_eq!(again.matches("21x7-10 tyre").count(), 1, "{again}");
+    assert_eq!(again.matches("laid out anew").count(), 1, "{again}");
+}
+
+#[test]
+fn converting_the_unit_says_so_in_the_file() {
+    let text = edited(
+        &document(SMALLEST),
+        &Edit::ConvertUnit(LengthUnit::Millimetre),
+    );
+    assert!(text.starts_with("// Converted from inch to mm"), "{text}");
+    assert!(
+        text.contains("unit: mm,                       // or mm"),
+        "{text}"
+    );
+    let back = edited(&document(&text), &Edit::ConvertUnit(LengthUnit::Inch));
+    assert_eq!(back.matches("// Converted from").count(), 1, "{back}");
+}
+
+#[test]
+fn a_file_from_an_editor_that_marks_it_and_ends_lines_its_own_way_opens_and_keeps_both() {
+    let text = format!("\u{feff}{}", SMALLEST.replace('\n', "\r\n"));
+    let document = document(&text);
+    assert_eq!(document.build(), crate::document(SMALLEST).build());
+    let moved = edited(&document, &move_inner([-3.0, 6.0, 8.75]));
+    assert_eq!(moved, text.replace("(-3.0, 6.0, 8.5)", "(-3.0, 6.0, 8.75)"));
+}
+
+#[test]
+fn optional_parts_may_be_wrapped_or_not() {
+    let with =
+        |rack: &str| SMALLEST.replace("    ),\n)", &format!("        rack: {rack},\n    ),\n)"));
+    let plain = document(&with("(travel: 1.5)")).build().clone();
+    assert_eq!(document(&with("(travel: Some(1.5))")).build(), &plain);
+    assert_eq!(document(&with("(travel: 1.5, face: None)")).build(), &plain);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn a_written_build_reads_back_equal_and_writes_the_same_text(build in any_build()) {
+        let text = write(&build);
+        let read = read(&text);
+        prop_assert_eq!(read.as_ref(), Ok(&build), "{}", text);
+        prop_assert_eq!(write(&build), text);
+    }
+
+    #[test]
+    fn any_build_can_follow_any_other_in_a_document(before in any_build(), after in any_build()) {
+        let document = Document::new(&before);
+        let next = document.with(&after);
+        let read = read(next.text());
+        prop_assert_eq!(read.as_ref(), Ok(&after), "{}", next.text());
+        prop_assert_eq!(next.text_for(&after), next.text());
+    }
+
+    #[test]
+    fn numbers_come_back_to_the_last_bit(z in 8.0..9.5_f64, bits in any::<u64>()) {
+        let mut build = good();
+        build.front.tie_rod.inner[2] = z;
+        let odd = f64::from_bits(bits);
+        if odd.is_finite() && odd.abs() < 1e3 {
+            build.front.rack.face = Some([odd, 5.0, -odd]);
+        }
+        let read = read(&write(&build)).expect("a build");
+        prop_assert_eq!(read.front.tie_rod.inner[2].to_bits(), z.to_bits());
+        let bits = |b: &trammel_build::Build| b.front.rack.face.map(|t| t.map(f64::to_bits));
+        prop_assert_eq!(bits(&read), bits(&build));
+    }
+}

@@ -1,0 +1,155 @@
+//! What is kept in the user's state folder: unsaved work and the list of files opened lately.
+
+use std::{fs, path::Path, process::Command, time::SystemTime};
+
+use trammel_persistence::{Autosave, RecentFiles, demos, leftovers};
+
+const FOLDER: &str = "TRAMMEL_TEST_FOLDER";
+
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().unwrap_or_else(|fault| panic!("{fault}"))
+}
+
+fn count(folder: &Path) -> usize {
+    fs::read_dir(folder).map_or(0, Iterator::count)
+}
+
+#[test]
+#[ignore = "the session that another test starts and that ends badly"]
+fn a_session_that_crashes() {
+    if let Some(folder) = std::env::var_os(FOLDER) {
+        let mut autosave = Autosave::start(Path::new(&folder)).expect("started");
+        let kept = autosave.keep(Some(Path::new("/karts/one.ron")), demos()[0].text);
+        kept.expect("kept");
+        let mut other = Autosave::start(Path::new(&folder)).expect("started");
+        other.keep(None, "never saved").expect("kept");
+        std::process::abort();
+    }
+}
+
+#[test]
+fn work_of_a_crashed_session_is_found_recovered_and_discarded() {
+    let folder = folder();
+    let me = std::env::current_exe().expect("a path");
+    let status = Command::new(me)
+        .args(["--exact", "a_session_that_crashes", "--ignored"])
+        .env(FOLDER, folder.path())
+        .output()
+        .expect("ran")
+        .status;
+    assert!(!status.success());
+    let mut found = leftovers(folder.path());
+    assert_eq!(found.len(), 2);
+    // While they are offered here, no other session offers them too.
+    assert_eq!(leftovers(folder.path()).len(), 0);
+    found.sort_by_key(|l| l.path.is_none());
+    assert_eq!(found[0].path.as_deref(), Some(Path::new("/karts/one.ron")));
+    assert_eq!(found[0].text, demos()[0].text);
+    assert_eq!(
+        (&found[1].path, found[1].text.as_str()),
+        (&None, "never saved")
+    );
+    let age = SystemTime::now().duration_since(found[0].saved_at);
+    assert!(age.is_ok_and(|age| age.as_secs() < 120));
+    drop(found);
+    for leftover in leftovers(folder.path()) {
+        leftover.discard().expect("discarded");
+    }
+    assert_eq!(count(folder.path()), 0);
+}
+
+#[test]
+fn work_of_a_living_session_is_not_offered() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave.keep(None, "work").expect("kept");
+    assert_eq!(leftovers(folder.path()).len(), 0);
+    drop(autosave);
+    let found = leftovers(folder.path());
+    assert_eq!(found.len(), 1);
+    assert_eq!(found[0].text, "work");
+}
+
+#[test]
+fn each_text_replaces_the_one_before_and_saved_work_leaves_nothing_behind() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    for text in ["one", "two", "two", "three \"quoted\" \\ \u{e4}\n"] {
+        autosave
+            .keep(Some(Path::new("kart.ron")), text)
+            .expect("kept");
+    }
+    assert_eq!(count(folder.path()), 2, "the work and its lock");
+    autosave.clear().expect("cleared");
+    autosave.clear().expect("cleared twice");
+    drop(autosave);
+    assert_eq!(count(folder.path()), 0);
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave
+        .keep(None, "three \"quoted\" \\ \u{e4}\n")
+        .expect("kept");
+    drop(autosave);
+    assert_eq!(
+        leftovers(folder.path())[0].text,
+        "three \"quoted\" \\ \u{e4}\n"
+    );
+}
+
+#[test]
+fn a_state_folder_in_disorder_does_no_harm() {
+    assert_eq!(leftovers(Path::new("/no/such/folder")).len(), 0);
+    let folder = folder();
+    fs::write(folder.path().join("unsaved-1.ron"), b"\xff\xfe").expect("written");
+    fs::write(folder.path().join("unsaved-2.ron"), "(path: 5").expect("written");
+    fs::write(
+        folder.path().join("unsaved-3.ron"),
+        "(path: None, saved_at_s: 18446744073709551615, text: \"\")",
+    )
+    .expect("written");
+    fs::create_dir(folder.path().join("unsaved-4.ron")).expect("made");
+    assert_eq!(leftovers(folder.path()).len(), 0);
+    assert_eq!(count(folder.path()), 4, "nothing of it is removed");
+}
+
+#[test]
+fn the_list_of_files_keeps_the_latest_first_and_each_once() {
+    let folder = folder();
+    let file = folder.path().join("state").join("recent.ron");
+    let mut list = RecentFiles::load(&file);
+    assert_eq!(list, RecentFiles::default());
+    for n in 0..20 {
+        list.add(Path::new(&format!("/karts/{n}.ron")));
+    }
+    list.add(Path::new("/karts/15.ron"));
+    list.remove(Path::new("/karts/18.ron"));
+    list.save(&file).expect("saved");
+    let read = RecentFiles::load(&file);
+    assert_eq!(read, list);
+    let names: Vec<_> = read
+        .files()
+        .iter()
+        .take(4)
+        .map(|f| f.display().to_string())
+        .collect();
+    assert_eq!(
+        names,
+        [
+            "/karts/15.ron",
+            "/karts/19.ron",
+            "/karts/17.ron",
+            "/karts/16.ron"
+        ]
+    );
+    assert!(read.files().len() <= 12);
+}
+
+#[test]
+fn a_damaged_list_of_files_is_an_empty_one() {
+    let folder = folder();
+    let file = folder.path().join("recent.ron");
+    for text in ["", "(files: [", "(files: 5)", "\u{0}", "[]"] {
+        fs::write(&file, text).expect("written");
+        assert_eq!(RecentFiles::load(&file), RecentFiles::default(), "{text}");
+    }
+    assert_eq!(RecentFiles::load(folder.path()), RecentFiles::default());
+}

@@ -1,0 +1,368 @@
+//! Questions and lists over the table.
+
+use std::path::PathBuf;
+
+use egui::{Context, Grid, Id, Modal, RichText, Ui};
+
+use super::{
+    Bench,
+    files::{Leftover, Next},
+};
+use crate::{action::Action, host::Pick, request::Request, tokens::type_size};
+
+/// What is asked or shown.
+#[derive(Clone, Debug)]
+pub(super) enum Dialog {
+    /// A path is wanted: typed here, or chosen in the desktop's own dialog.
+    Path(PathDialog),
+    /// There is unsaved work and something is about to replace it.
+    Unsaved(Next),
+    /// The file was changed by somebody else since it was opened.
+    Changed(PathBuf),
+    /// A file of that name is there already.
+    Exists(PathBuf),
+    /// Unsaved work of an earlier run was found.
+    Recover(Vec<Leftover>),
+    /// A point table is to be pasted here.
+    Paste(String),
+    /// The list of keys.
+    Keys,
+    /// What this is, and the cautions.
+    About,
+}
+
+/// What a path is wanted for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum PathFor {
+    Open,
+    SaveAs,
+    Import,
+    Export,
+}
+
+/// A path being typed.
+#[derive(Clone, Debug)]
+pub(super) struct PathDialog {
+    pub what: PathFor,
+    pub typed: String,
+    pub waiting: bool,
+    pub nothing_came: bool,
+}
+
+impl Dialog {
+    fn path(what: PathFor, typed: String) -> Self {
+        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false })
+    }
+
+    pub(super) fn open() -> Self {
+        Self::path(PathFor::Open, String::new())
+    }
+
+    pub(super) fn save_as(suggested: String) -> Self {
+        Self::path(PathFor::SaveAs, suggested)
+    }
+
+    pub(super) fn import() -> Self {
+        Self::path(PathFor::Import, String::new())
+    }
+
+    pub(super) fn export(suggested: String) -> Self {
+        Self::path(PathFor::Export, suggested)
+    }
+}
+
+/// What was answered in this frame.
+enum Answer {
+    None,
+    Close,
+    Path(PathFor, PathBuf),
+    Browse(PathFor, String),
+    SaveThen(Next),
+    Without(Next),
+    Overwrite(PathBuf),
+    SaveElsewhere,
+    OpenInstead(Request),
+    Recover(Leftover),
+    Discard(Vec<Leftover>),
+    Paste(String),
+}
+
+impl Bench {
+    pub(super) fn dialog_ui(&mut self, ctx: &Context, requests: &mut Vec<Request>) {
+        let Some(mut dialog) = self.dialog.take() else { return };
+        let recent = self.files.recent().to_vec();
+        let tokens = self.tokens.clone();
+        let mut answer = Answer::None;
+        let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
+            ui.set_width(460.0);
+            answer = match &mut dialog {
+                Dialog::Path(path) => path_ui(ui, path, &recent, &tokens),
+                Dialog::Unsaved(next) => unsaved_ui(ui, next),
+                Dialog::Changed(path) => changed_ui(ui, path),
+                Dialog::Exists(path) => exists_ui(ui, path),
+                Dialog::Recover(found) => recover_ui(ui, found, &tokens),
+                Dialog::Paste(text) => paste_ui(ui, text),
+                Dialog::Keys => keys_ui(ui, &tokens),
+                Dialog::About => about_ui(ui),
+            };
+        });
+        if modal.should_close() {
+            answer = Answer::Close;
+        }
+        self.answered(ctx, dialog, answer, requests);
+    }
+
+    fn answered(&mut self, ctx: &Context, dialog: Dialog, answer: Answer, requests: &mut Vec<Request>) {
+        match answer {
+            Answer::None => self.dialog = Some(dialog),
+            Answer::Close => {}
+            Answer::Path(what, path) => self.path_given(ctx, what, path),
+            Answer::Browse(what, typed) => {
+                let pick = match what {
+                    PathFor::Open => Pick::OpenBuild,
+                    PathFor::SaveAs => Pick::SaveBuild(file_name_of(&typed)),
+                    PathFor::Import => Pick::OpenTable,
+                    PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
+                };
+                self.host.ask_for_file(&pick, self.files.folder().as_deref());
+                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false }));
+            }
+            Answer::SaveThen(next) => self.save_then(ctx, next),
+            Answer::Without(next) => self.go_on(ctx, next),
+            Answer::Overwrite(path) => self.save_over(ctx, &path),
+            Answer::SaveElsewhere => self.dialog = Some(Dialog::save_as(self.suggested_path())),
+            Answer::OpenInstead(request) => requests.push(request),
+            Answer::Recover(leftover) => self.recover(ctx, &leftover),
+            Answer::Discard(found) => self.discard(&found),
+            Answer::Paste(text) => self.paste_points(ctx, &text),
+        }
+    }
+
+    /// The desktop's dialog answered.
+    pub(super) fn picked(&mut self, ctx: &Context, path: Option<PathBuf>) {
+        let Some(Dialog::Path(asked)) = &mut self.dialog else { return };
+        asked.waiting = false;
+        let what = asked.what;
+        match path {
+            Some(path) => {
+                self.dialog = None;
+                self.path_given(ctx, what, path);
+            }
+            None => asked.nothing_came = true,
+        }
+    }
+}
+
+fn file_name_of(typed: &str) -> String {
+    PathBuf::from(typed).file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned())
+}
+
+fn heading(ui: &mut Ui, text: &str) {
+    ui.label(RichText::new(text).font(type_size::head()));
+    ui.add_space(4.0);
+}
+
+fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, recent: &[PathBuf], tokens: &crate::tokens::Tokens) -> Answer {
+    let (title, word) = match dialog.what {
+        PathFor::Open => ("Open a build", "Open"),
+        PathFor::SaveAs => ("Save the build as", "Save"),
+        PathFor::Import => ("Read points from a CSV file", "Read"),
+        PathFor::Export => ("Write points to a CSV file", "Write"),
+    };
+    heading(ui, title);
+    let label = ui.label("File, with its folder:");
+    let edit = egui::TextEdit::singleline(&mut dialog.typed).desired_width(f32::INFINITY);
+    let response = ui.add(edit).labelled_by(label.id);
+    if ui.memory(|m| m.focused().is_none()) {
+        response.request_focus();
+    }
+    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+    if dialog.nothing_came {
+        let text = "No file was chosen in the desktop's dialog. If none appeared, this desktop has none: type the path above.";
+        ui.label(RichText::new(text).small().color(tokens.ink_soft));
+    }
+    let mut answer = Answer::None;
+    if dialog.what == PathFor::Open {
+        answer = offers(ui, recent, tokens);
+    }
+    ui.add_space(6.0);
+    ui.horizontal(|ui| {
+        let given = !dialog.typed.trim().is_empty();
+        if ui.add_enabled(given, egui::Button::new(word)).clicked() || (entered && given) {
+            answer = Answer::Path(dialog.what, PathBuf::from(dialog.typed.trim()));
+        }
+        let browse = if dialog.waiting { "Waiting for the desktop…" } else { "Browse…" };
+        if ui.add_enabled(!dialog.waiting, egui::Button::new(browse)).clicked() {
+            answer = Answer::Browse(dialog.what, dialog.typed.clone());
+        }
+        if ui.button("Cancel").clicked() {
+            answer = Answer::Close;
+        }
+    });
+    answer
+}
+
+/// Demo builds and recent files, each one click away.
+fn offers(ui: &mut Ui, recent: &[PathBuf], tokens: &crate::tokens::Tokens) -> Answer {
+    let mut answer = Answer::None;
+    ui.add_space(6.0);
+    ui.label(RichText::new("Demo builds").small().color(tokens.ink_soft));
+    for demo in trammel_persistence::demos() {
+        if ui.link(demo.name).on_hover_text(demo.about).clicked() {
+            answer = Answer::OpenInstead(Request::OpenDemo(demo.name));
+        }
+    }
+    if !recent.is_empty() {
+        ui.add_space(4.0);
+        ui.label(RichText::new("Opened lately").small().color(tokens.ink_soft));
+        for path in recent.iter().take(6) {
+            if ui.link(path.display().to_string()).clicked() {
+                answer = Answer::OpenInstead(Request::OpenPath(path.clone()));
+            }
+        }
+    }
+    answer
+}
+
+fn unsaved_ui(ui: &mut Ui, next: &Next) -> Answer {
+    heading(ui, "This build has changes that are not saved");
+    ui.label(match next {
+        Next::Quit => "Save them before leaving?",
+        Next::Open(_) | Next::Demo(_) => "Save them before opening another build?",
+    });
+    ui.add_space(6.0);
+    let mut answer = Answer::None;
+    ui.horizontal(|ui| {
+        if ui.button("Save").clicked() {
+            answer = Answer::SaveThen(next.clone());
+        }
+        if ui.button("Don't save").clicked() {
+            answer = Answer::Without(next.clone());
+        }
+        if ui.button("Cancel").clicked() {
+            answer = Answer::Close;
+        }
+    });
+    answer
+}
+
+fn changed_ui(ui: &mut Ui, path: &std::path::Path) -> Answer {
+    heading(ui, "The file was changed by another program");
+    ui.label(format!("{} is not what it was when this build was opened or last saved.", path.display()));
+    overwrite_choice(ui, path)
+}
+
+fn exists_ui(ui: &mut Ui, path: &std::path::Path) -> Answer {
+    heading(ui, "There is a file of that name already");
+    ui.label(path.display().to_string());
+    overwrite_choice(ui, path)
+}
+
+fn overwrite_choice(ui: &mut Ui, path: &std::path::Path) -> Answer {
+    ui.label("The version that is there now would be kept beside it as a backup.");
+    ui.add_space(6.0);
+    let mut answer = Answer::None;
+    ui.horizontal(|ui| {
+        if ui.button("Save over it").clicked() {
+            answer = Answer::Overwrite(path.to_owned());
+        }
+        if ui.button("Save under another name").clicked() {
+            answer = Answer::SaveElsewhere;
+        }
+        if ui.button("Cancel").clicked() {
+            answer = Answer::Close;
+        }
+    });
+    answer
+}
+
+fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -> Answer {
+    heading(ui, "Unsaved work was found");
+    ui.label("Trammel ended before this work was saved.");
+    let mut answer = Answer::None;
+    for leftover in found {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new(leftover.title()).strong());
+            ui.label(RichText::new(leftover.about()).small().color(tokens.ink_soft));
+            let name = format!("Bring back {}", leftover.title());
+            let button = ui.small_button("Bring back");
+            button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+            if button.clicked() {
+                answer = Answer::Recover(leftover.clone());
+            }
+        });
+    }
+    ui.add_space(6.0);
+    ui.horizontal(|ui| {
+        if ui.button("Ask again next time").clicked() {
+            answer = Answer::Close;
+        }
+        if ui.button("Throw it away").clicked() {
+            answer = Answer::Discard(found.to_vec());
+        }
+    });
+    answer
+}
+
+fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {
+    heading(ui, "Paste a point table");
+    let label = ui.label("Rows of point, x, y, z with the unit in the heading, as “Copy point table” gives them:");
+    let edit = egui::TextEdit::multiline(text).desired_rows(10).desired_width(f32::INFINITY);
+    let response = ui.add(edit).labelled_by(label.id);
+    if ui.memory(|m| m.focused().is_none()) {
+        response.request_focus();
+    }
+    ui.add_space(6.0);
+    let mut answer = Answer::None;
+    ui.horizontal(|ui| {
+        let given = !text.trim().is_empty();
+        if ui.add_enabled(given, egui::Button::new("Place the points")).clicked() {
+            answer = Answer::Paste(text.clone());
+        }
+        if ui.button("Cancel").clicked() {
+            answer = Answer::Close;
+        }
+    });
+    answer
+}
+
+fn keys_ui(ui: &mut Ui, tokens: &crate::tokens::Tokens) -> Answer {
+    heading(ui, "Keys");
+    egui::ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
+        Grid::new("keys").num_columns(2).spacing(egui::vec2(24.0, 3.0)).show(ui, |ui| {
+            let mut row = |key: String, what: &str| {
+                ui.label(RichText::new(key).color(tokens.accent));
+                ui.label(what);
+                ui.end_row();
+            };
+            for action in Action::ALL {
+                if let Some(s) = action.shortcut() {
+                    row(s.format(&egui::ModifierNames::NAMES, false), action.label());
+                }
+            }
+            row("Arrow keys".into(), "Nudge the selected point in the view");
+            row("PageUp, PageDown".into(), "Nudge it across the view");
+            row("Shift".into(), "Fine steps when nudging or dragging");
+            row("Escape".into(), "Give a drag or a typed number up");
+            row("Wheel".into(), "Zoom the drawing");
+            row("Middle drag".into(), "Move the drawing");
+            row("Tab".into(), "Next control or point");
+        });
+    });
+    ui.add_space(6.0);
+    if ui.button("Close").clicked() { Answer::Close } else { Answer::None }
+}
+
+fn about_ui(ui: &mut Ui) -> Answer {
+    heading(ui, &format!("Trammel {}", env!("CARGO_PKG_VERSION")));
+    for text in [
+        "Lays out suspension and steering of light off-road karts and buggies. The joints are taken as rigid and free of play, the tyre as a circle; bushes, flex and wear are left out.",
+        "Steering that fails kills. The figures here are checks against stated limits, not an approval, and not every way to fail is checked.",
+        "Don't weld hardened bolts, rod ends or rack bars. Double shear first. Positive steering stops. Locked fasteners. Replace bent parts, never straighten them.",
+        "Local codes, series rules and a qualified inspector decide.",
+    ] {
+        ui.add(egui::Label::new(text).wrap());
+        ui.add_space(4.0);
+    }
+    if ui.button("Close").clicked() { Answer::Close } else { Answer::None }
+}

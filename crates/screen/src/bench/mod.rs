@@ -1,0 +1,155 @@
+//! The bench: the whole screen with everything on it. One `ui` call is one frame.
+
+mod actions;
+mod changes;
+mod dialogs;
+mod drag;
+mod files;
+mod keys;
+mod layout;
+
+use egui::Ui;
+use trammel_build::Build;
+
+pub use files::Start;
+
+use crate::{
+    drawing::Drawing,
+    history::History,
+    host::Host,
+    message::Message,
+    request::Request,
+    results::Results,
+    tokens::Tokens,
+    view::View,
+};
+
+use dialogs::Dialog;
+use files::Files;
+
+/// Everything on the bench.
+pub struct Bench {
+    history: History,
+    results: Results,
+    view: View,
+    drawing: Drawing,
+    tokens: Tokens,
+    style_is_set: bool,
+    message: Option<Message>,
+    dialog: Option<Dialog>,
+    files: Files,
+    host: Box<dyn Host>,
+    quitting: bool,
+}
+
+impl Bench {
+    /// A bench with a build on it.
+    #[must_use]
+    pub fn new(host: Box<dyn Host>, start: Start) -> Self {
+        let (build, files, dialog, problem) = files::begin(host.as_ref(), start);
+        let results = Results::of(&build);
+        Self {
+            history: History::new(build),
+            results,
+            view: View::default(),
+            drawing: Drawing::default(),
+            tokens: Tokens::dark(),
+            style_is_set: false,
+            message: problem.map(|text| Message { text, problem: true, since: 0.0 }),
+            dialog,
+            files,
+            host,
+            quitting: false,
+        }
+    }
+
+    /// Shows the bench light instead of dark.
+    pub fn set_light(&mut self, light: bool) {
+        self.tokens = if light { Tokens::light() } else { Tokens::dark() };
+        self.style_is_set = false;
+    }
+
+    /// The build as it stands.
+    #[must_use]
+    pub fn build(&self) -> &Build {
+        self.history.build()
+    }
+
+    /// What was worked out from it.
+    #[must_use]
+    pub fn results(&self) -> &Results {
+        &self.results
+    }
+
+    /// What is looked at.
+    #[must_use]
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// What is looked at, to be set up for a picture.
+    pub fn view_mut(&mut self) -> &mut View {
+        &mut self.view
+    }
+
+    /// The drawing, to be set up for a picture.
+    pub fn drawing_mut(&mut self) -> &mut Drawing {
+        &mut self.drawing
+    }
+
+    /// Whether there is work that no file holds.
+    #[must_use]
+    pub fn has_unsaved_work(&self) -> bool {
+        self.files.differs_from_file(self.history.build())
+    }
+
+    /// The line last said to the user, if it still stands.
+    #[must_use]
+    pub fn said(&self) -> Option<&str> {
+        self.message.as_ref().map(|m| m.text.as_str())
+    }
+
+    /// Title of the window.
+    #[must_use]
+    pub fn window_title(&self) -> String {
+        let build = self.history.build();
+        let title = if build.title.is_empty() { "Untitled build" } else { &build.title };
+        let mark = if self.has_unsaved_work() { "● " } else { "" };
+        format!("{mark}{title} — Trammel")
+    }
+
+    /// One frame.
+    pub fn ui(&mut self, ui: &mut Ui) {
+        let ctx = ui.ctx().clone();
+        if !self.style_is_set {
+            crate::style::apply(&ctx, &self.tokens);
+            self.style_is_set = true;
+        }
+        let mut requests = Vec::new();
+        self.files_before_frame(&ctx, &mut requests);
+        if self.dialog.is_none() {
+            requests.extend(crate::action::pressed(&ctx).into_iter().map(Request::Act));
+            requests.extend(self.nudges(&ctx));
+        }
+        self.run_through_travel(&ctx);
+        self.carry_out(&ctx, std::mem::take(&mut requests));
+        self.view.hovered = None;
+        let events = self.panels(ui, &mut requests);
+        self.dialog_ui(&ctx, &mut requests);
+        let before = self.history.build().clone();
+        self.drawing_events(&ctx, events);
+        self.carry_out(&ctx, requests);
+        if *self.history.build() != before {
+            // What was painted above showed the build before this frame's change: paint it anew, in the same frame.
+            ctx.request_discard("the build changed");
+        }
+    }
+
+    fn say(&mut self, ctx: &egui::Context, text: impl Into<String>) {
+        self.message = Some(Message { text: text.into(), problem: false, since: ctx.input(|i| i.time) });
+    }
+
+    fn complain(&mut self, ctx: &egui::Context, text: impl Into<String>) {
+        self.message = Some(Message { text: text.into(), problem: true, since: ctx.input(|i| i.time) });
+    }
+}

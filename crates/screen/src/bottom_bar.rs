@@ -1,0 +1,230 @@
+//! The bar below: the selected point with its member, and where the moved linkage is.
+
+use egui::{RichText, Slider, Ui};
+use trammel_analysis::{AxleStudy, Study};
+use trammel_build::{Build, LengthUnit, PointName, PointRef, Side, format_length, parse_length};
+use trammel_geometry::Pose;
+
+use crate::{
+    action::Action,
+    number_field::{NumberField, name_node},
+    request::Request,
+    tokens::{Tokens, type_size},
+    view::View,
+    words,
+};
+
+/// What the bar reads.
+#[derive(Clone, Copy, Debug)]
+pub struct BottomBarInput<'a> {
+    /// The build.
+    pub build: &'a Build,
+    /// What was worked out from it.
+    pub study: Option<&'a Study>,
+    /// Colours.
+    pub tokens: &'a Tokens,
+}
+
+/// Shows the bar.
+pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut Vec<Request>) {
+    let axle = input.study.and_then(|s| s.axle(view.axle));
+    let sliders = 360.0_f32.min(0.45 * ui.available_width());
+    ui.horizontal(|ui| {
+        let left = (ui.available_width() - sliders - 16.0).max(120.0);
+        ui.allocate_ui_with_layout(egui::vec2(left, ui.available_height()), egui::Layout::top_down(egui::Align::Min), |ui| {
+            ui.set_width(left);
+            match view.selected {
+                Some(point) => selected(ui, input, axle, point, requests),
+                None => hints(ui, input.tokens),
+            }
+        });
+        ui.vertical(|ui| {
+            if let Some(axle) = axle {
+                pose_sliders(ui, input, axle, view, requests);
+            }
+        });
+    });
+}
+
+fn hints(ui: &mut Ui, tokens: &Tokens) {
+    ui.label(RichText::new("Drag any joint and watch the toe curve").font(type_size::head()));
+    let more = "Arrow keys nudge the selected joint, Shift makes steps fine, Ctrl+Z takes back. F1 lists the keys.";
+    ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
+}
+
+fn selected(ui: &mut Ui, input: &BottomBarInput<'_>, axle: Option<&AxleStudy>, at: PointRef, requests: &mut Vec<Request>) {
+    let tokens = input.tokens;
+    let unit = input.build.unit;
+    let Some(triple) = input.build.point(at) else { return };
+    let locks = trammel_build::Axis::ALL.map(|axis| {
+        input.build.locked.contains(&trammel_build::Coordinate { axle: at.axle, point: at.point, axis })
+    });
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 5.0;
+        let colour = crate::notebook::member_colour(at.point, tokens);
+        let name = format!("{}, {}", at.point.label(), at.side.word());
+        ui.label(RichText::new(name).font(type_size::head()).color(colour));
+        for (axis, locked) in trammel_build::Axis::ALL.into_iter().zip(locks) {
+            let value = triple.get(axis.index()).copied().unwrap_or_default();
+            ui.label(RichText::new(axis.letter()).small().color(tokens.ink_soft));
+            let shown = format_length(value, unit);
+            let name = format!("Selected point, {}", axis.letter());
+            let field = NumberField { name: &name, shown: &shown, hint: "", width: 62.0, enabled: !locked };
+            if let Some(typed) = field.ui(ui, tokens) {
+                requests.push(typed_coordinate(at, triple, axis, &typed, unit));
+            }
+        }
+        let locked = locks.iter().all(|l| *l);
+        let word = if locked { "Free" } else { "Lock" };
+        if ui.small_button(word).on_hover_text("A locked point can't be dragged, nudged or typed (L)").clicked() {
+            requests.push(Request::Act(Action::LockPoint));
+        }
+        if at.side == Side::Right {
+            let own = input.build.has_own_right_point(at.axle, at.point);
+            let word = if own { "Mirror" } else { "Own" };
+            let why = "Give the right side a place of its own for this point, or make it the left's mirror image again (M)";
+            if ui.small_button(word).on_hover_text(why).clicked() {
+                requests.push(Request::Act(Action::MirrorPoint));
+            }
+        }
+    });
+    if let Some(text) = axle.and_then(|a| member_text(input.build, a, at)) {
+        ui.add(egui::Label::new(RichText::new(text).small().color(tokens.ink_soft)).truncate());
+    }
+}
+
+fn typed_coordinate(
+    at: PointRef,
+    mut to: trammel_build::Triple,
+    axis: trammel_build::Axis,
+    typed: &str,
+    unit: LengthUnit,
+) -> Request {
+    match parse_length(typed, unit) {
+        Ok(length) => {
+            if let Some(slot) = to.get_mut(axis.index()) {
+                *slot = length;
+            }
+            Request::Edit(trammel_build::Edit::MovePoint { point: at, to })
+        }
+        Err(fault) => Request::Refuse(format!("{fault} The point stays where it was.")),
+    }
+}
+
+/// Length, angle and what moves, for the member that a point belongs to.
+fn member_text(build: &Build, axle: &AxleStudy, at: PointRef) -> Option<String> {
+    let unit = build.unit;
+    let linkage = axle.model.linkage(at.side);
+    let pose = linkage.pose(0.0, 0.0).ok()?;
+    let measures = linkage.measures(&pose);
+    let distance = |a: PointName, b: PointName| {
+        let point = |point| build.point_mm(PointRef { point, ..at });
+        Some(words::length((point(a)? - point(b)?).norm(), unit))
+    };
+    let degrees = |rad: f64| format!("{}°", words::decimal(rad.to_degrees(), 1));
+    Some(match at.point {
+        PointName::TieRodInner | PointName::TieRodOuter => {
+            let rod = distance(PointName::TieRodInner, PointName::TieRodOuter)?;
+            let moves = match (at.point, axle.model.rack) {
+                (PointName::TieRodOuter, _) => "moves with the upright",
+                (_, Some(_)) => "moves with the rack",
+                (_, None) => "fixed to the frame",
+            };
+            format!("Tie rod {rod} · {} at the rack · {moves}", degrees(measures.tie_rod_angle))
+        }
+        PointName::UpperBallJoint | PointName::LowerBallJoint => format!(
+            "Ball joints {} apart · castor {} · inclination {} · carries the upright",
+            distance(PointName::UpperBallJoint, PointName::LowerBallJoint)?,
+            degrees(measures.castor),
+            degrees(measures.steering_axis_inclination)
+        ),
+        PointName::UpperFrontPivot | PointName::UpperRearPivot => format!(
+            "To the ball joint {} · arm {} long · fixed to the frame",
+            distance(at.point, PointName::UpperBallJoint)?,
+            words::length(arm_length(&pose, linkage, false), unit)
+        ),
+        PointName::LowerFrontPivot | PointName::LowerRearPivot => format!(
+            "To the ball joint {} · arm {} long · fixed to the frame",
+            distance(at.point, PointName::LowerBallJoint)?,
+            words::length(arm_length(&pose, linkage, true), unit)
+        ),
+        PointName::WheelCentre => format!(
+            "Scrub {} · trail {} · track {} · moves with the upright",
+            words::length(measures.scrub_radius, unit),
+            words::length(measures.mechanical_trail, unit),
+            words::length(2.0 * pose.contact.y, unit)
+        ),
+        PointName::SpringChassisMount | PointName::SpringArmMount => {
+            let spring = measures.spring?;
+            format!(
+                "Spring unit {} long · motion ratio {} · travel {} droop to {} bump",
+                words::length(spring.length, unit),
+                words::decimal(spring.motion_ratio, 2),
+                words::length(-axle.model.travel.droop, unit),
+                words::length(axle.model.travel.bump, unit)
+            )
+        }
+        PointName::RackFace | PointName::RackBoreMouth => {
+            let end = axle.model.rack?.end(at.side).to_owned();
+            format!(
+                "Rack end {} from face to joint · bracket stands off {} · moves with the rack",
+                words::length(end.free_length(), unit),
+                words::length(end.bracket_offset().norm(), unit)
+            )
+        }
+    })
+}
+
+/// Distance of the ball joint from the arm's pivot axis.
+fn arm_length(pose: &Pose, linkage: &trammel_geometry::Linkage, lower: bool) -> f64 {
+    let corner = linkage.corner();
+    let (arm, ball) = if lower {
+        (corner.lower_arm, pose.lower_ball_joint)
+    } else {
+        (corner.upper_arm, pose.upper_ball_joint)
+    };
+    let axis = (arm.front_pivot - arm.rear_pivot).normalize();
+    let reach = ball - arm.front_pivot;
+    (reach - axis * axis.dot(&reach)).norm()
+}
+
+fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view: &View, requests: &mut Vec<Request>) {
+    let range = axle.model.travel;
+    ui.spacing_mut().item_spacing.y = 3.0;
+    ui.horizontal(|ui| {
+        let playing = view.playing_since.is_some();
+        let (word, hover) = if playing { ("Stop", "Stop the run (Space)") } else { ("Run", "Run the wheel through its travel (Space)") };
+        if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
+            requests.push(Request::Pose { travel, rack: view.rack });
+        }
+        if ui.small_button(word).on_hover_text(hover).clicked() {
+            requests.push(Request::Act(Action::Play));
+        }
+    });
+    if axle.model.rack.is_some() {
+        let lock = axle.model.lock();
+        ui.horizontal(|ui| {
+            if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
+                requests.push(Request::Pose { travel: view.travel, rack });
+            }
+            if ui.small_button("Zero").on_hover_text("Back to the design position (0)").clicked() {
+                requests.push(Request::Act(Action::ResetPose));
+            }
+        });
+    }
+}
+
+/// A named slider with its value as it would be read on a tape; mm in and out.
+fn slider(ui: &mut Ui, input: &BottomBarInput<'_>, name: &str, mm: f64, low: f64, high: f64) -> Option<f64> {
+    let unit = input.build.unit;
+    let tokens = input.tokens;
+    ui.add_sized([44.0, 18.0], egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)));
+    let mut value = mm;
+    ui.spacing_mut().slider_width = 170.0;
+    let response = ui.add(Slider::new(&mut value, low..=high).show_value(false).step_by(unit.mm() / 32.0));
+    name_node(ui, response.id, name);
+    let text = words::tape(mm, unit);
+    let text = if mm > 0.0 { format!("+{text}") } else { text };
+    ui.add_sized([62.0, 18.0], egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()));
+    response.changed().then_some(value)
+}

@@ -1,0 +1,22 @@
+//! The one font, in two cuts: DejaVu Sans, which has every sign that a shop drawing needs.
+
+use std::sync::Arc;
+
+use egui::{FontData, FontDefinitions, FontFamily};
+
+use crate::tokens::type_size;
+
+/// Fonts for screen and pictures; nothing depends on what a machine has installed.
+#[must_use]
+pub fn definitions() -> FontDefinitions {
+    let mut fonts = FontDefinitions::empty();
+    let plain = FontData::from_static(include_bytes!("../../../assets/fonts/DejaVuSans.ttf"));
+    let bold = FontData::from_static(include_bytes!("../../../assets/fonts/DejaVuSans-Bold.ttf"));
+    fonts.font_data.insert("plain".into(), Arc::new(plain));
+    fonts.font_data.insert("bold".into(), Arc::new(bold));
+    for family in [FontFamily::Proportional, FontFamily::Monospace] {
+        fonts.families.insert(family, vec!["plain".into()]);
+    }
+    fonts.families.insert(type_size::bold(), vec!["bold".into(), "plain".into()]);
+    fonts
+}

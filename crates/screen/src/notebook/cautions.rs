@@ -1,0 +1,121 @@
+//! The caution panel: worst first, each with its number, its reason and what would mend it.
+
+use egui::{Color32, Pos2, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2};
+use trammel_analysis::{Caution, Grade};
+
+use super::NotebookInput;
+use crate::{request::Request, tokens::{Tokens, type_size}, view::View};
+
+pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+    let cautions = &input.results.cautions;
+    ui.horizontal(|ui| {
+        ui.label(RichText::new("Cautions").font(type_size::head()));
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            let count = match cautions.len() {
+                0 => "none of the checks is near its limit".to_owned(),
+                1 => "1".to_owned(),
+                n => format!("{n}, worst first"),
+            };
+            ui.label(RichText::new(count).small().color(input.tokens.ink_soft));
+        });
+    });
+    ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {
+        for caution in cautions {
+            one(ui, input.tokens, caution, view, requests);
+        }
+        ui.add_space(2.0);
+        let small = |t: &str| RichText::new(t).small().color(input.tokens.ink_soft);
+        ui.label(small(
+            "These are figures against limits, not an approval. Local codes, series rules and a qualified inspector decide.",
+        ));
+    });
+}
+
+fn one(ui: &mut Ui, tokens: &Tokens, caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
+    let key = (caution.kind, caution.axle, caution.side);
+    let open = view.open_caution == Some(key);
+    let colour = tokens.grade(caution.grade);
+    let response = ui
+        .horizontal_top(|ui| {
+            let (rect, _) = ui.allocate_exact_size(vec2(16.0, 18.0), Sense::hover());
+            mark(ui.painter(), rect.center(), 6.0, caution.grade, colour);
+            ui.vertical(|ui| {
+                ui.spacing_mut().item_spacing.y = 1.0;
+                let head = egui::Label::new(RichText::new(&caution.headline).font(type_size::head()))
+                    .wrap()
+                    .sense(Sense::click());
+                let head = ui.add(head);
+                ui.add(egui::Label::new(RichText::new(&caution.detail).small().color(tokens.ink_soft)).wrap());
+                head
+            })
+            .inner
+        })
+        .inner;
+    let name = format!("{}: {}", caution.grade.word(), caution.headline);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+    let response = response.on_hover_cursor(egui::CursorIcon::PointingHand).on_hover_text("Go there, and see why and what would mend it");
+    if response.clicked() {
+        view.open_caution = if open { None } else { Some(key) };
+        if !open {
+            go_there(caution, view, requests);
+        }
+    }
+    if open {
+        details(ui, tokens, caution, requests);
+    }
+    ui.add_space(5.0);
+}
+
+fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
+    view.axle = caution.axle;
+    if let Some(point) = caution.point {
+        requests.push(Request::Select(Some(point)));
+    }
+    if let Some(worst) = caution.worst {
+        requests.push(Request::Pose { travel: worst.travel, rack: worst.rack });
+    }
+}
+
+fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<Request>) {
+    ui.indent(("caution", caution.kind, caution.axle, caution.side), |ui| {
+        ui.spacing_mut().item_spacing.y = 3.0;
+        ui.add(egui::Label::new(&caution.reason).wrap());
+        for remedy in &caution.remedies {
+            ui.horizontal_wrapped(|ui| {
+                if let Some(edit) = &remedy.edit {
+                    let button = ui.small_button("Do it").on_hover_text("One step; Undo takes it back");
+                    let name = format!("Do it: {}", remedy.text);
+                    button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+                    if button.clicked() {
+                        requests.push(Request::Edit(edit.clone()));
+                    }
+                } else {
+                    ui.label("•");
+                }
+                ui.label(&remedy.text);
+            });
+        }
+        ui.add(egui::Label::new(RichText::new(caution.source).small().color(tokens.ink_soft)).wrap());
+    });
+}
+
+/// The shape of a grade: triangle, diamond or disc, so that colour is never the only sign.
+pub(crate) fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
+    let polygon = |points: Vec<Pos2>| painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
+    match grade {
+        Grade::Danger => {
+            polygon(vec![at + vec2(0.0, -r), at + vec2(r, 0.8 * r), at + vec2(-r, 0.8 * r)]);
+        }
+        Grade::Caution => {
+            polygon(vec![
+                pos2(at.x, at.y - r),
+                pos2(at.x + r, at.y),
+                pos2(at.x, at.y + r),
+                pos2(at.x - r, at.y),
+            ]);
+        }
+        Grade::Note => {
+            painter.circle_filled(at, 0.75 * r, colour);
+        }
+    }
+}

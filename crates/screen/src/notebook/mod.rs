@@ -1,0 +1,96 @@
+//! The notebook at the right: curves, points, figures, and the cautions that never hide.
+
+mod cautions;
+mod curves;
+mod figures;
+mod form;
+mod points;
+mod scores;
+mod toe;
+
+pub(crate) use cautions::mark;
+pub(crate) use points::member_colour;
+
+use egui::{Panel, ScrollArea, Ui};
+use trammel_analysis::Study;
+use trammel_build::Build;
+
+use crate::{
+    request::Request,
+    results::Results,
+    tokens::{Tokens, type_size},
+    view::{Page, View},
+};
+
+/// What the notebook reads.
+#[derive(Clone, Copy, Debug)]
+pub struct NotebookInput<'a> {
+    /// The build.
+    pub build: &'a Build,
+    /// What was worked out from it.
+    pub results: &'a Results,
+    /// Colours.
+    pub tokens: &'a Tokens,
+}
+
+/// Shows the notebook; what it asks for goes to `requests`.
+pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+    let height = ui.available_height();
+    let caution_height = (0.30 * height).clamp(150.0, 330.0);
+    Panel::bottom("cautions")
+        .exact_size(caution_height)
+        .frame(egui::Frame::new().fill(input.tokens.panel_deep).inner_margin(egui::Margin::symmetric(14, 8)))
+        .show(ui, |ui| cautions::ui(ui, input, view, requests));
+    let margin = egui::Frame::new().inner_margin(egui::Margin { left: 14, right: 12, top: 8, bottom: 4 });
+    margin.show(ui, |ui| {
+        let Some(study) = &input.results.study else {
+            problem(ui, input);
+            return;
+        };
+        let plot_height = (0.25 * height).clamp(150.0, 300.0);
+        toe::ui(ui, input, study, view, requests, plot_height);
+        page_switch(ui, input.tokens, view);
+        ScrollArea::vertical().id_salt(("page", view.page)).auto_shrink(false).show(ui, |ui| {
+            page(ui, input, study, view, requests);
+        });
+    });
+}
+
+fn page(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
+    match view.page {
+        Page::Curves => curves::ui(ui, input, study, view, requests),
+        Page::Points => points::ui(ui, input, view, requests),
+        Page::Figures => figures::ui(ui, input, study, view, requests),
+    }
+}
+
+fn problem(ui: &mut Ui, input: &NotebookInput<'_>) {
+    ui.label(egui::RichText::new("This build can't be posed").font(type_size::head()));
+    if let Some(fault) = &input.results.fault {
+        ui.label(egui::RichText::new(fault).color(input.tokens.danger));
+    }
+    ui.label("Undo brings the last build back that could.");
+}
+
+fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
+    ui.add_space(2.0);
+    ui.horizontal(|ui| {
+        for page in Page::ALL {
+            let chosen = view.page == page;
+            let text = egui::RichText::new(page.label()).font(type_size::head()).color(if chosen {
+                tokens.ink
+            } else {
+                tokens.ink_soft
+            });
+            let response = ui.add(egui::Button::new(text).frame(false).selected(chosen));
+            if chosen {
+                let r = response.rect;
+                ui.painter().hline(r.x_range(), r.bottom(), egui::Stroke::new(2.0, tokens.accent));
+            }
+            if response.clicked() {
+                view.page = page;
+            }
+        }
+    });
+    ui.add_space(2.0);
+}

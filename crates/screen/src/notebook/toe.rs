@@ -1,0 +1,97 @@
+//! The large plot: toe change against travel, with its scores in large figures.
+
+use egui::Ui;
+use trammel_analysis::{Quantity, Study, TravelCurve};
+use trammel_build::{AxleName, Side, defaults};
+
+use super::{NotebookInput, scores};
+use crate::{
+    plot::{Curve, Trace},
+    request::Request,
+    tokens::type_size,
+    view::View,
+    words,
+};
+
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+    height: f32,
+) {
+    let Some(axle) = study.axle(view.axle) else { return };
+    let tokens = input.tokens;
+    heading(ui, input, view);
+    let curve = axle.curve(view.side);
+    let unit = input.build.unit;
+    let mut traces = Vec::new();
+    if let Some(ghost) = &view.ghost {
+        traces.push(trace("before the change", ghost, unit, tokens.ink_soft, true));
+    }
+    traces.push(trace("toe change", curve, unit, tokens.tie_rod, false));
+    let limit = input.build.limits.toe_change_deg.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
+    let range = axle.model.travel;
+    let asked = Curve {
+        name: "Toe change against wheel travel",
+        height,
+        here: here(curve, view.travel).map(|(t, c)| [unit.from_mm(t), c.to_degrees()]),
+        traces,
+        x: unit.from_mm(range.droop)..=unit.from_mm(range.bump),
+        least_span: 0.04,
+        within: Some(limit),
+        x_sign: unit.sign(),
+        y_sign: "°",
+        x_label: format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
+    }
+    .ui(ui, tokens);
+    if let Some(x) = asked {
+        requests.push(Request::Pose { travel: x * unit.mm(), rack: view.rack });
+    }
+    scores::ui(ui, input, curve);
+}
+
+fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+    let meaning = Quantity::ToeChange.meaning();
+    ui.horizontal(|ui| {
+        ui.label(egui::RichText::new("Toe change against travel").font(type_size::head())).on_hover_text(meaning);
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            let note = egui::RichText::new("in is +").small().color(input.tokens.ink_soft);
+            ui.label(note).on_hover_text(meaning);
+            // The two sides only differ where the build says so.
+            let differs = input.build.axle_spec(view.axle).is_some_and(|a| !a.right.is_empty());
+            if differs {
+                for side in [Side::Right, Side::Left] {
+                    let chosen = view.side == side;
+                    if ui.selectable_label(chosen, side.word()).clicked() && !chosen {
+                        view.side = side;
+                        view.ghost = None;
+                    }
+                }
+            } else {
+                let wheel = match view.axle {
+                    AxleName::Front => "each front wheel,",
+                    AxleName::Rear => "each rear wheel,",
+                };
+                ui.label(egui::RichText::new(wheel).small().color(input.tokens.ink_soft));
+            }
+        });
+    });
+}
+
+fn trace(name: &str, curve: &TravelCurve, unit: trammel_build::LengthUnit, colour: egui::Color32, ghost: bool) -> Trace {
+    let points =
+        curve.stations.iter().map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()]).collect();
+    Trace { name: words::typeset(name), points, colour, ghost }
+}
+
+/// Toe change at a travel, by straight lines between the stations.
+fn here(curve: &TravelCurve, travel: f64) -> Option<(f64, f64)> {
+    let after = curve.stations.iter().position(|s| s.pose.travel >= travel)?;
+    let b = curve.stations.get(after)?;
+    let a = after.checked_sub(1).and_then(|i| curve.stations.get(i)).unwrap_or(b);
+    let span = b.pose.travel - a.pose.travel;
+    let part = if span > 0.0 { (travel - a.pose.travel) / span } else { 1.0 };
+    (0.0..=1.0).contains(&part).then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
+}

@@ -1,0 +1,202 @@
+//! One way to draw a curve: title, axes with words, a ghost, marks.
+
+use std::ops::RangeInclusive;
+
+use egui::{Color32, Stroke, Ui, Vec2b};
+use egui_plot::{GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon, VLine};
+
+use crate::{
+    tokens::{Tokens, weight},
+    words,
+};
+
+/// A line of a plot, in the units of its axes.
+#[derive(Clone, Debug)]
+pub struct Trace {
+    /// What a screen reader and the pointer call it.
+    pub name: String,
+    /// Points in order.
+    pub points: Vec<[f64; 2]>,
+    /// Colour.
+    pub colour: Color32,
+    /// A ghost is thin and dashed.
+    pub ghost: bool,
+}
+
+/// A plot of some traces over one axis.
+#[derive(Clone, Debug)]
+pub struct Curve<'a> {
+    /// Name for the screen reader; unique on the screen.
+    pub name: &'a str,
+    /// Height, points.
+    pub height: f32,
+    /// Lines, the ghost first.
+    pub traces: Vec<Trace>,
+    /// Range of the horizontal axis.
+    pub x: RangeInclusive<f64>,
+    /// Least half-range or range of the vertical axis, so that a flat curve looks flat.
+    pub least_span: f64,
+    /// Band within the limit, about nought.
+    pub within: Option<f64>,
+    /// Where the moved linkage is.
+    pub here: Option<[f64; 2]>,
+    /// Sign of the horizontal axis.
+    pub x_sign: &'a str,
+    /// Sign of the vertical axis.
+    pub y_sign: &'a str,
+    /// Words under the horizontal axis.
+    pub x_label: String,
+}
+
+impl Curve<'_> {
+    /// Paints it over the width that is left; the horizontal place that was clicked or dragged to, if any.
+    pub fn ui(self, ui: &mut Ui, tokens: &Tokens) -> Option<f64> {
+        let (low, high) = self.vertical_range();
+        let (x_sign, y_sign) = (self.x_sign.to_owned(), self.y_sign.to_owned());
+        let decimals = decimals_for(high - low);
+        let x_decimals = if self.x.end() - self.x.start() > 20.0 { 0 } else { 1 };
+        let plot = Plot::new(self.name.to_owned())
+            .height(self.height)
+            .allow_drag(false)
+            .allow_zoom(false)
+            .allow_scroll(false)
+            .allow_boxed_zoom(false)
+            .allow_double_click_reset(false)
+            .auto_bounds(Vec2b::FALSE)
+            .default_x_bounds(*self.x.start(), *self.x.end())
+            .default_y_bounds(low, high)
+            .sense(egui::Sense::click_and_drag())
+            .show_crosshair(false)
+            .grid_color(tokens.ink_faint)
+            .x_grid_spacer(|g| ticks(g, 5.0))
+            .y_grid_spacer(|g| ticks(g, 4.0))
+            .y_axis_min_width(44.0)
+            .x_axis_label(egui::RichText::new(self.x_label.clone()).small().color(tokens.ink_soft))
+            .x_axis_formatter(move |mark, _| words::signed(mark.value, tick_decimals(mark.step_size).min(x_decimals + 2)))
+            .y_axis_formatter(move |mark, _| format!("{}{}", words::signed(mark.value, tick_decimals(mark.step_size)), y_sign))
+            .label_formatter({
+                let y_sign = self.y_sign.to_owned();
+                move |hover| {
+                    let at = hover_point(hover)?;
+                    Some(format!(
+                        "{} {}\n{}{}",
+                        words::signed(at[0], x_decimals + 1),
+                        x_sign,
+                        words::signed(at[1], decimals + 1),
+                        y_sign
+                    ))
+                }
+            });
+        let response = plot.show(ui, |p| {
+            p.set_plot_bounds_x(self.x.clone());
+            p.set_plot_bounds_y(low..=high);
+            if let Some(limit) = self.within {
+                let (a, b) = (*self.x.start(), *self.x.end());
+                let band = vec![[a, -limit], [b, -limit], [b, limit], [a, limit]];
+                p.polygon(
+                    Polygon::new("within the limit", PlotPoints::from(band))
+                        .fill_color(tokens.within)
+                        .stroke(Stroke::NONE)
+                        .allow_hover(false),
+                );
+            }
+            p.hline(HLine::new("", 0.0).stroke(Stroke::new(weight::HAIR, tokens.ink_soft)).allow_hover(false));
+            p.vline(VLine::new("", 0.0).stroke(Stroke::new(weight::HAIR, tokens.ink_faint)).allow_hover(false));
+            for trace in self.traces {
+                p.line(line(trace, tokens));
+            }
+            if let Some(here) = self.here {
+                p.points(
+                    Points::new("here", PlotPoints::from(vec![here])).radius(5.0).color(tokens.ink).allow_hover(false),
+                );
+            }
+        });
+        let inner = response.response;
+        let name = self.name.to_owned();
+        inner.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Figure, true, &name));
+        let asked = inner.clicked() || inner.dragged();
+        let at = asked.then(|| inner.interact_pointer_pos()).flatten()?;
+        let x = response.transform.value_from_position(at).x;
+        Some(x.clamp(*self.x.start(), *self.x.end()))
+    }
+
+    fn vertical_range(&self) -> (f64, f64) {
+        let ys = self.traces.iter().flat_map(|t| t.points.iter().map(|p| p[1])).filter(|y| y.is_finite());
+        let (mut low, mut high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| (l.min(y), h.max(y)));
+        if low > high {
+            (low, high) = (0.0, 0.0);
+        }
+        if let Some(limit) = self.within {
+            low = low.min(-1.3 * limit);
+            high = high.max(1.3 * limit);
+        }
+        let middle = 0.5 * (low + high);
+        let span = (high - low).max(self.least_span) * 1.16;
+        (middle - 0.5 * span, middle + 0.5 * span)
+    }
+}
+
+fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
+    let (width, colour) = if trace.ghost { (weight::NARROW, tokens.ink_soft) } else { (weight::WIDE, trace.colour) };
+    let line = Line::new(trace.name, PlotPoints::from(trace.points)).color(colour).width(width);
+    if trace.ghost { line.style(LineStyle::dashed_dense()).allow_hover(false) } else { line }
+}
+
+fn hover_point(hover: &egui_plot::HoverPosition<'_>) -> Option<[f64; 2]> {
+    match hover {
+        egui_plot::HoverPosition::NearDataPoint { position, .. } => Some([position.x, position.y]),
+        egui_plot::HoverPosition::Elsewhere { .. } => None,
+    }
+}
+
+/// Ticks at 1, 2 or 5 times a power of ten, about `count` of them.
+fn ticks(grid: GridInput, count: f64) -> Vec<GridMark> {
+    let (low, high) = grid.bounds;
+    let step = round_step((high - low) / count);
+    if !(step > 0.0) {
+        return Vec::new();
+    }
+    let first = (low / step).ceil() as i64;
+    let last = (high / step).floor() as i64;
+    (first..=last.min(first + 40)).map(|i| GridMark { value: i as f64 * step, step_size: step }).collect()
+}
+
+fn round_step(rough: f64) -> f64 {
+    if !(rough > 0.0 && rough.is_finite()) {
+        return 0.0;
+    }
+    let power = 10f64.powf(rough.log10().floor());
+    let part = rough / power;
+    power * if part < 1.5 { 1.0 } else if part < 3.5 { 2.0 } else if part < 7.5 { 5.0 } else { 10.0 }
+}
+
+fn tick_decimals(step: f64) -> usize {
+    if step > 0.0 { (-step.log10().floor()).clamp(0.0, 6.0) as usize } else { 0 }
+}
+
+fn decimals_for(span: f64) -> usize {
+    tick_decimals(span / 20.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ticks_stand_on_round_numbers_inside_the_range() {
+        let marks = ticks(GridInput { bounds: (-0.37, 0.41), base_step_size: 0.01 }, 4.0);
+        let values: Vec<_> = marks.iter().map(|m| (m.value * 1e9).round() / 1e9).collect();
+        assert_eq!(values, [-0.2, 0.0, 0.2, 0.4]);
+    }
+
+    #[test]
+    fn an_empty_range_has_no_ticks() {
+        assert!(ticks(GridInput { bounds: (1.0, 1.0), base_step_size: 1.0 }, 4.0).is_empty());
+        assert!(ticks(GridInput { bounds: (0.0, f64::NAN), base_step_size: 1.0 }, 4.0).is_empty());
+    }
+
+    #[test]
+    fn a_tick_shows_the_decimals_of_its_step() {
+        assert_eq!([tick_decimals(0.5), tick_decimals(0.02), tick_decimals(10.0)], [1, 2, 0]);
+    }
+}

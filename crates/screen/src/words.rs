@@ -1,0 +1,68 @@
+//! Numbers in the words of the screen.
+
+use trammel_analysis::UnitKind;
+use trammel_build::{LengthUnit, format_length};
+
+/// A true minus sign and as many decimals as asked for; nought has no sign.
+#[must_use]
+pub fn decimal(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let nought = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    match text.strip_prefix('-') {
+        Some(rest) if nought => rest.to_owned(),
+        Some(rest) => format!("−{rest}"),
+        None => text,
+    }
+}
+
+/// The same with a plus sign when positive.
+#[must_use]
+pub fn signed(value: f64, decimals: usize) -> String {
+    let text = decimal(value, decimals);
+    if text.starts_with('−') || text.chars().all(|c| matches!(c, '0' | '.')) { text } else { format!("+{text}") }
+}
+
+/// A length in mm as the build's unit would show it: a fraction on the tape in inches.
+#[must_use]
+pub fn length(mm: f64, unit: LengthUnit) -> String {
+    format!("{} {}", tape(mm, unit), unit.sign())
+}
+
+/// The same without the unit, to the nearest 1/32 in or 0.1 mm.
+#[must_use]
+pub fn tape(mm: f64, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inch => {
+            let nearest = (unit.from_mm(mm) * 32.0).round() / 32.0;
+            typeset(&format_length(nearest, unit))
+        }
+        LengthUnit::Millimetre => decimal(mm, 1),
+    }
+}
+
+/// A typed number with a true minus sign.
+#[must_use]
+pub fn typeset(text: &str) -> String {
+    text.replacen('-', "−", usize::from(text.starts_with('-')))
+}
+
+/// Factor from kernel units to what an axis shows.
+#[must_use]
+pub fn axis_factor(kind: UnitKind, unit: LengthUnit) -> f64 {
+    match kind {
+        UnitKind::Angle => 1f64.to_degrees(),
+        UnitKind::Length => 1.0 / unit.mm(),
+        UnitKind::Ratio | UnitKind::Percent => 1.0,
+    }
+}
+
+/// The sign behind a number of this kind.
+#[must_use]
+pub fn axis_sign(kind: UnitKind, unit: LengthUnit) -> &'static str {
+    match kind {
+        UnitKind::Angle => "°",
+        UnitKind::Length => unit.sign(),
+        UnitKind::Ratio => "",
+        UnitKind::Percent => "%",
+    }
+}
