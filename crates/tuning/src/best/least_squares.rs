@@ -73,10 +73,7 @@ fn fit(problem: &Problem<'_>, bounds: &Bounds, start: &[f64], weights: &[f64]) -
     let mut here = at(&p)?;
     let [mut damping, worse, better, most] = DAMPING;
     for _ in 0..STEPS {
-        let free = free_columns(&here, bounds, &p);
-        let step = damped_step(&here.jacobian, &here.residuals, &free, damping);
-        let mut next: Vec<f64> = p.iter().zip(step.iter()).map(|(a, b)| a + b).collect();
-        bounds.clamp(&mut next);
+        let next = next(&here, bounds, &p, damping);
         let moved = p.iter().zip(&next).fold(0.0_f64, |m, (a, b)| m.max((a - b).abs()));
         if !(moved > SHORT) {
             break;
@@ -102,6 +99,36 @@ fn free_columns(e: &Evaluated, bounds: &Bounds, p: &[f64]) -> Vec<bool> {
         .zip(gradient.iter())
         .map(|((&v, (&l, &h)), &g)| !((v <= l && g > 0.0) || (v >= h && g < 0.0)))
         .collect()
+}
+
+/// The place to try next: the damped step, where directions that would leave the box are put on its side and the others are worked out again.
+fn next(here: &Evaluated, bounds: &Bounds, p: &[f64], damping: f64) -> Vec<f64> {
+    let mut free = free_columns(here, bounds, p);
+    let mut residuals = here.residuals.clone();
+    let mut next = p.to_vec();
+    for _ in 0..=p.len() {
+        let step = damped_step(&here.jacobian, &residuals, &free, damping);
+        let mut inside = true;
+        for (i, v) in next.iter_mut().enumerate() {
+            let (Some(&at), Some(&l), Some(&h)) = (p.get(i), bounds.low.get(i), bounds.high.get(i)) else {
+                continue;
+            };
+            let Some(free) = free.get_mut(i).filter(|f| **f) else {
+                continue;
+            };
+            let wanted = at + step[i];
+            *v = wanted.clamp(l, h);
+            if *v != wanted {
+                *free = false;
+                inside = false;
+                residuals += here.jacobian.column(i) * (*v - at);
+            }
+        }
+        if inside {
+            break;
+        }
+    }
+    next
 }
 
 /// The step that makes the linearised residuals least, held back by the damping where they say little.

@@ -44,7 +44,8 @@ pub(crate) fn least_largest(
     high: &[f64],
 ) -> Option<Step> {
     let scale = residuals.amax();
-    if !(scale > 0.0 && scale.is_finite()) {
+    let numbers = residuals.iter().chain(jacobian.iter()).all(|v| v.is_finite());
+    if !(scale > 0.0 && numbers) {
         return None;
     }
     let (residuals, jacobian) = (&(residuals / scale), &(jacobian / scale));

@@ -1,6 +1,8 @@
 //! Corners that the tests share.
 #![allow(dead_code, reason = "each test file uses its part")]
 
+pub(crate) mod reference;
+
 use trammel_geometry::{Arm, Corner, Point, TieRod, Vector, Wheel};
 
 /// A light buggy's left front corner, our own figures, its tie rod behind the steering axis.
@@ -86,8 +88,8 @@ pub(crate) fn parallelogram() -> Corner {
             ball_joint: Point::new(0.0, 560.0, 205.0),
         },
         tie_rod: TieRod {
-            inner: Point::new(-90.0, 210.0, 270.0),
-            outer: Point::new(-90.0, 550.0, 250.0),
+            inner: Point::new(-90.0, 210.0, 298.5),
+            outer: Point::new(-90.0, 550.0, 278.5),
         },
         ..base
     }
