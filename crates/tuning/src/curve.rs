@@ -177,7 +177,7 @@ impl Sensitivity {
 }
 
 /// Three unit vectors: along the axis, towards the arm square to it, and their normal.
-fn frame(axis: Vector, arm: Vector) -> [Vector; 3] {
+pub(crate) fn frame(axis: Vector, arm: Vector) -> [Vector; 3] {
     let along = axis / axis.norm();
     let across = arm - along * along.dot(&arm);
     let across = across / across.norm();

@@ -11,6 +11,9 @@ use super::{
 };
 use crate::{Score, Scoring, Stations, ToeCurves, two_line_rule};
 
+/// Reach of a search from the present place only, mm.
+const NEARBY: f64 = 200.0;
+
 /// What to look for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Search {
@@ -178,6 +181,16 @@ fn descend_from_all(
         .into_iter()
         .filter_map(|s| least_of_largest(problem, bounds, s).and_then(scored))
         .min_by(better)
+}
+
+/// The place of the least RMS along a problem's directions, from where the joints are now, within a hand's breadth or two.
+pub(crate) fn least_rms_along(problem: &Problem<'_>) -> Option<Vec<f64>> {
+    let count = problem.directions.len();
+    let bounds = Bounds {
+        low: vec![-NEARBY; count],
+        high: vec![NEARBY; count],
+    };
+    least_rms(problem, &bounds, &vec![0.0; count])
 }
 
 /// What keeps the corner as it is from being judged.
