@@ -123,7 +123,7 @@ fn the_tie_rods_adjuster_sets_static_toe_and_does_not_cure_toe_change() {
         let turn = effect(&bad, Adjustment::RodLength(INCH / 20.0), &stations()).unwrap();
         let sign = if RodSide::of(&bad) == RodSide::Behind { -1.0 } else { 1.0 };
         // Behind, a longer rod pushes the back of the wheel out: toe-in. Toe-in is positive.
-        assert!((turn.static_toe.to_degrees() + sign * 0.75).abs() < 0.05, "{}", turn.static_toe.to_degrees());
+        assert!((turn.static_toe.to_degrees() + sign * 0.75).abs() < 0.08, "{}", turn.static_toe.to_degrees());
         let before = turn.before.score().largest;
         assert!((turn.as_turned.score().largest - before).abs() < 0.1 * before);
         assert_eq!(turn.toe_reset, turn.before);
