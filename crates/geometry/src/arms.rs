@@ -109,8 +109,16 @@ impl Arms {
     pub fn new(corner: &Corner) -> Result<Self, CornerFault> {
         check_numbers(corner)?;
         check_arm_distances(corner)?;
-        let lower = arm_swing(&corner.lower_arm, "lower_arm.ball_joint", "the lower arm's pivots")?;
-        let upper = arm_swing(&corner.upper_arm, "upper_arm.ball_joint", "the upper arm's pivots")?;
+        let lower = arm_swing(
+            &corner.lower_arm,
+            "lower_arm.ball_joint",
+            "the lower arm's pivots",
+        )?;
+        let upper = arm_swing(
+            &corner.upper_arm,
+            "upper_arm.ball_joint",
+            "the upper arm's pivots",
+        )?;
         let lower_ball = corner.lower_arm.ball_joint;
         let along = corner.upper_arm.ball_joint - lower_ball;
         let upper_side = side_of(&upper, lower_ball).ok_or(CornerFault::Locked {
@@ -165,7 +173,9 @@ impl Arms {
     fn at_angle(&self, angle: f64, turn: f64) -> Option<AtAngle> {
         let (sin, cos) = angle.sin_cos();
         let lower_ball = self.lower.at(sin, cos);
-        let upper = self.upper.meet(lower_ball, self.upright_sq, self.upper_side)?;
+        let upper = self
+            .upper
+            .meet(lower_ball, self.upright_sq, self.upper_side)?;
         let axis = (self.upper.at(upper.sin, upper.cos) - lower_ball) * self.inverse_upright;
         let lower_v = self.lower.tangent(sin, cos);
         let upper_t = self.upper.tangent(upper.sin, upper.cos);
@@ -188,7 +198,10 @@ impl Arms {
         let turned = Matrix3::identity() + k * sin_turn + k * k * (1.0 - cos_turn);
         let rotation = turned * carried;
         let centre = lower_ball + rotation * (self.centre - self.lower_ball);
-        let per_angle = Twist { angular, lower_ball_joint: lower_v };
+        let per_angle = Twist {
+            angular,
+            lower_ball_joint: lower_v,
+        };
         Some(AtAngle {
             lower_ball,
             rotation,

@@ -106,8 +106,8 @@ impl Coordinate {
 
     /// All coordinates of all hardpoints.
     pub fn all() -> impl Iterator<Item = Self> {
-        Hardpoint::ALL.into_iter().flat_map(|point| {
-            [Axis::X, Axis::Y, Axis::Z].map(|axis| Self { point, axis })
-        })
+        Hardpoint::ALL
+            .into_iter()
+            .flat_map(|point| [Axis::X, Axis::Y, Axis::Z].map(|axis| Self { point, axis }))
     }
 }

@@ -48,7 +48,11 @@ impl ToeCurves {
                 slope,
             })
         };
-        let curves = stations.racks().iter().map(of_rack).collect::<Result<_, _>>()?;
+        let curves = stations
+            .racks()
+            .iter()
+            .map(of_rack)
+            .collect::<Result<_, _>>()?;
         Ok(Self { curves })
     }
 

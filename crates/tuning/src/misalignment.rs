@@ -58,9 +58,18 @@ pub fn misalignment(
 fn carried(linkage: &Linkage, pose: &Pose, v: Vector) -> Vector {
     let corner = linkage.corner();
     let lower = corner.lower_arm.ball_joint;
-    let then = frame(corner.upper_arm.ball_joint - lower, corner.tie_rod.outer - lower);
-    let now = frame(pose.steering_axis, pose.tie_rod_outer - pose.lower_ball_joint);
-    now.iter().zip(&then).map(|(to, from)| to * from.dot(&v)).sum()
+    let then = frame(
+        corner.upper_arm.ball_joint - lower,
+        corner.tie_rod.outer - lower,
+    );
+    let now = frame(
+        pose.steering_axis,
+        pose.tie_rod_outer - pose.lower_ball_joint,
+    );
+    now.iter()
+        .zip(&then)
+        .map(|(to, from)| to * from.dot(&v))
+        .sum()
 }
 
 /// The most that a joint is tilted at any station. `None` when the bolt has no direction.
@@ -117,14 +126,26 @@ pub fn kindest_bolt(
         }
     }
     let eigen = spread.symmetric_eigen();
-    Ok(eigen.eigenvectors.column(eigen.eigenvalues.imin()).into_owned())
+    Ok(eigen
+        .eigenvectors
+        .column(eigen.eigenvalues.imin())
+        .into_owned())
 }
 
 /// A direction at a pose, as the upright saw it at the design position.
 fn seen_from_upright(linkage: &Linkage, pose: &Pose, v: Vector) -> Vector {
     let corner = linkage.corner();
     let lower = corner.lower_arm.ball_joint;
-    let then = frame(corner.upper_arm.ball_joint - lower, corner.tie_rod.outer - lower);
-    let now = frame(pose.steering_axis, pose.tie_rod_outer - pose.lower_ball_joint);
-    then.iter().zip(&now).map(|(to, from)| to * from.dot(&v)).sum()
+    let then = frame(
+        corner.upper_arm.ball_joint - lower,
+        corner.tie_rod.outer - lower,
+    );
+    let now = frame(
+        pose.steering_axis,
+        pose.tie_rod_outer - pose.lower_ball_joint,
+    );
+    then.iter()
+        .zip(&now)
+        .map(|(to, from)| to * from.dot(&v))
+        .sum()
 }

@@ -43,7 +43,9 @@ pub enum EffectFault {
     #[error("this corner has no rack: its inner joint is on the chassis")]
     NoRack,
     /// The wheel can't be turned to where the adjustment puts it.
-    #[error("the tie rod can't be fitted after this adjustment: it would have to stand in line with the steering arm")]
+    #[error(
+        "the tie rod can't be fitted after this adjustment: it would have to stand in line with the steering arm"
+    )]
     NotFitted,
     /// The corner can't be built before or after it.
     #[error(transparent)]
@@ -69,8 +71,7 @@ pub fn effect(
         _ => length,
     };
     Linkage::new(&reset)?;
-    let as_turned =
-        turned(&reset, Wanted::RodLength(length)).ok_or(EffectFault::NotFitted)?;
+    let as_turned = turned(&reset, Wanted::RodLength(length)).ok_or(EffectFault::NotFitted)?;
     let curves = |corner: &Corner| -> Result<ToeCurves, EffectFault> {
         Ok(ToeCurves::of(&Linkage::new(corner)?, stations)?)
     };

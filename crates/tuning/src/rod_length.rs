@@ -1,6 +1,6 @@
 //! The design position after an adjuster was turned: the wheel answers with a turn about its steering axis, its height kept.
 
-use trammel_geometry::{Arm, Arms, ArmName, Corner, Point, Spring, Stance, TieRod, Vector, Wheel};
+use trammel_geometry::{Arm, ArmName, Arms, Corner, Point, Spring, Stance, TieRod, Vector, Wheel};
 
 /// Newton steps, the longest of them, and the one that ends it, rad.
 const STEPS: usize = 30;
@@ -29,9 +29,7 @@ pub(crate) fn turned(corner: &Corner, wanted: Wanted) -> Option<Corner> {
                 let velocity = stance.per_turn.at(now, stance.lower_ball_joint);
                 (rod.norm_squared() - length * length) / (2.0 * rod.dot(&velocity))
             }
-            Wanted::ToeChange(toe) => {
-                (stance.toe_change - toe) / stance.toe_rate(&stance.per_turn)
-            }
+            Wanted::ToeChange(toe) => (stance.toe_change - toe) / stance.toe_rate(&stance.per_turn),
         };
         if !step.is_finite() {
             return None;
@@ -69,7 +67,12 @@ fn at_stance(corner: &Corner, stance: &Stance) -> Corner {
 }
 
 /// The corner with its upright elsewhere and the spring's arm mount carried along by its arm. `balls`: upper and lower ball joint.
-pub(crate) fn with_upright(corner: &Corner, balls: [Point; 2], outer: Point, wheel: Wheel) -> Corner {
+pub(crate) fn with_upright(
+    corner: &Corner,
+    balls: [Point; 2],
+    outer: Point,
+    wheel: Wheel,
+) -> Corner {
     let [upper, lower] = balls;
     let carry = |s: Spring| {
         let (arm, to) = match s.arm {

@@ -86,7 +86,8 @@ fn pivot_at(arm: &Arm, station: f64) -> Option<FrontPoint> {
 
 /// Direction in which the plane of an arm cuts a plane across the car.
 fn trace(arm: &Arm) -> [f64; 2] {
-    let normal: Vector = (arm.front_pivot - arm.rear_pivot).cross(&(arm.ball_joint - arm.rear_pivot));
+    let normal: Vector =
+        (arm.front_pivot - arm.rear_pivot).cross(&(arm.ball_joint - arm.rear_pivot));
     [normal.z, -normal.y]
 }
 

@@ -57,10 +57,7 @@ impl Stations {
     ) -> Result<Self, StationFault> {
         let steps = count.min(MOST + 1);
         let step = (bump - droop) / (steps.max(2) - 1) as f64;
-        Self::new(
-            (0..steps).map(|i| droop + step * i as f64).collect(),
-            racks,
-        )
+        Self::new((0..steps).map(|i| droop + step * i as f64).collect(), racks)
     }
 
     /// Wheel travels, mm, rising.

@@ -4,8 +4,8 @@ mod common;
 
 use trammel_geometry::{Corner, Linkage, Vector};
 use trammel_tuning::{
-    Adjustment, Cause, EffectFault, HeightError, LengthError, Movable, RodSide, Scoring, Search, Split, Stations,
-    TieRodJoint, ToeCurves, Ways, best_spot, effect,
+    Adjustment, Cause, EffectFault, HeightError, LengthError, Movable, RodSide, Scoring, Search,
+    Split, Stations, TieRodJoint, ToeCurves, Ways, best_spot, effect,
 };
 
 const INCH: f64 = 25.4;
@@ -28,12 +28,20 @@ fn tuned(corner: &Corner) -> Corner {
         },
     )
     .unwrap();
-    Corner { tie_rod: found.exact.tie_rod, ..*corner }
+    Corner {
+        tie_rod: found.exact.tie_rod,
+        ..*corner
+    }
 }
 
 fn curve(corner: &Corner) -> Vec<(f64, f64)> {
     let curves = ToeCurves::of(&Linkage::new(corner).unwrap(), &stations()).unwrap();
-    stations().travels().iter().copied().zip(curves.curves[0].changes.iter().copied()).collect()
+    stations()
+        .travels()
+        .iter()
+        .copied()
+        .zip(curves.curves[0].changes.iter().copied())
+        .collect()
 }
 
 fn planted(corner: &Corner, high: f64, long: f64) -> Corner {
@@ -46,17 +54,36 @@ fn planted(corner: &Corner, high: f64, long: f64) -> Corner {
 
 #[test]
 fn planted_errors_are_found_again_on_both_layouts() {
-    for (side, corner) in [(RodSide::Behind, common::behind()), (RodSide::Ahead, common::ahead())] {
+    for (side, corner) in [
+        (RodSide::Behind, common::behind()),
+        (RodSide::Ahead, common::ahead()),
+    ] {
         let tuned = tuned(&corner);
         assert_eq!(RodSide::of(&tuned), side);
-        for (high, long) in [(5.0, 0.0), (-5.0, 0.0), (0.0, 12.0), (0.0, -12.0), (4.0, -9.0), (-3.0, 15.0)] {
+        for (high, long) in [
+            (5.0, 0.0),
+            (-5.0, 0.0),
+            (0.0, 12.0),
+            (0.0, -12.0),
+            (4.0, -9.0),
+            (-3.0, 15.0),
+        ] {
             let planted = planted(&tuned, high, long);
             let cause = Cause::of(&planted, &stations()).unwrap();
             // The planted move's own directions turn a little with the tie rod.
-            assert!((cause.height_error - high).abs() < 0.3, "{side} {high} {long}: {cause:?}");
-            assert!((cause.length_error - long).abs() < 0.3, "{side} {high} {long}: {cause:?}");
+            assert!(
+                (cause.height_error - high).abs() < 0.3,
+                "{side} {high} {long}: {cause:?}"
+            );
+            assert!(
+                (cause.length_error - long).abs() < 0.3,
+                "{side} {high} {long}: {cause:?}"
+            );
             let cured = planted.tie_rod.inner + cause.cure();
-            assert!((cured - tuned.tie_rod.inner).norm() < 0.05, "{side}: {cured}");
+            assert!(
+                (cured - tuned.tie_rod.inner).norm() < 0.05,
+                "{side}: {cured}"
+            );
             assert!(cause.cured.rms < 0.05 * cause.now.rms);
         }
     }
@@ -91,7 +118,11 @@ fn what_a_reading_means_flips_with_the_layout() {
                 assert_eq!(cause.height(1.0), None);
             }
         }
-        assert!(side.rule().contains(if side == RodSide::Behind { "behind" } else { "ahead" }));
+        assert!(side.rule().contains(if side == RodSide::Behind {
+            "behind"
+        } else {
+            "ahead"
+        }));
     }
 }
 
@@ -103,7 +134,11 @@ fn sizes_are_those_of_the_trade_notes() {
     let per_25 = high.slope.to_degrees() * 25.0 / high.reach;
     assert!((per_25 - 0.21).abs() < 0.02, "{per_25}");
     let long = Split::of(&curve(&planted(&tuned, 0.0, 20.0))).unwrap();
-    assert!((long.bowl.to_degrees() - 0.5).abs() < 0.1, "{}", long.bowl.to_degrees());
+    assert!(
+        (long.bowl.to_degrees() - 0.5).abs() < 0.1,
+        "{}",
+        long.bowl.to_degrees()
+    );
 }
 
 #[test]
@@ -121,18 +156,32 @@ fn the_tie_rods_adjuster_sets_static_toe_and_does_not_cure_toe_change() {
     for corner in [common::behind(), common::ahead()] {
         let bad = planted(&tuned(&corner), 5.0, 0.0);
         let turn = effect(&bad, Adjustment::RodLength(INCH / 20.0), &stations()).unwrap();
-        let sign = if RodSide::of(&bad) == RodSide::Behind { -1.0 } else { 1.0 };
+        let sign = if RodSide::of(&bad) == RodSide::Behind {
+            -1.0
+        } else {
+            1.0
+        };
         // Behind, a longer rod pushes the back of the wheel out: toe-in. Toe-in is positive.
-        assert!((turn.static_toe.to_degrees() + sign * 0.75).abs() < 0.08, "{}", turn.static_toe.to_degrees());
+        assert!(
+            (turn.static_toe.to_degrees() + sign * 0.75).abs() < 0.08,
+            "{}",
+            turn.static_toe.to_degrees()
+        );
         let before = turn.before.score().largest;
         assert!((turn.as_turned.score().largest - before).abs() < 0.1 * before);
         assert_eq!(turn.toe_reset, turn.before);
         let shim = effect(&bad, Adjustment::RackShim(-INCH / 16.0), &stations()).unwrap();
         assert!(shim.toe_reset.score().largest < 0.75 * before);
         // 1/16 in shim = about 0.066 deg per inch by the trade notes.
-        let per_inch = (shim.toe_reset.curves[0].slope - shim.before.curves[0].slope).to_degrees() * INCH;
+        let per_inch =
+            (shim.toe_reset.curves[0].slope - shim.before.curves[0].slope).to_degrees() * INCH;
         assert!((per_inch.abs() - 0.066).abs() < 0.01, "{per_inch}");
-        let washer = effect(&bad, Adjustment::OuterWasher(INCH / 16.0, Vector::z()), &stations()).unwrap();
+        let washer = effect(
+            &bad,
+            Adjustment::OuterWasher(INCH / 16.0, Vector::z()),
+            &stations(),
+        )
+        .unwrap();
         assert!(washer.toe_reset.score().largest < 0.8 * before);
     }
 }
@@ -164,13 +213,29 @@ fn adjustments_without_sense_are_refused() {
         Adjustment::OuterWasher(1.0, Vector::new(f64::NAN, 0.0, 0.0)),
         Adjustment::RodLength(f64::NAN),
     ] {
-        assert_eq!(effect(&corner, a, &stations()), Err(EffectFault::NotUsable), "{a:?}");
+        assert_eq!(
+            effect(&corner, a, &stations()),
+            Err(EffectFault::NotUsable),
+            "{a:?}"
+        );
     }
-    let fixed = Corner { rack_axis: None, ..corner };
-    assert_eq!(effect(&fixed, Adjustment::RackEnd(1.0), &stations()), Err(EffectFault::NoRack));
-    assert_eq!(effect(&corner, Adjustment::RodLength(300.0), &stations()), Err(EffectFault::NotFitted));
+    let fixed = Corner {
+        rack_axis: None,
+        ..corner
+    };
+    assert_eq!(
+        effect(&fixed, Adjustment::RackEnd(1.0), &stations()),
+        Err(EffectFault::NoRack)
+    );
+    assert_eq!(
+        effect(&corner, Adjustment::RodLength(300.0), &stations()),
+        Err(EffectFault::NotFitted)
+    );
     let gone = TieRodJoint::Inner.moved_to(&corner, corner.tie_rod.outer);
-    assert!(matches!(effect(&gone, Adjustment::RackShim(0.0), &stations()), Err(EffectFault::NotBuilt(_))));
+    assert!(matches!(
+        effect(&gone, Adjustment::RackShim(0.0), &stations()),
+        Err(EffectFault::NotBuilt(_))
+    ));
     let mut flat = corner;
     flat.tie_rod.inner = flat.tie_rod.outer;
     assert!(Cause::of(&flat, &stations()).is_none());

@@ -3,7 +3,9 @@
 mod common;
 
 use trammel_geometry::{Corner, Linkage, mirror_point, mirror_vector};
-use trammel_tuning::{Cell, MapFrame, Plane, Reason, Scoring, Stations, TieRodJoint, ToeCurves, ToeMap};
+use trammel_tuning::{
+    Cell, MapFrame, Plane, Reason, Scoring, Stations, TieRodJoint, ToeCurves, ToeMap,
+};
 
 /// What the map promises, rad.
 const ACCURACY: f64 = 1e-9 * std::f64::consts::PI / 180.0;
@@ -12,7 +14,13 @@ fn stations(racks: &[f64]) -> Stations {
     Stations::even(-100.0, 125.0, 21, racks.to_vec()).unwrap()
 }
 
-fn map(corner: &Corner, joint: TieRodJoint, plane: Plane, size: f64, stations: &Stations) -> ToeMap {
+fn map(
+    corner: &Corner,
+    joint: TieRodJoint,
+    plane: Plane,
+    size: f64,
+    stations: &Stations,
+) -> ToeMap {
     let frame = MapFrame::new(plane, joint.place(corner), [size; 2], [25, 25]).unwrap();
     ToeMap::new(corner, joint, frame, stations).unwrap()
 }
@@ -33,9 +41,15 @@ fn assert_same(name: &str, got: Cell, want: Cell) {
         (Cell::Scored(g), Cell::Scored(w)) => {
             for s in [Scoring::Largest, Scoring::Rms] {
                 let off = (g.by(s) - w.by(s)).abs();
-                assert!(off < ACCURACY, "{name} {s:?}: {g:?} against {w:?}, off {off:e}");
+                assert!(
+                    off < ACCURACY,
+                    "{name} {s:?}: {g:?} against {w:?}, off {off:e}"
+                );
             }
-            assert!((g.slope - w.slope).abs() < ACCURACY / 25.0, "{name} slope: {g:?} {w:?}");
+            assert!(
+                (g.slope - w.slope).abs() < ACCURACY / 25.0,
+                "{name} slope: {g:?} {w:?}"
+            );
         }
         _ => assert_eq!(got, want, "{name}"),
     }
@@ -56,11 +70,15 @@ fn every_cell_scores_as_its_corner_posed_plainly() {
                             let got = map.cell(column, row);
                             scored += usize::from(matches!(got, Cell::Scored(_)));
                             let want = plainly(&corner, &map, column, row, &stations);
-                            let name = format!("{name} {joint:?} {plane:?} {racks:?} {column},{row}");
+                            let name =
+                                format!("{name} {joint:?} {plane:?} {racks:?} {column},{row}");
                             assert_same(&name, got, want);
                         }
                     }
-                    assert!(scored > 100, "{name} {joint:?} {plane:?} {racks:?}: {scored}");
+                    assert!(
+                        scored > 100,
+                        "{name} {joint:?} {plane:?} {racks:?}: {scored}"
+                    );
                 }
             }
         }
@@ -127,7 +145,13 @@ fn a_mirrored_car_has_the_mirrored_map() {
     let right = corner.map(mirror_point, mirror_vector);
     let stations = stations(&[0.0, 20.0]);
     let mut left = map(&corner, TieRodJoint::Inner, Plane::Front, 60.0, &stations);
-    let mut back = map(&right.mirrored(), TieRodJoint::Inner, Plane::Front, 60.0, &stations);
+    let mut back = map(
+        &right.mirrored(),
+        TieRodJoint::Inner,
+        Plane::Front,
+        60.0,
+        &stations,
+    );
     left.complete();
     back.complete();
     for row in 0..25 {
@@ -153,4 +177,87 @@ fn the_parallelogram_has_a_valley_without_toe_change() {
     assert!(floor.len() > 10, "{}", floor.len());
     let at_middle = floor.iter().find(|f| f.column == 12.0).unwrap();
     assert!((at_middle.row - 12.0).abs() < 0.05, "{at_middle:?}");
+}
+
+#[test]
+fn what_can_not_be_mapped_is_refused() {
+    use trammel_geometry::Point;
+    use trammel_tuning::{FrameFault, MapFault, StationFault};
+    let at = Point::new(0.0, 200.0, 250.0);
+    for size in [0.0, -5.0, f64::NAN, f64::INFINITY, 1e9] {
+        let frame = MapFrame::new(Plane::Front, at, [size, 50.0], [9, 9]);
+        assert_eq!(frame, Err(FrameFault::NotUsable), "{size}");
+    }
+    let nowhere = Point::new(f64::NAN, 0.0, 0.0);
+    assert_eq!(
+        MapFrame::new(Plane::Front, nowhere, [50.0; 2], [9, 9]),
+        Err(FrameFault::NotUsable)
+    );
+    for cells in [[0, 9], [9, 1], [9, 1 << 20]] {
+        assert!(matches!(
+            MapFrame::new(Plane::Front, at, [50.0; 2], cells),
+            Err(FrameFault::Cells { .. })
+        ));
+    }
+    assert!(matches!(
+        Stations::new(vec![], vec![0.0]),
+        Err(StationFault::Count { .. })
+    ));
+    assert!(matches!(
+        Stations::new(vec![0.0], vec![]),
+        Err(StationFault::Count { .. })
+    ));
+    assert!(matches!(
+        Stations::even(-10.0, 10.0, usize::MAX, vec![0.0]),
+        Err(StationFault::Count { .. })
+    ));
+    assert!(matches!(
+        Stations::new(vec![f64::NAN], vec![0.0]),
+        Err(StationFault::NotUsable { .. })
+    ));
+    assert!(matches!(
+        Stations::new(vec![0.0], vec![f64::INFINITY]),
+        Err(StationFault::NotUsable { .. })
+    ));
+    let mut corner = common::behind();
+    let frame = MapFrame::new(Plane::Front, at, [50.0; 2], [9, 9]).unwrap();
+    corner.upper_arm.ball_joint.z = f64::NAN;
+    let map = ToeMap::new(&corner, TieRodJoint::Inner, frame, &stations(&[0.0]));
+    assert!(matches!(map, Err(MapFault::Arms(_))));
+}
+
+/// The joint's own present place need not be a sound one: the map does not depend on it.
+#[test]
+fn a_joint_lost_on_top_of_the_other_can_still_be_mapped() {
+    let mut corner = common::behind();
+    let frame = MapFrame::new(Plane::Front, corner.tie_rod.inner, [40.0; 2], [9, 9]).unwrap();
+    let stations = stations(&[0.0, 30.0]);
+    let mut whole = ToeMap::new(&corner, TieRodJoint::Inner, frame, &stations).unwrap();
+    corner.tie_rod.inner = corner.tie_rod.outer;
+    let mut lost = ToeMap::new(&corner, TieRodJoint::Inner, frame, &stations).unwrap();
+    whole.complete();
+    lost.complete();
+    for row in 0..9 {
+        for column in 0..9 {
+            assert_same("lost", lost.cell(column, row), whole.cell(column, row));
+        }
+    }
+}
+
+/// Travels that no arm reaches: every cell is barred, with the reason.
+#[test]
+fn a_travel_that_nothing_reaches_bars_every_cell() {
+    let corner = common::behind();
+    let stations = Stations::even(-600.0, 600.0, 5, vec![0.0]).unwrap();
+    let mut map = map(&corner, TieRodJoint::Inner, Plane::Front, 40.0, &stations);
+    map.complete();
+    for row in 0..25 {
+        for column in 0..25 {
+            assert!(matches!(
+                map.cell(column, row),
+                Cell::Barred(Reason::OutOfReach(_))
+            ));
+        }
+    }
+    assert!(map.lowest(Scoring::Rms).is_none() && map.valley(Scoring::Rms).is_empty());
 }

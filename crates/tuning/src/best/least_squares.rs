@@ -28,7 +28,12 @@ pub(crate) fn least_rms(problem: &Problem<'_>, bounds: &Bounds, start: &[f64]) -
         let squares = rack_squares(&problem.evaluate(&place)?);
         let worst = squares.iter().fold(0.0_f64, |m, s| m.max(*s));
         let total: f64 = weights.iter().sum();
-        let mean: f64 = weights.iter().zip(&squares).map(|(w, s)| w * s).sum::<f64>() / total;
+        let mean: f64 = weights
+            .iter()
+            .zip(&squares)
+            .map(|(w, s)| w * s)
+            .sum::<f64>()
+            / total;
         if worst <= mean * (1.0 + GAP) || worst == 0.0 {
             break;
         }
@@ -55,7 +60,12 @@ fn rack_squares(e: &Evaluated) -> Vec<f64> {
 /// Residuals and derivatives with each rack position's weight.
 fn weigh(e: &mut Evaluated, weights: &[f64]) {
     let per_rack = e.per_rack.max(1);
-    for (i, (r, mut row)) in e.residuals.iter_mut().zip(e.jacobian.row_iter_mut()).enumerate() {
+    for (i, (r, mut row)) in e
+        .residuals
+        .iter_mut()
+        .zip(e.jacobian.row_iter_mut())
+        .enumerate()
+    {
         let w = weights.get(i / per_rack).copied().unwrap_or(0.0).sqrt();
         *r *= w;
         row *= w;
@@ -68,13 +78,25 @@ fn fit(problem: &Problem<'_>, bounds: &Bounds, start: &[f64], weights: &[f64]) -
         weigh(&mut e, weights);
         Some(e)
     };
+    descend(at, bounds, start)
+}
+
+/// The place of the least sum of squares in a box, from a start. `None` when the start can't be evaluated.
+pub(crate) fn descend(
+    at: impl Fn(&[f64]) -> Option<Evaluated>,
+    bounds: &Bounds,
+    start: &[f64],
+) -> Option<Vec<f64>> {
     let mut p = start.to_vec();
     bounds.clamp(&mut p);
     let mut here = at(&p)?;
     let [mut damping, worse, better, most] = DAMPING;
     for _ in 0..STEPS {
         let next = next(&here, bounds, &p, damping);
-        let moved = p.iter().zip(&next).fold(0.0_f64, |m, (a, b)| m.max((a - b).abs()));
+        let moved = p
+            .iter()
+            .zip(&next)
+            .fold(0.0_f64, |m, (a, b)| m.max((a - b).abs()));
         if !(moved > SHORT) {
             break;
         }
@@ -110,7 +132,8 @@ fn next(here: &Evaluated, bounds: &Bounds, p: &[f64], damping: f64) -> Vec<f64> 
         let step = damped_step(&here.jacobian, &residuals, &free, damping);
         let mut inside = true;
         for (i, v) in next.iter_mut().enumerate() {
-            let (Some(&at), Some(&l), Some(&h)) = (p.get(i), bounds.low.get(i), bounds.high.get(i)) else {
+            let (Some(&at), Some(&l), Some(&h)) = (p.get(i), bounds.low.get(i), bounds.high.get(i))
+            else {
                 continue;
             };
             let Some(free) = free.get_mut(i).filter(|f| **f) else {

@@ -139,12 +139,7 @@ fn newton(
 }
 
 /// Second derivatives of the weighted residuals, by differences of their derivatives.
-fn bend(
-    problem: &Problem<'_>,
-    p: &[f64],
-    step: &Step,
-    weights: &[f64],
-) -> Option<DMatrix<f64>> {
+fn bend(problem: &Problem<'_>, p: &[f64], step: &Step, weights: &[f64]) -> Option<DMatrix<f64>> {
     let n = p.len();
     let weighted = |q: &[f64]| -> Option<DVector<f64>> {
         let e = problem.evaluate(q)?;

@@ -9,7 +9,8 @@ mod search;
 mod snap;
 
 pub(crate) use freedom::Direction;
-pub(crate) use problem::Problem;
-pub(crate) use search::least_rms_along;
 pub use freedom::{Movable, Ways};
+pub(crate) use least_squares::descend;
+pub(crate) use problem::{Bounds, Evaluated, Problem};
+pub(crate) use search::least_rms_along;
 pub use search::{BestSpot, Search, SearchFault, Spot, best_spot};

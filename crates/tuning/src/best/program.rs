@@ -44,7 +44,10 @@ pub(crate) fn least_largest(
     high: &[f64],
 ) -> Option<Step> {
     let scale = residuals.amax();
-    let numbers = residuals.iter().chain(jacobian.iter()).all(|v| v.is_finite());
+    let numbers = residuals
+        .iter()
+        .chain(jacobian.iter())
+        .all(|v| v.is_finite());
     if !(scale > 0.0 && numbers) {
         return None;
     }
@@ -100,7 +103,11 @@ impl Programme<'_> {
     /// The largest residual carries all the weight, and bounds hold every direction against it.
     fn first_basis(&self) -> Vec<Column> {
         let worst = self.residuals.iamax();
-        let sign = if self.residuals[worst] < 0.0 { -1.0 } else { 1.0 };
+        let sign = if self.residuals[worst] < 0.0 {
+            -1.0
+        } else {
+            1.0
+        };
         let bounds = (0..self.size() - 1).map(|i| {
             if sign * self.jacobian[(worst, i)] > 0.0 {
                 Column::Low(i)
@@ -108,7 +115,9 @@ impl Programme<'_> {
                 Column::High(i)
             }
         });
-        std::iter::once(Column::Residual(worst, sign)).chain(bounds).collect()
+        std::iter::once(Column::Residual(worst, sign))
+            .chain(bounds)
+            .collect()
     }
 
     fn solve(&self) -> Option<Step> {

@@ -99,7 +99,11 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
         low: vec![-search.reach; directions.len()],
         high: vec![search.reach; directions.len()],
     };
-    let best = descend_from_all(&problem, &bounds, &starts(corner, &directions, search.reach));
+    let best = descend_from_all(
+        &problem,
+        &bounds,
+        &starts(corner, &directions, search.reach),
+    );
     let Some((p, score)) = best else {
         return Err(why_none(corner, &search.stations));
     };

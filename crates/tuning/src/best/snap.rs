@@ -30,7 +30,11 @@ pub(crate) fn snapped(
         .map(|(v, o)| ((o + v) / step).round())
         .collect();
     let look = |steps: &[f64]| {
-        let q: Vec<f64> = steps.iter().zip(&origin).map(|(s, o)| s * step - o).collect();
+        let q: Vec<f64> = steps
+            .iter()
+            .zip(&origin)
+            .map(|(s, o)| s * step - o)
+            .collect();
         if !bounds.contains(&q) {
             return None;
         }
@@ -73,7 +77,14 @@ fn neighbours(
         let mut next = None;
         for i in 0..steps.len() {
             for j in 0..=i {
-                for (di, dj) in [(1.0, 0.0), (-1.0, 0.0), (1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
+                for (di, dj) in [
+                    (1.0, 0.0),
+                    (-1.0, 0.0),
+                    (1.0, 1.0),
+                    (1.0, -1.0),
+                    (-1.0, 1.0),
+                    (-1.0, -1.0),
+                ] {
                     let mut trial = steps.clone();
                     trial.iter_mut().skip(i).take(1).for_each(|v| *v += di);
                     trial.iter_mut().skip(j).take(1).for_each(|v| *v += dj);

@@ -1,6 +1,9 @@
 //! Many cells of a row at once, each in its own lane; plain loops over short arrays that the compiler turns into vector instructions.
 
-use super::{series::POINTS, table::{PlaneSeries, Table}};
+use super::{
+    series::POINTS,
+    table::{PlaneSeries, Table},
+};
 use crate::Score;
 
 /// Cells worked side by side.
@@ -72,7 +75,11 @@ pub(crate) fn score<const N: usize>(racks: &[RackTables], chunk: &Chunk) -> Scor
             for l in 0..LANES {
                 let change = here[l] - toe[l];
                 squares[l] += change * change;
-                largest[l] = if change.abs() > largest[l] { change.abs() } else { largest[l] };
+                largest[l] = if change.abs() > largest[l] {
+                    change.abs()
+                } else {
+                    largest[l]
+                };
                 sound[l] &= solved.sound[l];
             }
         }

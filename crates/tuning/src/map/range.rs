@@ -112,7 +112,9 @@ fn range_of(followers: &[Follower], travel: f64, rack: f64) -> Option<Range> {
     let first = followers.first()?;
     let (least, most) = followers
         .iter()
-        .fold((first.turn, first.turn), |(l, m), f| (l.min(f.turn), m.max(f.turn)));
+        .fold((first.turn, first.turn), |(l, m), f| {
+            (l.min(f.turn), m.max(f.turn))
+        });
     let margin = MARGIN * (most - least) + LEAST_MARGIN;
     Some(Range {
         travel,

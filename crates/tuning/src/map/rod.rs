@@ -65,9 +65,7 @@ impl Rod {
         let constant = moved.dot(&(moved + then * 2.0));
         let slope = match self.joint {
             TieRodJoint::Inner => moved * -2.0,
-            TieRodJoint::Outer => {
-                (stance.now_from_design.tr_mul(&(moved + then)) - then) * 2.0
-            }
+            TieRodJoint::Outer => (stance.now_from_design.tr_mul(&(moved + then)) - then) * 2.0,
         };
         self.plane(constant, slope)
     }

@@ -63,7 +63,11 @@ fn chebyshev_powers(degree: usize, lower: &[Series; POINTS]) -> Series {
         1 => row[1] = 1.0,
         _ => {
             for k in 0..POINTS {
-                let raised = if k == 0 { 0.0 } else { lower[degree - 1][k - 1] };
+                let raised = if k == 0 {
+                    0.0
+                } else {
+                    lower[degree - 1][k - 1]
+                };
                 row[k] = 2.0 * raised - lower[degree - 2][k];
             }
         }

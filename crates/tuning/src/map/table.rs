@@ -53,7 +53,13 @@ pub(crate) struct Range {
 
 impl Table {
     /// `None` when the arms don't reach some of the range, or no usable range is narrow enough for the series.
-    pub(crate) fn new(arms: &Arms, rod: &Rod, fit: &Fit, range: &Range, with_rates: bool) -> Option<Self> {
+    pub(crate) fn new(
+        arms: &Arms,
+        rod: &Rod,
+        fit: &Fit,
+        range: &Range,
+        with_rates: bool,
+    ) -> Option<Self> {
         let middle = 0.5 * (range.least + range.most);
         let mut half = (0.5 * (range.most - range.least)).clamp(NARROWEST, WIDEST);
         for _ in 0..TRIES {
@@ -90,9 +96,8 @@ impl Table {
         let terms = (3..=POINTS - 2)
             .find(|&n| excess.left_out(n) < excess_allowed && left_out(&toe, n) < ACCURACY)?;
         let terms = rates.as_ref().map_or(Some(terms), |(e, t)| {
-            (terms..=POINTS - 2).find(|&n| {
-                e.left_out(n) < 1e-12 * e.size() && left_out(t, n) < 1e-15
-            })
+            (terms..=POINTS - 2)
+                .find(|&n| e.left_out(n) < 1e-12 * e.size() && left_out(t, n) < 1e-15)
         })?;
         Some(Self {
             excess: excess.powers(fit, terms),
@@ -106,7 +111,13 @@ impl Table {
 }
 
 /// The upright at the fit's points, worked outwards from the middle so that each starts near its neighbour.
-fn stances(arms: &Arms, fit: &Fit, range: &Range, middle: f64, half: f64) -> Option<[Stance; POINTS]> {
+fn stances(
+    arms: &Arms,
+    fit: &Fit,
+    range: &Range,
+    middle: f64,
+    half: f64,
+) -> Option<[Stance; POINTS]> {
     let centre = POINTS / 2;
     let start = arms.stance(range.travel, middle, range.near)?;
     let mut all = [start; POINTS];

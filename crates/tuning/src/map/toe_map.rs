@@ -192,7 +192,11 @@ impl ToeMap {
         let (row, stride) = (self.row, self.stride);
         // Every other row of a pass lies on the coarser pass before it, and every other cell there is known.
         let known = stride < COARSEST && row.is_multiple_of(2 * stride);
-        let (first, step) = if known { (stride, 2 * stride) } else { (0, stride) };
+        let (first, step) = if known {
+            (stride, 2 * stride)
+        } else {
+            (0, stride)
+        };
         let mut columns = [0; LANES];
         let mut count = 0;
         let mut column = first + self.column * step;
@@ -244,15 +248,16 @@ impl ToeMap {
             up,
             rod_length: joints.map(|(inner, outer)| (outer - inner).norm()),
             arm_length: joints.map(|(_, outer)| axis.cross(&(outer - lower)).norm()),
-            side: joints.map(|(inner, outer)| {
-                (outer - inner).dot(&axis.cross(&(outer - lower))).signum()
-            }),
+            side: joints
+                .map(|(inner, outer)| (outer - inner).dot(&axis.cross(&(outer - lower))).signum()),
         }
     }
 
     fn by_plain_solver(&self, index: usize) -> Cell {
         let columns = self.frame.columns();
-        let place = self.frame.place((index % columns) as f64, (index / columns) as f64);
+        let place = self
+            .frame
+            .place((index % columns) as f64, (index / columns) as f64);
         let linkage = match Linkage::new(&self.joint.moved_to(&self.corner, place)) {
             Ok(linkage) => linkage,
             Err(fault) => return Cell::Barred(Reason::NotBuilt(fault)),
@@ -266,7 +271,11 @@ impl ToeMap {
 
 fn sound(scored: &Scored, lane: usize) -> Option<Score> {
     let sound = scored.sound.get(lane).copied().unwrap_or(false);
-    scored.score.get(lane).copied().filter(|s| sound && s.slope.is_finite())
+    scored
+        .score
+        .get(lane)
+        .copied()
+        .filter(|s| sound && s.slope.is_finite())
 }
 
 /// -1 at the first of `count` cells, 1 at the last.
@@ -279,7 +288,10 @@ fn most_terms(rack: &RackTables) -> usize {
         Station::Design => 0,
         Station::Travel(t) => t.terms,
     };
-    rack.travels.iter().map(terms).fold(rack.design.terms, usize::max)
+    rack.travels
+        .iter()
+        .map(terms)
+        .fold(rack.design.terms, usize::max)
 }
 
 fn tables(arms: &Arms, rod: &Rod, stations: &Stations) -> Option<Vec<RackTables>> {

@@ -44,7 +44,11 @@ impl ToeMap {
         let square = |r: usize| self.scored(column, r).map(|s| s.by(scoring).powi(2));
         let (below, here, above) = (square(row.checked_sub(1)?)?, square(row)?, square(row + 1)?);
         let bend = below - 2.0 * here + above;
-        let off = if bend > 0.0 { 0.5 * (below - above) / bend } else { 0.0 };
+        let off = if bend > 0.0 {
+            0.5 * (below - above) / bend
+        } else {
+            0.0
+        };
         Some(Floor {
             column: column as f64,
             row: row as f64 + off.clamp(-0.5, 0.5),

@@ -79,7 +79,10 @@ mod tests {
     fn quantiles_of_a_hundred_and_one_numbers() {
         let mut v: Vec<f64> = (0..=100).rev().map(f64::from).collect();
         let q = Quantiles::of(&mut v).unwrap();
-        assert_eq!((q.low, q.lower, q.median, q.upper, q.high), (5.0, 25.0, 50.0, 75.0, 95.0));
+        assert_eq!(
+            (q.low, q.lower, q.median, q.upper, q.high),
+            (5.0, 25.0, 50.0, 75.0, 95.0)
+        );
         assert!(Quantiles::of(&mut []).is_none());
         let q = Quantiles::of(&mut [1.0, 2.0]).unwrap();
         assert!((q.median - 1.5).abs() < 1e-15);

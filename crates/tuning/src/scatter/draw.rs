@@ -3,7 +3,10 @@
 
 use trammel_geometry::Corner;
 
-use super::{normal::quantile, request::{Spread, Tolerance}};
+use super::{
+    normal::quantile,
+    request::{Spread, Tolerance},
+};
 
 /// Errors of build `index`, mm, one for each tolerance.
 pub(crate) fn errors(tolerances: &[Tolerance], index: u32, seed: u32, into: &mut [f64]) {

@@ -91,12 +91,22 @@ mod tests {
             let h = z / f64::from(n);
             let sum: f64 = (0..=n)
                 .map(|k| {
-                    let w = if k == 0 || k == n { 1.0 } else if k % 2 == 1 { 4.0 } else { 2.0 };
+                    let w = if k == 0 || k == n {
+                        1.0
+                    } else if k % 2 == 1 {
+                        4.0
+                    } else {
+                        2.0
+                    };
                     w * density(f64::from(k) * h)
                 })
                 .sum();
             let p = 0.5 + sum * h / 3.0;
-            assert!((quantile(p) - z).abs() < 2e-8 * (1.0 + z.powi(4)), "{z}: {}", quantile(p));
+            assert!(
+                (quantile(p) - z).abs() < 2e-8 * (1.0 + z.powi(4)),
+                "{z}: {}",
+                quantile(p)
+            );
         }
     }
 }

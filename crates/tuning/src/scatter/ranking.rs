@@ -2,7 +2,10 @@
 
 use trammel_geometry::{Corner, Linkage};
 
-use super::{draw::built, request::{ScatterFault, Tolerance}};
+use super::{
+    draw::built,
+    request::{ScatterFault, Tolerance},
+};
 use crate::{Coordinate, Stations, ToeCurves};
 
 /// Difference step for the derivatives, mm.
@@ -37,7 +40,12 @@ pub(crate) fn derivatives(
         let one = std::slice::from_ref(t);
         let up = changes(&built(corner, one, &[STEP]))?;
         let down = changes(&built(corner, one, &[-STEP]))?;
-        all.push(up.iter().zip(&down).map(|(u, d)| (u - d) / (2.0 * STEP)).collect());
+        all.push(
+            up.iter()
+                .zip(&down)
+                .map(|(u, d)| (u - d) / (2.0 * STEP))
+                .collect(),
+        );
     }
     Ok(all)
 }
@@ -52,7 +60,11 @@ pub(crate) fn shares(
     let stations = derivatives.first().map_or(0, Vec::len).max(1);
     let variance = |t: &Tolerance| t.spread.deviation().powi(2);
     let square = |d: &[f64]| d.iter().map(|v| v * v).sum::<f64>();
-    let total: f64 = tolerances.iter().zip(derivatives).map(|(t, d)| variance(t) * square(d)).sum();
+    let total: f64 = tolerances
+        .iter()
+        .zip(derivatives)
+        .map(|(t, d)| variance(t) * square(d))
+        .sum();
     let regressed = regressed(tolerances.len(), stations, errors, changes);
     let mut shares: Vec<Share> = tolerances
         .iter()
@@ -60,7 +72,11 @@ pub(crate) fn shares(
         .zip(regressed)
         .map(|((t, d), regressed)| Share {
             coordinate: t.coordinate,
-            linear: if total > 0.0 { variance(t) * square(d) / total } else { 0.0 },
+            linear: if total > 0.0 {
+                variance(t) * square(d) / total
+            } else {
+                0.0
+            },
             regressed,
             toe_per_mm: (square(d) / stations as f64).sqrt(),
         })
@@ -78,7 +94,10 @@ fn regressed(count: usize, stations: usize, errors: &[f64], changes: &[f64]) -> 
     let mut error_squares = vec![0.0; count];
     let mut products = vec![0.0; count * stations];
     let mut centred = vec![0.0; stations];
-    for (e, c) in errors.chunks_exact(count).zip(changes.chunks_exact(stations)) {
+    for (e, c) in errors
+        .chunks_exact(count)
+        .zip(changes.chunks_exact(stations))
+    {
         for (d, (v, m)) in centred.iter_mut().zip(c.iter().zip(&mean_change)) {
             *d = v - m;
             total += *d * *d;
@@ -98,7 +117,11 @@ fn regressed(count: usize, stations: usize, errors: &[f64], changes: &[f64]) -> 
         .map(|(row, s)| {
             let explained: f64 = row.iter().map(|p| p * p).sum();
             let share = explained / (s * total);
-            if builds > 2.0 && share.is_finite() { share } else { 0.0 }
+            if builds > 2.0 && share.is_finite() {
+                share
+            } else {
+                0.0
+            }
         })
         .collect()
 }

@@ -106,7 +106,10 @@ impl ScatterRequest {
         if !(1..=MOST_TOLERANCES).contains(&count) {
             return Err(ScatterFault::Tolerances(count));
         }
-        let sizes = self.tolerances.iter().map(|t| ("a tolerance", t.spread.size()));
+        let sizes = self
+            .tolerances
+            .iter()
+            .map(|t| ("a tolerance", t.spread.size()));
         for (what, value) in sizes.chain([("the limit", self.limit)]) {
             if !(value >= 0.0 && value <= 1e4) {
                 return Err(ScatterFault::NotUsable { what, value });

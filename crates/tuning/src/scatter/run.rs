@@ -126,7 +126,13 @@ fn bands(
         column.clear();
         column.extend(changes.iter().skip(station).step_by(stations));
         let (mean, deviation) = moments(&column);
-        let nothing = Quantiles { low: drawn, lower: drawn, median: drawn, upper: drawn, high: drawn };
+        let nothing = Quantiles {
+            low: drawn,
+            lower: drawn,
+            median: drawn,
+            upper: drawn,
+            high: drawn,
+        };
         Band {
             travel,
             drawn,
@@ -154,7 +160,14 @@ fn bands(
 
 fn linear_deviation(request: &ScatterRequest, derivatives: &[Vec<f64>], station: usize) -> f64 {
     let part = |(t, d): (&super::request::Tolerance, &Vec<f64>)| {
-        d.get(station).map_or(0.0, |d| (d * t.spread.deviation()).powi(2))
+        d.get(station)
+            .map_or(0.0, |d| (d * t.spread.deviation()).powi(2))
     };
-    request.tolerances.iter().zip(derivatives).map(part).sum::<f64>().sqrt()
+    request
+        .tolerances
+        .iter()
+        .zip(derivatives)
+        .map(part)
+        .sum::<f64>()
+        .sqrt()
 }
