@@ -9,6 +9,7 @@
 //! | [`SteerCurve`] | an axle from lock to lock at the design height |
 //! | [`Study`] | all of it for one build, recomputed whole at every change |
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
+//! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 
 mod caution;
@@ -21,6 +22,8 @@ mod rack_end;
 mod search;
 mod steer_curve;
 mod study;
+mod sweep;
+mod sweep_column;
 mod travel_curve;
 mod words;
 
@@ -30,4 +33,6 @@ pub use quantity::{Against, Quantity, UnitKind};
 pub use rack_end::RackEndStudy;
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
+pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};
+pub use sweep_column::SweepColumn;
 pub use travel_curve::{Station, TravelCurve};

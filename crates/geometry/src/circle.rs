@@ -72,6 +72,7 @@ impl Swing {
             sin: (k * b + s * a) * inverse,
             cos: (k * a - s * b) * inverse,
             margin_sq: s_sq * inverse,
+            sine: s,
         })
     }
 }
@@ -83,4 +84,6 @@ pub(crate) struct Meeting {
     pub cos: f64,
     /// Square of the sine between the two members that meet there.
     pub margin_sq: f64,
+    /// The signed sine itself, times the radius and the distance of `q` from the axis: the tangent times the way from `q` to the point.
+    pub sine: f64,
 }

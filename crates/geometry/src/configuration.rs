@@ -21,9 +21,10 @@ pub(crate) struct Configuration {
     pub upper_ball_velocity: Vector,
     pub angular_velocity: Vector,
     pub centre_velocity: Vector,
+    /// Square of the sine between upper arm and upright, seen along the arm's pivot axis.
     pub upper_margin_sq: f64,
-    /// Signed sine between tie rod and steering arm, seen along the steering axis, times the side: positive.
-    pub steering_margin: f64,
+    /// Square of the sine between tie rod and steering arm, seen along the steering axis.
+    pub steering_margin_sq: f64,
 }
 
 impl Linkage {
@@ -51,43 +52,38 @@ impl Linkage {
         if !(h_sq > f64::MIN_POSITIVE) {
             return Err(Member::TieRod);
         }
-        let inverse_h = 1.0 / h_sq.sqrt();
+        let inverse_h_sq = 1.0 / h_sq;
         let height = self.outer_height - along;
-        let cosine = (height * height + self.outer_radius_sq + h_sq - self.rod_sq)
-            * 0.5
-            * inverse_h
-            * self.inverse_outer_radius;
-        let sine_sq = 1.0 - cosine * cosine;
-        if !(sine_sq > IN_LINE_SQ) {
+        // The inner joint's distance h from the steering axis times the cosine and sine between it and the steering arm.
+        let h_cos = (height * height + self.outer_radius_sq + h_sq - self.rod_sq)
+            * self.half_inverse_outer_radius;
+        let h_sin_sq = h_sq - h_cos * h_cos;
+        if !(h_sin_sq > IN_LINE_SQ * h_sq) {
             return Err(Member::TieRod);
         }
-        let steering_margin = sine_sq.sqrt();
-        let sine = self.steering_side * steering_margin;
-        let f1 = across * inverse_h;
-        let f2 = axis.cross(&f1);
-        let g1 = f1 * cosine + f2 * sine;
-        let g2 = f2 * cosine - f1 * sine;
-        let outer = lower_ball + axis * self.outer_height + g1 * self.outer_radius;
+        let h_sin = self.steering_side * h_sin_sq.sqrt();
+        let beside = axis.cross(&to_inner);
+        let g1 = (across * h_cos + beside * h_sin) * inverse_h_sq;
+        let g2 = (beside * h_cos - across * h_sin) * inverse_h_sq;
+        let arm = axis * self.outer_height + g1 * self.outer_radius;
         let to_centre =
             axis * self.centre_local.x + g1 * self.centre_local.y + g2 * self.centre_local.z;
 
-        // Velocities: the ball joints from their arms, the turn about the steering axis from the rod's fixed length.
+        // Velocities: the ball joints from their arms, the turn about the steering axis from the rod's fixed length. Of the divisors, the upright
+        // times the upper joint's tangent is upper.sine, the rod times g2 is h_sin.
         let lower_v = self.lower.tangent(sin, cos);
         let upper_t = self.upper.tangent(upper.sin, upper.cos);
-        let upper_v = upper_t * (axis.dot(&lower_v) / axis.dot(&upper_t));
+        let upper_v = upper_t * ((upper_ball - lower_ball).dot(&lower_v) / upper.sine);
         let swing = axis.cross(&(upper_v - lower_v)) * self.inverse_upright;
-        let arm = outer - lower_ball;
-        let rod = outer - inner;
-        // rod . g2 is the distance of the inner joint from the steering axis times the sine.
-        let turn =
-            -rod.dot(&(lower_v + swing.cross(&arm))) * inverse_h / (sine * self.outer_radius);
+        let rod = arm - to_inner;
+        let turn = -rod.dot(&(lower_v + swing.cross(&arm))) / (h_sin * self.outer_radius);
         let omega = swing + axis * turn;
         Ok(Configuration {
             lower_ball,
             upper_ball,
             upper_sin: upper.sin,
             upper_cos: upper.cos,
-            outer,
+            outer: lower_ball + arm,
             inner,
             steering_axis: axis,
             arm_direction: g1,
@@ -98,7 +94,7 @@ impl Linkage {
             angular_velocity: omega,
             centre_velocity: lower_v + omega.cross(&to_centre),
             upper_margin_sq: upper.margin_sq,
-            steering_margin,
+            steering_margin_sq: h_sin_sq * inverse_h_sq,
         })
     }
 }
@@ -107,10 +103,10 @@ impl Configuration {
     /// The member that is nearest to its dead point, where the wheel falls as the arm rises.
     pub(crate) fn who_turned_back(&self) -> Member {
         let slope = self.lower_ball_velocity.z / self.lower_ball_velocity.norm();
-        let upper = self.upper_margin_sq.sqrt();
-        if slope.abs() < upper.min(self.steering_margin) {
+        let (upper, steering) = (self.upper_margin_sq, self.steering_margin_sq);
+        if slope * slope < upper.min(steering) {
             Member::LowerArm
-        } else if upper < self.steering_margin {
+        } else if upper < steering {
             Member::UpperArm
         } else {
             Member::TieRod

@@ -26,7 +26,7 @@ pub struct Linkage {
     pub(crate) outer_height: f64,
     pub(crate) outer_radius: f64,
     pub(crate) outer_radius_sq: f64,
-    pub(crate) inverse_outer_radius: f64,
+    pub(crate) half_inverse_outer_radius: f64,
     /// Wheel centre from the lower ball joint in the upright's frame (steering axis, steering arm, their normal).
     pub(crate) centre_local: Vector,
     /// Spin axis in the same frame.
@@ -110,7 +110,7 @@ impl Linkage {
             outer_height,
             outer_radius,
             outer_radius_sq: outer_radius * outer_radius,
-            inverse_outer_radius: 1.0 / outer_radius,
+            half_inverse_outer_radius: 0.5 / outer_radius,
             centre_local: local(corner.wheel.centre - lower_ball),
             spin_local: local(corner.wheel.spin_axis()),
             rack_axis,

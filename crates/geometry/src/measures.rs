@@ -81,7 +81,7 @@ impl Linkage {
     pub fn measures(&self, pose: &Pose) -> Measures {
         let n = pose.spin_axis;
         let k = pose.steering_axis;
-        let toe = n.x.atan2(n.y);
+        let toe = direction(n.x, n.y);
         // sin and cos of toe without calling them: the heading of the wheel in plan.
         let flat_sq = (n.x * n.x + n.y * n.y).max(1e-24);
         let inverse_flat = 1.0 / flat_sq.sqrt();
@@ -97,8 +97,8 @@ impl Linkage {
         Measures {
             toe,
             camber: -n.z.clamp(-1.0, 1.0).asin(),
-            castor: (-k.x).atan2(k.z),
-            steering_axis_inclination: (-k.y).atan2(k.z),
+            castor: direction(-k.x, k.z),
+            steering_axis_inclination: direction(-k.y, k.z),
             scrub_radius: -(offset.x * sin_toe + offset.y * cos_toe),
             mechanical_trail: offset.x * cos_toe - offset.y * sin_toe,
             axis_at_ground,
@@ -131,12 +131,22 @@ impl Linkage {
                 }
             });
         Measures {
-            tie_rod_angle: e.cross(&rod).norm().atan2(e.dot(&rod)),
-            tie_rod_angle_front: (e.y * rod.z - e.z * rod.y).atan2(e.y * rod.y + e.z * rod.z),
-            tie_rod_angle_plan: (e.y * rod.x - e.x * rod.y).atan2(e.y * rod.y + e.x * rod.x),
+            tie_rod_angle: direction(e.cross(&rod).norm(), e.dot(&rod)),
+            tie_rod_angle_front: direction(e.y * rod.z - e.z * rod.y, e.y * rod.y + e.z * rod.z),
+            tie_rod_angle_plan: direction(e.y * rod.x - e.x * rod.y, e.y * rod.y + e.x * rod.x),
             spring,
             ..NOTHING
         }
+    }
+}
+
+/// `atan2`, sooner done ahead.
+#[inline]
+fn direction(aside: f64, ahead: f64) -> f64 {
+    if ahead > 0.0 {
+        (aside / ahead).atan()
+    } else {
+        aside.atan2(ahead)
     }
 }
 

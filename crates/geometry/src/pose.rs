@@ -121,7 +121,7 @@ impl Linkage {
             },
             margins: Margins {
                 upper_arm: c.upper_margin_sq.sqrt(),
-                steering: c.steering_margin,
+                steering: c.steering_margin_sq.sqrt(),
                 lift: c.centre_velocity.z / self.lower.radius,
             },
         }

@@ -4,7 +4,7 @@ use crate::{
     Linkage, Point,
     configuration::Configuration,
     fault::Member,
-    solve::{Known, Solved},
+    solve::{Known, SAME_HEIGHT, Solved},
 };
 
 /// Longest and shortest arm step of the walk, rad. The shortest can't jump over the place where two members count as in line.
@@ -12,6 +12,8 @@ const LONGEST: f64 = 0.02;
 const SHORTEST: f64 = 1e-6;
 /// Steps of the longest walk: more than half a turn, farther than an arm swings.
 const MOST_STEPS: usize = 12_000;
+/// Arm angles this close, rad, are one.
+const SAME_ANGLE: f64 = 1e-16;
 /// Halvings that take any step to rounding.
 const HALVINGS: usize = 50;
 /// Part of the rack travel that the tie rod's dead point surely allows which is taken at once.
@@ -19,7 +21,7 @@ const RACK_PART: f64 = 0.8;
 /// Rack step that is always tried, as a part of the steering arm's length.
 const RACK_SHORTEST: f64 = 1e-4;
 /// Rack step, as a part of the steering arm's length, at which the end of the reach counts as found.
-const RACK_FINEST: f64 = 1e-11;
+const RACK_FINEST: f64 = 1e-10;
 /// Rack steps of the longest walk.
 const MOST_RACK_STEPS: usize = 2_000;
 /// Nearest and farthest arm angle, rad, looked at when a moved rack has put the last one out of reach.
@@ -103,7 +105,7 @@ fn end_of_reach(linkage: &Linkage, inner: Point, from: Solved, step: f64) -> (So
     let start = from.known.angle;
     let (mut end, mut member) = (from, Member::LowerArm);
     let (mut good, mut bad) = (0.0, 1.0);
-    for _ in 0..HALVINGS {
+    while (bad - good) * step.abs() > SAME_ANGLE {
         let middle = 0.5 * (good + bad);
         match linkage.at(start + step * middle, inner) {
             Ok(s) => {
@@ -132,7 +134,7 @@ fn close_in(
     let mut best = to;
     for _ in 0..HALVINGS {
         let error = best.known.travel - travel;
-        if error.abs() < 1e-11 {
+        if error.abs() <= SAME_HEIGHT {
             break;
         }
         if error > 0.0 {
@@ -218,7 +220,7 @@ fn nearest(linkage: &Linkage, inner: Point, angle: f64) -> Result<Solved, Member
                 return Ok(s);
             }
         }
-        away *= 2.0;
+        away *= 4.0;
     }
     Err(outside)
 }
@@ -233,9 +235,7 @@ impl Linkage {
         let to_inner = c.inner - c.lower_ball;
         let along = to_inner.dot(&c.steering_axis);
         let h = to_inner.cross(&c.steering_axis).norm();
-        let cosine = (1.0 - c.steering_margin * c.steering_margin)
-            .max(0.0)
-            .sqrt();
+        let cosine = (1.0 - c.steering_margin_sq).max(0.0).sqrt();
         let fastest =
             (1.0 + (self.outer_height - along).abs() / h) / self.outer_radius + cosine / h;
         RACK_PART * (1.0 - cosine) / fastest

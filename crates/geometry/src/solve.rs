@@ -5,7 +5,7 @@ use crate::{Linkage, Point, Pose, Unreachable, configuration::Configuration, fau
 /// Longest Newton step, rad.
 const LONGEST_STEP: f64 = 0.25;
 /// Heights that differ by no more than this, mm, are the same height.
-const SAME_HEIGHT: f64 = 1e-11;
+pub(crate) const SAME_HEIGHT: f64 = 1e-12;
 /// Newton steps before the slow, certain way is taken.
 const STEPS: usize = 12;
 /// Shorter ways than this, rad, are not asked whether they lead to each other.
@@ -45,14 +45,16 @@ impl Linkage {
     /// The pose at a wheel travel (mm, bump positive) and rack travel (mm, left positive), reached from the design position: first the rack
     /// is moved with the wheel held at its design height, then the wheel.
     ///
-    /// The lengths of all members hold to rounding; the wheel centre's height to 1e-9 mm.
+    /// The lengths of all members hold to rounding; the wheel centre's height to 1e-9 mm, except within micrometres of a dead point, where the
+    /// wheel rises so fast that the rounding of the arm angle shows.
     ///
     /// # Errors
     /// [`Unreachable`] names the member that runs out on the way, and where. What is not a number can't be reached either.
     pub fn pose(&self, travel: f64, rack: f64) -> Result<Pose, Unreachable> {
         let steered = self.steer(travel, rack)?;
         let guess = steered.angle + (travel - steered.travel) / steered.rise;
-        self.pose_from(travel, rack, guess, steered, steered.angle)
+        let (pose, _) = self.pose_from(travel, rack, guess, steered, steered.angle)?;
+        Ok(pose)
     }
 
     /// As [`Linkage::pose`]: `near` is a place at this rack position, `guess` an arm angle near it to try first, and `within_reach` the arm
@@ -65,7 +67,7 @@ impl Linkage {
         guess: f64,
         near: Known,
         within_reach: f64,
-    ) -> Result<Pose, Unreachable> {
+    ) -> Result<(Pose, Known), Unreachable> {
         let inner = self.inner_joint(rack);
         let solved = match self.newton(travel, inner, guess, near) {
             Some(s) => s,
@@ -78,7 +80,7 @@ impl Linkage {
                 })?
             }
         };
-        Ok(self.finish(travel, rack, &solved))
+        Ok((self.finish(travel, rack, &solved), solved.known))
     }
 
     /// The place at the design height with the rack at `rack`, having moved it there from its centre. `travel` only goes into the error.

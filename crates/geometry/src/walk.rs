@@ -9,8 +9,16 @@ pub struct Walk<'a> {
     linkage: &'a Linkage,
     rack: f64,
     design_angle: f64,
-    last: Known,
-    before: Option<Known>,
+    last: Past,
+    before: Option<Past>,
+}
+
+/// A pose of the past: the travel asked for, the rate of the arm angle there, and the place found.
+#[derive(Clone, Copy, Debug)]
+struct Past {
+    travel: f64,
+    rate: f64,
+    known: Known,
 }
 
 impl<'a> Walk<'a> {
@@ -24,7 +32,11 @@ impl<'a> Walk<'a> {
             linkage,
             rack,
             design_angle: design.angle,
-            last: design,
+            last: Past {
+                travel: 0.0,
+                rate: 1.0 / design.rise,
+                known: design,
+            },
             before: None,
         })
     }
@@ -42,16 +54,17 @@ impl<'a> Walk<'a> {
     #[inline]
     pub fn pose(&mut self, travel: f64) -> Result<Pose, Unreachable> {
         let guess = self.guess(travel);
-        let pose =
+        let near = self.last.known;
+        let (pose, known) =
             self.linkage
-                .pose_from(travel, self.rack, guess, self.last, self.design_angle)?;
+                .pose_from(travel, self.rack, guess, near, self.design_angle)?;
         if self.last.travel != travel {
             self.before = Some(self.last);
         }
-        self.last = Known {
-            angle: pose.arm_angle,
+        self.last = Past {
             travel,
-            rise: 1.0 / pose.rates.arm_angle,
+            rate: pose.rates.arm_angle,
+            known,
         };
         Ok(pose)
     }
@@ -60,8 +73,8 @@ impl<'a> Walk<'a> {
     #[inline]
     fn guess(&self, travel: f64) -> f64 {
         let step = travel - self.last.travel;
-        let rate = 1.0 / self.last.rise;
-        let straight = self.last.angle + rate * step;
+        let (angle, rate) = (self.last.known.angle, self.last.rate);
+        let straight = angle + rate * step;
         let Some(before) = self.before else {
             return straight;
         };
@@ -70,9 +83,10 @@ impl<'a> Walk<'a> {
             return straight;
         }
         // Newton form on (last, last, before, before).
-        let slope = (self.last.angle - before.angle) / span;
-        let c2 = (rate - slope) / span;
-        let c3 = (rate - 2.0 * slope + 1.0 / before.rise) / (span * span);
+        let per_span = 1.0 / span;
+        let slope = (angle - before.known.angle) * per_span;
+        let c2 = (rate - slope) * per_span;
+        let c3 = (rate - 2.0 * slope + before.rate) * (per_span * per_span);
         straight + step * step * (c2 + c3 * (step + span))
     }
 }

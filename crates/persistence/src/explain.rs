@@ -8,20 +8,21 @@ use crate::{
     ron_text::{Node, Outline, Value, shown},
 };
 
+const POINT: &str = "three numbers in brackets, such as (0.0, 22.0, 6.5)";
+const TEXT: &str = "text in double quotes";
+
 /// What a field of this name holds. Names of points are the same wherever they stand.
 pub(crate) fn expected_in(name: &str) -> &'static str {
     match name {
         "front_pivot" | "rear_pivot" | "ball_joint" | "inner" | "outer" | "centre"
-        | "chassis_mount" | "arm_mount" | "face" | "bore_mouth" | "axis" | "direction" => {
-            "three numbers in brackets, such as (0.0, 22.0, 6.5)"
-        }
+        | "chassis_mount" | "arm_mount" | "face" | "bore_mouth" | "axis" | "direction" => POINT,
         "format" => "a whole number",
         "unit" => "inch or mm",
         "arm" => "lower or upper",
         "at" => "wheel_centre or contact",
         "mass" => "kg(...) or lb(...), such as kg(300.0) or lb(650.0)",
         "rate" => "n_per_mm(...) or lb_per_in(...), such as lb_per_in(115.0)",
-        "title" | "notes" | "thread" | "grade" => "text in double quotes",
+        "title" | "notes" | "thread" | "grade" => TEXT,
         "locked" => "a list of coordinates, such as [\"front.tie_rod.inner.z\"]",
         "front" | "rear" | "upper_arm" | "lower_arm" | "tie_rod" | "wheel" | "spring"
         | "rack_end" | "rack" | "right" | "vehicle" | "hit" | "limits" | "" => {
@@ -90,35 +91,52 @@ pub(crate) fn explain(
 }
 
 fn wrong_value(code: &Error, text: &str, outline: &Outline, at: usize) -> (usize, ReadFaultKind) {
-    let (path, node) = innermost(text, outline, at, true);
+    let (mut path, mut node) = innermost(text, outline, at, true);
     if path.is_empty() {
         return (at, ReadFaultKind::Other(code.to_string()));
     }
+    // Names inside a point, such as (x: 1.0, ...), are the point's fault.
+    if let Some((parent, _)) = path.rsplit_once('.')
+        && expected_at(parent) == POINT
+        && let Some(point) = outline.node(text, parent)
+    {
+        (path, node) = (parent.to_owned(), point);
+    }
+    let expected = match (expected_at(&path), &node.value) {
+        (TEXT, Value::Text) => "text in double quotes with every backslash in it written twice",
+        (expected, _) => expected,
+    };
+    let odd = node
+        .items()
+        .iter()
+        .find(|n| !matches!(n.value, Value::Number));
     let kind = ReadFaultKind::Wrong {
         found: found_in(text, node),
-        expected: expected_at(&path).to_owned(),
+        expected: expected.to_owned(),
         path,
     };
-    (node.span.start, kind)
+    (odd.unwrap_or(node).span.start, kind)
 }
 
 fn found_in(text: &str, node: &Node) -> String {
+    let found = shown(node.text(text));
     let items = node.items();
-    let bracketed = node.text(text).starts_with('(');
-    if bracketed && items.len() != 3 && items.iter().all(|n| matches!(n.value, Value::Number)) {
-        return match items.len() {
-            0 => "empty".to_owned(),
-            1 => "one number".to_owned(),
-            n => format!("{n} numbers"),
-        };
+    let numbers = items.iter().all(|n| matches!(n.value, Value::Number));
+    match &node.value {
+        Value::Fields(fields) if fields.is_empty() => "empty".to_owned(),
+        // A comma for a decimal point makes more numbers than were meant.
+        Value::Items(_) if found.starts_with('(') && numbers && items.len() != 3 => {
+            let s = if items.len() == 1 { "" } else { "s" };
+            format!("{found}, {} number{s}", items.len())
+        }
+        _ => found,
     }
-    shown(node.text(text))
 }
 
 /// How a missing field would be written.
 fn sample(path: &str) -> &'static str {
     match expected_at(path) {
-        "three numbers in brackets, such as (0.0, 22.0, 6.5)" => "(x, y, z)",
+        POINT => "(x, y, z)",
         "inch or mm" => "inch` or `unit: mm",
         "lower or upper" => "lower` or `arm: upper",
         "a number, such as 12.625" => "a number",

@@ -9,6 +9,7 @@
 //! | [`save`] | a text put on disk so that the old or the new file is whole at every instant |
 //! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
 //! | [`RecentFiles`] | files opened lately |
+//! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
 //! | [`demos`] | the builds that come with the program |
 
 mod autosave;
@@ -25,6 +26,7 @@ mod read;
 mod recent;
 mod ron_text;
 mod save;
+mod table;
 
 pub use autosave::{Autosave, AutosaveFault, Leftover, leftovers};
 pub use build_file::{BuildFile, IfChanged};
@@ -35,3 +37,4 @@ pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;
 pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save};
+pub use table::{Separator, TableFault, TableFaultKind, read_points, write_points};

@@ -4,12 +4,13 @@ use std::{fs::File, io::Read, path::Path};
 
 use ron::{Options, extensions::Extensions};
 use trammel_build::{Build, BuildFault, PointName, Side};
+use trammel_geometry::CornerFault;
 
 use crate::{
     FORMAT, LARGEST_FILE, OpenFault, Place, ReadFault, ReadFaultKind, convert,
     explain::explain,
     format1,
-    ron_text::{Node, Outline, SyntaxFault, Value, leading_format, shown},
+    ron_text::{Node, Outline, SyntaxFault, Value, leading_format, shown, starts_with_bracket},
 };
 
 /// A build read from text, with the tree of that text.
@@ -97,6 +98,13 @@ pub(crate) fn read_with_outline(text: &str) -> Result<ReadBuild, ReadFault> {
             kind: ReadFaultKind::Empty,
         });
     }
+    if !starts_with_bracket(text) {
+        let text = text.trim_start_matches('\u{feff}').trim();
+        return Err(ReadFault {
+            place: None,
+            kind: ReadFaultKind::NotBuild { found: shown(text) },
+        });
+    }
     let outline = Outline::of(text).map_err(|f| syntax_fault(text, f))?;
     check_format(text, &outline.root).map_err(|(at, kind)| fault(at, kind))?;
     check_numbers(text, &outline).map_err(|(at, kind)| fault(at, kind))?;
@@ -134,20 +142,24 @@ fn values(text: &str) -> Result<format1::BuildFile, ron::error::SpannedError> {
 }
 
 fn syntax_fault(text: &str, fault: SyntaxFault) -> ReadFault {
-    let newer = leading_format(text)
-        .and_then(|f| f.parse::<u32>().ok())
-        .filter(|f| *f > FORMAT);
-    let kind = match newer {
-        Some(found) => ReadFaultKind::NewerFormat {
-            found: found.to_string(),
-        },
-        None => ReadFaultKind::Syntax {
-            found: fault.found,
-            expected: fault.expected,
-        },
+    let newer = leading_format(text).and_then(|span| {
+        let found = text.get(span.clone())?;
+        let newer = found.parse::<u64>().is_ok_and(|f| f > u64::from(FORMAT));
+        newer.then(|| (span.start, found.to_owned()))
+    });
+    let (at, kind) = match newer {
+        Some((at, found)) => (at, ReadFaultKind::NewerFormat { found }),
+        None => {
+            let SyntaxFault {
+                at,
+                found,
+                expected,
+            } = fault;
+            (at, ReadFaultKind::Syntax { found, expected })
+        }
     };
     ReadFault {
-        place: Some(Place::of(text, fault.at)),
+        place: Some(Place::of(text, at)),
         kind,
     }
 }
@@ -221,13 +233,12 @@ fn first_fault(build: &Build) -> Option<BuildFault> {
 /// Where the field stands that a fault is about: itself, or the nearest field around it that the text has.
 fn place_of(text: &str, outline: &Outline, fault: &BuildFault) -> usize {
     let path = fault.path();
-    let own_right = match (fault, path.split_once('.')) {
-        (
-            BuildFault::Corner {
-                side: Side::Right, ..
-            },
-            Some((axle, point)),
-        ) => outline.node(text, &format!("{axle}.right.{point}")),
+    let own_right = match fault {
+        BuildFault::Corner {
+            axle,
+            side: Side::Right,
+            fault,
+        } => own_right(text, outline, axle.word(), fault),
         _ => None,
     };
     let mut path = path.as_str();
@@ -237,4 +248,22 @@ fn place_of(text: &str, outline: &Outline, fault: &BuildFault) -> usize {
         node = outline.node(text, path);
     }
     node.unwrap_or(&outline.root).span.start
+}
+
+/// The right-hand point of its own that a fault of the right corner is about.
+fn own_right<'a>(
+    text: &str,
+    outline: &'a Outline,
+    axle: &str,
+    fault: &CornerFault,
+) -> Option<&'a Node> {
+    let points = match fault {
+        CornerFault::Coincident { first, second } => [*second, *first],
+        CornerFault::OnAxis { joint, .. } => [*joint, *joint],
+        CornerFault::NotFinite { what } => [*what, *what],
+        _ => return None,
+    };
+    points
+        .into_iter()
+        .find_map(|point| outline.node(text, &format!("{axle}.right.{point}")))
 }

@@ -1,4 +1,9 @@
 //! The demo builds show what they say they show.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 use trammel_build::{AxleModel, AxleName, Build};
 use trammel_geometry::Walk;

@@ -1,24 +1,22 @@
 //! Writing, reading again, and saving edits without disturbing the rest of a text.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 mod common;
 
 use common::{any_build, good};
 use proptest::prelude::*;
-use trammel_build::{AxleName, Coordinate, Edit, LengthUnit, PointName, PointRef, Triple};
+use trammel_build::{
+    AxleName, Coordinate, Edit, HitPoint, LengthUnit, Mass, PointName, PointRef, SpringRate, Triple,
+};
 use trammel_persistence::{Document, demos, read, write};
 
-const SMALLEST: &str = r#"(
-    format: 1,
-    title: "Two-seat trail kart",
-    unit: inch,                       // or mm
-    front: (
-        upper_arm: (front_pivot: (2.5, 7.25, 14.0), rear_pivot: (-5.0, 7.25, 13.5), ball_joint: (-0.5, 21.0, 15.0)),
-        lower_arm: (front_pivot: (4.0, 5.0, 7.0), rear_pivot: (-6.0, 5.0, 7.0), ball_joint: (0.0, 22.0, 6.5)),
-        tie_rod: (inner: (-3.0, 6.0, 8.5), outer: (-3.5, 21.5, 8.0)),
-        wheel: (centre: (0.0, 25.0, 10.5), loaded_radius: 10.5, toe_deg: 0.0, camber_deg: -1.0),
-    ),
-)
-"#;
+/// The smallest file of format 1, and one that gives everything in the canonical layout. Every later version must read both.
+const SMALLEST: &str = include_str!("format1/smallest.ron");
+const EVERYTHING: &str = include_str!("format1/everything.ron");
 
 fn document(text: &str) -> Document {
     Document::read(text).unwrap_or_else(|fault| panic!("{fault}"))
@@ -81,6 +79,26 @@ fn the_canonical_text_of_the_smallest_file() {
         header.lines().count() >= 3 && header.lines().all(|l| l.starts_with("//")),
         "{header}"
     );
+}
+
+#[test]
+fn everything_that_a_file_can_give_is_read_and_written() {
+    let build = document(EVERYTHING).build().clone();
+    assert_eq!(write(&build), EVERYTHING);
+    assert_eq!(build.unit, LengthUnit::Millimetre);
+    assert_eq!(
+        build.notes,
+        "First line \"quoted\".\nSecond line: 5\u{2033}."
+    );
+    assert_eq!(build.vehicle.mass, Some(Mass::Kilograms(374.0)));
+    assert_eq!(build.hit.at, Some(HitPoint::Contact));
+    assert_eq!(build.front.rack_end.thread.as_deref(), Some("M12x1.25"));
+    let rate = build.front.spring.and_then(|s| s.rate);
+    assert_eq!(rate, Some(SpringRate::NewtonsPerMillimetre(20.0)));
+    let right = build.front.right.get(&PointName::RackFace);
+    assert_eq!(right, Some(&[-88.9, -136.0, 222.25]));
+    assert_eq!(build.locked.len(), 4);
+    assert_eq!(build.limits.lock_over_deg, Some(25.0));
 }
 
 #[test]

@@ -1,5 +1,10 @@
 //! Saving when the writer is killed at any instant, and when the disk is full. This test program starts itself again as the writer.
 #![cfg(unix)]
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 use std::{
     fs,

@@ -1,4 +1,9 @@
 //! Saving: what is kept, what is refused, and that the old file or the new one is whole whatever happens.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 use std::{fs, path::Path};
 

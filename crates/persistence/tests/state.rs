@@ -1,4 +1,9 @@
 //! What is kept in the user's state folder: unsaved work and the list of files opened lately.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 use std::{fs, path::Path, process::Command, time::SystemTime};
 

@@ -133,7 +133,7 @@ impl Action {
             Self::SwitchUnit => (Modifiers::NONE, Key::U),
             Self::SwitchTheme => (Modifiers::NONE, Key::D),
             Self::SwitchAxle => (Modifiers::NONE, Key::X),
-            Self::Play => (Modifiers::NONE, Key::Space),
+            Self::Play => (Modifiers::NONE, Key::R),
             Self::ResetPose => (Modifiers::NONE, Key::Num0),
             Self::InstantCentres => (Modifiers::NONE, Key::I),
             Self::Fill(Projection::Front) => (Modifiers::NONE, Key::Num1),
@@ -161,14 +161,11 @@ pub fn pressed(ctx: &egui::Context) -> Vec<Action> {
     let typing = ctx.text_edit_focused();
     let mut all: Vec<_> = Action::ALL.into_iter().filter_map(|a| a.shortcut().map(|s| (a, s))).collect();
     all.sort_by_key(|(_, s)| std::cmp::Reverse(u8::from(s.modifiers.shift) + u8::from(s.modifiers.command)));
-    let focused = ctx.memory(|m| m.focused().is_some());
     ctx.input_mut(|input| {
         all.into_iter()
             .filter(|(action, shortcut)| {
                 let allowed = !typing || action.works_while_typing();
-                // The space bar presses the control that has the focus.
-                let taken = focused && shortcut.logical_key == Key::Space;
-                allowed && !taken && input.consume_shortcut(shortcut)
+                allowed && input.consume_shortcut(shortcut)
             })
             .map(|(action, _)| action)
             .collect()

@@ -48,7 +48,7 @@ pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut V
 
 fn hints(ui: &mut Ui, tokens: &Tokens) {
     ui.label(RichText::new("Drag any joint and watch the toe curve").font(type_size::head()));
-    let more = "Arrow keys nudge the selected joint, Shift makes steps fine, Ctrl+Z takes back. F1 lists the keys.";
+    let more = "Arrow keys nudge it, Shift makes steps fine, Ctrl+Z takes back. F1: all keys.";
     ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
 }
 
@@ -193,7 +193,7 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.horizontal(|ui| {
         let playing = view.playing_since.is_some();
-        let (word, hover) = if playing { ("Stop", "Stop the run (Space)") } else { ("Run", "Run the wheel through its travel (Space)") };
+        let (word, hover) = if playing { ("Stop", "Stop the run (R)") } else { ("Run", "Run the wheel through its travel (R)") };
         if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
             requests.push(Request::Pose { travel, rack: view.rack });
         }

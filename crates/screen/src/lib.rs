@@ -13,6 +13,7 @@
 //! Parts read the build and push [`request::Request`]s; only the bench carries them out, after the frame's painting, in order.
 
 pub mod action;
+mod bare;
 mod bench;
 pub mod bottom_bar;
 pub mod drawing;
@@ -26,6 +27,7 @@ mod plot;
 pub mod request;
 pub mod results;
 pub mod style;
+mod title_block;
 pub mod tokens;
 pub mod top_strip;
 pub mod view;

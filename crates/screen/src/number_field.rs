@@ -36,7 +36,7 @@ impl NumberField<'_> {
             .align(Align2::RIGHT_CENTER)
             .hint_text(egui::RichText::new(self.hint).color(tokens.ink_faint))
             .margin(egui::Margin::symmetric(5, 2));
-        let response = ui.add_enabled(self.enabled, edit);
+        let response = ui.add_enabled_ui(self.enabled, |ui| ui.add_sized([self.width, 22.0], edit)).inner;
         name_node(ui, response.id, self.name);
         if response.gained_focus() {
             select_all(ui, response.id, &text);

@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use egui::{Color32, Stroke, Ui, Vec2b};
-use egui_plot::{GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon, VLine};
+use egui_plot::{AxisHints, GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon, VLine};
 
 use crate::{
     tokens::{Tokens, weight},
@@ -54,7 +54,12 @@ impl Curve<'_> {
         let (low, high) = self.vertical_range();
         let (x_sign, y_sign) = (self.x_sign.to_owned(), self.y_sign.to_owned());
         let decimals = decimals_for(high - low);
+        let y_count = f64::from((self.height / 40.0).clamp(2.0, 5.0));
         let x_decimals = if self.x.end() - self.x.start() > 20.0 { 0 } else { 1 };
+        let y_axis = AxisHints::new_y()
+            .label_spacing(egui::Rangef::new(8.0, 12.0))
+            .min_thickness(44.0)
+            .formatter(move |mark, _| format!("{}{}", words::signed(mark.value, tick_decimals(mark.step_size)), y_sign));
         let plot = Plot::new(self.name.to_owned())
             .height(self.height)
             .allow_drag(false)
@@ -69,11 +74,11 @@ impl Curve<'_> {
             .show_crosshair(false)
             .grid_color(tokens.ink_faint)
             .x_grid_spacer(|g| ticks(g, 5.0))
-            .y_grid_spacer(|g| ticks(g, 4.0))
-            .y_axis_min_width(44.0)
+            .y_grid_spacer(move |g| ticks(g, y_count))
+            .grid_spacing(egui::Rangef::new(2.0, 24.0))
             .x_axis_label(egui::RichText::new(self.x_label.clone()).small().color(tokens.ink_soft))
             .x_axis_formatter(move |mark, _| words::signed(mark.value, tick_decimals(mark.step_size).min(x_decimals + 2)))
-            .y_axis_formatter(move |mark, _| format!("{}{}", words::signed(mark.value, tick_decimals(mark.step_size)), y_sign))
+            .custom_y_axes(vec![y_axis])
             .label_formatter({
                 let y_sign = self.y_sign.to_owned();
                 move |hover| {

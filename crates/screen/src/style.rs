@@ -42,8 +42,8 @@ fn visuals(t: &Tokens) -> Visuals {
     v.hyperlink_color = t.note;
     v.warn_fg_color = t.caution;
     v.error_fg_color = t.danger;
-    v.selection.bg_fill = t.accent.gamma_multiply(if t.dark { 0.45 } else { 0.25 });
-    v.selection.stroke = Stroke::new(1.0, t.ink);
+    v.selection.bg_fill = t.panel_raised;
+    v.selection.stroke = Stroke::new(1.0, t.accent);
     v.striped = false;
     let dress = |w: &mut WidgetVisuals, fill, stroke, text| {
         w.bg_fill = fill;

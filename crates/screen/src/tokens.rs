@@ -4,6 +4,7 @@
 //! shape and word always say the same thing as colour.
 
 use egui::{Color32, FontId};
+use trammel_build::PointName;
 
 /// Everything that is painted takes its look from here.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +15,8 @@ pub struct Tokens {
     pub table: Color32,
     /// Grid scribed faintly on the table.
     pub grid: Color32,
+    /// Every so many lines of it, a little stronger.
+    pub grid_bold: Color32,
     /// Background of strips and the notebook.
     pub panel: Color32,
     /// Background of the caution panel.
@@ -63,7 +66,8 @@ impl Tokens {
         Self {
             dark: true,
             table: rgb(0x13_2F_4C),
-            grid: rgb(0x1B_39_58),
+            grid: rgb(0x18_35_53),
+            grid_bold: rgb(0x20_40_60),
             panel: rgb(0x0F_22_36),
             panel_deep: rgb(0x0A_18_29),
             panel_raised: rgb(0x24_46_6B),
@@ -91,7 +95,8 @@ impl Tokens {
         Self {
             dark: false,
             table: rgb(0xFB_FC_FD),
-            grid: rgb(0xE9_EE_F3),
+            grid: rgb(0xF0_F3_F7),
+            grid_bold: rgb(0xE3_E9_F0),
             panel: rgb(0xF0_F3_F6),
             panel_deep: rgb(0xE4_E9_EF),
             panel_raised: rgb(0xCF_DE_EC),
@@ -109,11 +114,36 @@ impl Tokens {
             danger: rgb(0xC2_41_00),
             caution: rgb(0x8A_5A_00),
             note: rgb(0x00_72_B2),
-            within: Color32::from_rgba_premultiplied(0, 60, 44, 26),
+            within: Color32::from_rgba_premultiplied(0, 22, 16, 30),
         }
     }
 
-    /// The colour of a member.
+    /// The colour of the member that a point belongs to.
+    #[must_use]
+    pub fn point(&self, point: PointName) -> Color32 {
+        use PointName as P;
+        match point {
+            P::UpperFrontPivot | P::UpperRearPivot | P::UpperBallJoint => self.upper_arm,
+            P::LowerFrontPivot | P::LowerRearPivot | P::LowerBallJoint => self.lower_arm,
+            P::TieRodInner | P::TieRodOuter => self.tie_rod,
+            P::SpringChassisMount | P::SpringArmMount => self.spring,
+            P::WheelCentre | P::RackFace | P::RackBoreMouth => self.steel,
+        }
+    }
+
+    /// The same colour for what is not at rest: moved members, constructions.
+    #[must_use]
+    pub fn ghost(&self, colour: Color32) -> Color32 {
+        colour.gamma_multiply(if self.dark { 0.62 } else { 0.7 })
+    }
+
+    /// A wash of a colour, for halos and backs of labels.
+    #[must_use]
+    pub fn wash(&self, colour: Color32, strength: f32) -> Color32 {
+        colour.gamma_multiply(strength)
+    }
+
+    /// The colour of a grade.
     #[must_use]
     pub fn grade(&self, grade: trammel_analysis::Grade) -> Color32 {
         match grade {
@@ -128,7 +158,9 @@ impl Tokens {
 pub mod weight {
     /// Members at rest.
     pub const WIDE: f32 = 2.4;
-    /// Outlines, symbols.
+    /// Joint symbols, the spring.
+    pub const SYMBOL: f32 = 1.5;
+    /// Outlines.
     pub const NARROW: f32 = 1.2;
     /// Projection lines, centre lines, grid.
     pub const HAIR: f32 = 0.8;

@@ -28,6 +28,18 @@ pub fn length(mm: f64, unit: LengthUnit) -> String {
     format!("{} {}", tape(mm, unit), unit.sign())
 }
 
+/// A length of several paces: feet and inches, or metres.
+#[must_use]
+pub fn long_length(mm: f64, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inch => {
+            let inches = unit.from_mm(mm).round();
+            format!("{}′ {}″", decimal((inches / 12.0).floor(), 0), decimal(inches % 12.0, 0))
+        }
+        LengthUnit::Millimetre => format!("{} m", decimal(mm / 1000.0, 2)),
+    }
+}
+
 /// The same without the unit, to the nearest 1/32 in or 0.1 mm.
 #[must_use]
 pub fn tape(mm: f64, unit: LengthUnit) -> String {

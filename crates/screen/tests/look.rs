@@ -13,10 +13,10 @@ impl Host for Nobody {
 #[test]
 #[ignore = "makes pictures for the eye"]
 fn pictures() {
-    for (w, h) in [(1280.0, 800.0), (1920.0, 1080.0)] {
+    for demo in ["good", "lifted", "badly-placed-rack"] { for (w, h) in [(1280.0, 800.0), (1920.0, 1080.0)] {
         for light in [false, true] {
             for page in trammel_screen::view::Page::ALL {
-                let mut bench = Bench::new(Box::new(Nobody), Start::Demo);
+                let mut bench = Bench::new(Box::new(Nobody), Start::NamedDemo(demo.into()));
                 bench.set_light(light);
                 bench.view_mut().page = page;
                 bench.view_mut().travel = 40.0;
@@ -26,8 +26,8 @@ fn pictures() {
                     |ui| bench.ui(ui),
                 )
                 .unwrap();
-                picture.write_png(std::path::Path::new(&format!("/tmp/look-{w}-{}-{}.png", if light { "light" } else { "dark" }, page.label()))).unwrap();
+                picture.write_png(std::path::Path::new(&format!("/tmp/look-{demo}-{w}-{}-{}.png", if light { "light" } else { "dark" }, page.label()))).unwrap();
             }
         }
-    }
+    }}
 }

@@ -48,7 +48,7 @@ fn read(text: &str, default_unit: LengthUnit) -> Result<f64, LengthProblem> {
         Unit::Centimetre => metric(value, 10.0, default_unit),
         Unit::Metre => metric(value, 1000.0, default_unit),
     };
-    if !(value * default_unit.mm() <= LONGEST_MM) {
+    if value * default_unit.mm() > LONGEST_MM {
         return Err(LengthProblem::TooLarge);
     }
     // Nought has no sign.

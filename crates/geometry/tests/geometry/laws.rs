@@ -97,7 +97,7 @@ proptest! {
         prop_assert!((-offset.y - m.scrub_radius).abs() < 1e-9);
     }
 
-    /// In small steps nothing moves farther than its velocity says.
+    /// In small steps the outer joint moves as its velocities say.
     #[test]
     fn sweeps_are_continuous(corner in any_corner(), rack in -40.0..40.0_f64) {
         let l = linkage(&corner);
@@ -105,12 +105,15 @@ proptest! {
             let mut last: Option<Pose> = None;
             for i in 0..400 {
                 let Ok(pose) = l.pose(way * 0.5 * f64::from(i), rack) else { break };
-                if let Some(before) = last.filter(|_| pose.margins.least() > 0.1) {
-                    let expected = before.tie_rod_outer
-                        + (before.rates.lower_ball_joint
-                            + before.rates.upright.cross(&(before.tie_rod_outer - before.lower_ball_joint)))
-                            * (pose.travel - before.travel);
-                    prop_assert!((pose.tie_rod_outer - expected).norm() < 0.01 / pose.margins.least().powi(3));
+                if let Some(before) = last.filter(|_| pose.margins.least() > 0.25) {
+                    let velocity = |p: &Pose| {
+                        let arm = p.tie_rod_outer - p.lower_ball_joint;
+                        p.rates.lower_ball_joint + p.rates.upright.cross(&arm)
+                    };
+                    let mean = (velocity(&before) + velocity(&pose)) * 0.5;
+                    let way = pose.tie_rod_outer - before.tie_rod_outer;
+                    let off = (way - mean * (pose.travel - before.travel)).norm();
+                    prop_assert!(off < 0.1 * way.norm(), "{off} of {}", way.norm());
                 }
                 last = Some(pose);
             }

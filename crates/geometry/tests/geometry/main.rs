@@ -1,8 +1,15 @@
 //! Checks of the kernel from outside, one subject per file.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test may stop where it finds a fault"
+)]
 
 mod corners;
 
 mod ackermann;
+mod any_input;
 mod bad_input;
 mod four_bar;
 mod instant_centre;

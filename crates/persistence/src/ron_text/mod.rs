@@ -6,7 +6,7 @@
 mod lex;
 mod tree;
 
-pub(crate) use tree::{Node, Outline, Value, leading_format, shown};
+pub(crate) use tree::{Node, Outline, Value, leading_format, shown, starts_with_bracket};
 
 /// What keeps a text from being a tree.
 #[derive(Clone, Debug, PartialEq, Eq)]

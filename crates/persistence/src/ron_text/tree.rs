@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use crate::Place;
+
 use super::{
     SyntaxFault,
     lex::{Kind, Token, lex},
@@ -205,7 +207,7 @@ impl Reader<'_> {
 
     /// From the opening bracket to its closing one; `start` is where a name before it stands.
     fn bracket(&mut self, start: usize, open: char, depth: usize) -> Result<Node, SyntaxFault> {
-        self.take();
+        let at = self.take().start;
         let close = if open == '(' { ')' } else { ']' };
         let named = open == '('
             && matches!(self.peek(), Some(Kind::Word))
@@ -216,7 +218,7 @@ impl Reader<'_> {
         let (mut fields, mut items) = (Vec::new(), Vec::new());
         while self.peek() != Some(Kind::Close(close)) {
             if named {
-                fields.push(self.named(depth)?);
+                fields.push(self.named(depth, close, at)?);
             } else {
                 items.push(self.value(depth + 1)?);
             }
@@ -225,7 +227,7 @@ impl Reader<'_> {
                     self.take();
                 }
                 Some(Kind::Close(c)) if c == close => {}
-                _ => return Err(self.fault(&format!("`,` or `{close}`"))),
+                _ => return Err(self.fault(&format!("`,` or {}", self.closing(close, at)))),
             }
         }
         let empty = !named && items.is_empty() && open == '(';
@@ -239,9 +241,16 @@ impl Reader<'_> {
         })
     }
 
-    fn named(&mut self, depth: usize) -> Result<Field, SyntaxFault> {
+    /// How a message names the bracket that would close the one at an offset.
+    fn closing(&self, close: char, opened_at: usize) -> String {
+        let line = Place::of(self.text, opened_at).line;
+        format!("the `{close}` that closes the bracket of line {line}")
+    }
+
+    fn named(&mut self, depth: usize, close: char, at: usize) -> Result<Field, SyntaxFault> {
         if self.peek() != Some(Kind::Word) {
-            return Err(self.fault("a field name or `)`"));
+            let closing = self.closing(close, at);
+            return Err(self.fault(&format!("a field name or {closing}")));
         }
         let key = self.take();
         if self.peek() != Some(Kind::Colon) {
@@ -256,21 +265,33 @@ impl Reader<'_> {
     }
 }
 
-/// The number behind `format:` where it is the first field, even of a text that is no tree: a newer format may use signs that this one
+/// Place of the number behind `format:` where it is the first field, even of a text that is no tree: a newer format may use signs that this one
 /// does not know.
-pub(crate) fn leading_format(text: &str) -> Option<&str> {
-    let (tokens, _) = lex(text);
-    let mut tokens = tokens
-        .into_iter()
-        .filter(|t| !matches!(t.kind, Kind::Comment | Kind::Attribute));
+pub(crate) fn leading_format(text: &str) -> Option<Range<usize>> {
+    let mut tokens = meaning(text);
     let mut next = |kind: Kind| {
-        let span = tokens.next().filter(|t| t.kind == kind)?.span;
-        text.get(span)
+        let found = tokens.next().filter(|t| t.kind == kind);
+        found.map(|t| t.span)
     };
     next(Kind::Open('('))?;
-    next(Kind::Word).filter(|name| *name == "format")?;
+    let name = next(Kind::Word)?;
+    text.get(name).filter(|name| *name == "format")?;
     next(Kind::Colon)?;
     next(Kind::Number)
+}
+
+/// Whether the first thing in a text is the bracket that a build stands in.
+pub(crate) fn starts_with_bracket(text: &str) -> bool {
+    meaning(text)
+        .next()
+        .is_some_and(|t| t.kind == Kind::Open('('))
+}
+
+fn meaning(text: &str) -> impl Iterator<Item = Token> {
+    lex(text)
+        .0
+        .into_iter()
+        .filter(|t| !matches!(t.kind, Kind::Comment | Kind::Attribute))
 }
 
 /// A piece of text short enough for a message, on one line.

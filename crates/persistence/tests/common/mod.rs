@@ -1,4 +1,9 @@
 //! Builds to test with: the good demo with every number moved a little and every optional part there or not.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests fail as tests do"
+)]
 
 use proptest::prelude::*;
 use trammel_build::{

@@ -13,10 +13,7 @@ impl Bench {
                 Request::Act(action) => self.act(ctx, action),
                 Request::Edit(edit) => self.edit(ctx, &edit),
                 Request::Select(point) => self.view.selected = point,
-                Request::Hover(point) => {
-                    self.view.hovered = Some(point);
-                    ctx.request_repaint();
-                }
+                Request::Hover(point) => self.hovered_row = Some(point),
                 Request::Pose { travel, rack } => {
                     self.view.playing_since = None;
                     self.view.travel = travel;

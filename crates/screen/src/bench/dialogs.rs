@@ -4,14 +4,13 @@ use std::path::PathBuf;
 
 use egui::{Context, Grid, Id, Modal, RichText, Ui};
 
-use super::{
-    Bench,
-    files::{Leftover, Next},
-};
+use trammel_persistence::Leftover;
+
+use super::{Bench, files::Next};
 use crate::{action::Action, host::Pick, request::Request, tokens::type_size};
 
 /// What is asked or shown.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub(super) enum Dialog {
     /// A path is wanted: typed here, or chosen in the desktop's own dialog.
     Path(PathDialog),
@@ -47,11 +46,13 @@ pub(super) struct PathDialog {
     pub typed: String,
     pub waiting: bool,
     pub nothing_came: bool,
+    /// Not shown yet: the field takes the focus when it is.
+    pub fresh: bool,
 }
 
 impl Dialog {
     fn path(what: PathFor, typed: String) -> Self {
-        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false })
+        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false, fresh: true })
     }
 
     pub(super) fn open() -> Self {
@@ -82,8 +83,8 @@ enum Answer {
     Overwrite(PathBuf),
     SaveElsewhere,
     OpenInstead(Request),
-    Recover(Leftover),
-    Discard(Vec<Leftover>),
+    Recover(usize),
+    Discard,
     Paste(String),
 }
 
@@ -115,7 +116,7 @@ impl Bench {
     fn answered(&mut self, ctx: &Context, dialog: Dialog, answer: Answer, requests: &mut Vec<Request>) {
         match answer {
             Answer::None => self.dialog = Some(dialog),
-            Answer::Close => {}
+            Answer::Close => self.forget_what_follows(),
             Answer::Path(what, path) => self.path_given(ctx, what, path),
             Answer::Browse(what, typed) => {
                 let pick = match what {
@@ -125,15 +126,23 @@ impl Bench {
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                 };
                 self.host.ask_for_file(&pick, self.files.folder().as_deref());
-                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false }));
+                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false, fresh: false }));
             }
             Answer::SaveThen(next) => self.save_then(ctx, next),
             Answer::Without(next) => self.go_on(ctx, next),
             Answer::Overwrite(path) => self.save_over(ctx, &path),
             Answer::SaveElsewhere => self.dialog = Some(Dialog::save_as(self.suggested_path())),
             Answer::OpenInstead(request) => requests.push(request),
-            Answer::Recover(leftover) => self.recover(ctx, &leftover),
-            Answer::Discard(found) => self.discard(&found),
+            Answer::Recover(at) => {
+                if let Dialog::Recover(found) = dialog {
+                    self.recover(ctx, found, at);
+                }
+            }
+            Answer::Discard => {
+                if let Dialog::Recover(found) = dialog {
+                    self.discard(ctx, found);
+                }
+            }
             Answer::Paste(text) => self.paste_points(ctx, &text),
         }
     }
@@ -173,10 +182,10 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, recent: &[PathBuf], tokens: &cr
     let label = ui.label("File, with its folder:");
     let edit = egui::TextEdit::singleline(&mut dialog.typed).desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
-    if ui.memory(|m| m.focused().is_none()) {
+    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+    if std::mem::take(&mut dialog.fresh) {
         response.request_focus();
     }
-    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
     if dialog.nothing_came {
         let text = "No file was chosen in the desktop's dialog. If none appeared, this desktop has none: type the path above.";
         ui.label(RichText::new(text).small().color(tokens.ink_soft));
@@ -280,15 +289,16 @@ fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -
     heading(ui, "Unsaved work was found");
     ui.label("Trammel ended before this work was saved.");
     let mut answer = Answer::None;
-    for leftover in found {
+    for (at, leftover) in found.iter().enumerate() {
+        let (title, about) = described(leftover);
         ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(leftover.title()).strong());
-            ui.label(RichText::new(leftover.about()).small().color(tokens.ink_soft));
-            let name = format!("Bring back {}", leftover.title());
+            ui.label(RichText::new(&title).strong());
+            ui.label(RichText::new(&about).small().color(tokens.ink_soft));
+            let name = format!("Bring back {title}");
             let button = ui.small_button("Bring back");
             button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
             if button.clicked() {
-                answer = Answer::Recover(leftover.clone());
+                answer = Answer::Recover(at);
             }
         });
     }
@@ -298,10 +308,23 @@ fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -
             answer = Answer::Close;
         }
         if ui.button("Throw it away").clicked() {
-            answer = Answer::Discard(found.to_vec());
+            answer = Answer::Discard;
         }
     });
     answer
+}
+
+/// What unsaved work belongs to, and how old it is.
+fn described(leftover: &Leftover) -> (String, String) {
+    let title = leftover.path.as_ref().map_or_else(|| "A build that was never saved".to_owned(), |p| p.display().to_string());
+    let age = std::time::SystemTime::now().duration_since(leftover.saved_at).unwrap_or_default().as_secs();
+    let about = match age {
+        0..120 => "kept a minute ago".to_owned(),
+        120..7200 => format!("kept {} minutes ago", age / 60),
+        7200..172_800 => format!("kept {} hours ago", age / 3600),
+        _ => format!("kept {} days ago", age / 86_400),
+    };
+    (title, about)
 }
 
 fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {

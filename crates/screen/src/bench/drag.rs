@@ -10,12 +10,7 @@ impl Bench {
     pub(super) fn drawing_events(&mut self, ctx: &Context, events: Vec<DrawingEvent>) {
         for event in events {
             match event {
-                DrawingEvent::Hover(point) => {
-                    if self.view.hovered != Some(point) {
-                        self.view.hovered = Some(point);
-                        ctx.request_discard("the pointer is over another point");
-                    }
-                }
+                DrawingEvent::Hover(point) => self.view.hovered = Some(point),
                 DrawingEvent::Select(point) => self.view.selected = point,
                 DrawingEvent::DragStarted(point) => self.begin_drag(point),
                 DrawingEvent::DragMoved(point, to) => self.drag_to(ctx, point, to),

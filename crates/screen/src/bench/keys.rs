@@ -10,7 +10,9 @@ impl Bench {
     /// The nudges that were pressed in this frame, as edits.
     pub(super) fn nudges(&mut self, ctx: &Context) -> Vec<Request> {
         let Some(at) = self.view.selected else { return Vec::new() };
-        if ctx.text_edit_focused() || self.another_control_has_focus(ctx) || self.history.is_open() {
+        let focused = ctx.memory(egui::Memory::focused);
+        if focused.is_some_and(|id| !self.drawing.is_point(id)) || self.history.is_open() {
+            // The keys belong to the control that has the focus, such as a slider or a field.
             return Vec::new();
         }
         let (step, fine) = snap(self.history.build().unit);
@@ -31,11 +33,6 @@ impl Bench {
             }
         }
         requests
-    }
-
-    /// Whether the arrow keys belong to a control, such as a slider.
-    fn another_control_has_focus(&self, ctx: &Context) -> bool {
-        ctx.memory(|m| m.focused()).is_some_and(|id| !self.drawing.is_handle(id))
     }
 }
 

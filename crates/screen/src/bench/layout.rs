@@ -1,15 +1,17 @@
 //! Where things stand on the screen.
 
-use egui::{CentralPanel, Frame, Margin, Panel, Ui};
+use egui::{Color32, Margin, Rect, Ui, UiBuilder};
 use trammel_build::LengthUnit;
 
 use super::Bench;
 use crate::{
     bottom_bar::{self, BottomBarInput},
-    drawing::{DrawingEvent, DrawingInput},
+    drawing::{DrawingInput, Inking},
     message,
     notebook::{self, NotebookInput},
     request::Request,
+    title_block,
+    tokens::Tokens,
     top_strip::{self, TopStripInput},
 };
 
@@ -24,61 +26,78 @@ pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
     }
 }
 
+/// The four places of the screen.
+#[derive(Clone, Copy, Debug)]
+struct Places {
+    strip: Rect,
+    notebook: Rect,
+    bar: Rect,
+    table: Rect,
+}
+
+impl Places {
+    fn of(screen: Rect) -> Self {
+        let (strip, rest) = screen.split_top_bottom_at_y(screen.top() + TOP);
+        let width = (0.335 * screen.width()).clamp(380.0, 560.0);
+        let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
+        let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
+        Self { strip, notebook, bar, table }
+    }
+}
+
 impl Bench {
-    /// All panels; what was done on the drawing is given back.
-    pub(super) fn panels(&mut self, ui: &mut Ui, requests: &mut Vec<Request>) -> Vec<DrawingEvent> {
-        let full = ui.available_width();
+    /// The whole screen. The hand on the table is read first and carried out, then everything is painted: what follows a drag shows it in the
+    /// same frame.
+    pub(super) fn screen(&mut self, ui: &mut Ui, requests: &mut Vec<Request>) {
+        let places = Places::of(ui.max_rect());
         let tokens = self.tokens.clone();
-        let strip = Frame::new().fill(tokens.panel).inner_margin(Margin::symmetric(14, 0));
-        Panel::top("strip").exact_size(TOP).frame(strip).show(ui, |ui| {
-            let file_name = self.files.name();
-            let input = TopStripInput {
-                history: &self.history,
-                unsaved: self.files.differs_from_file(self.history.build()),
-                file_name: file_name.as_deref(),
-                recent: self.files.recent(),
-                tokens: &tokens,
-            };
-            top_strip::ui(ui, &input, &self.view, requests);
-        });
-        let width = (0.335 * full).clamp(380.0, 560.0);
-        let page = Frame::new().fill(tokens.panel);
-        Panel::right("notebook").exact_size(width).frame(page).show(ui, |ui| {
+        let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
+        let inking = self.hand(&mut table);
+        part(ui, "strip", places.strip, tokens.panel, Margin::symmetric(14, 0), |ui| self.strip(ui, &tokens, requests));
+        part(ui, "notebook", places.notebook, tokens.panel, Margin::ZERO, |ui| {
             let input = NotebookInput { build: self.history.build(), results: &self.results, tokens: &tokens };
             notebook::ui(ui, &input, &mut self.view, requests);
         });
-        let bar = Frame::new().fill(tokens.panel).inner_margin(Margin::symmetric(14, 7));
-        Panel::bottom("bar").exact_size(BOTTOM).frame(bar).show(ui, |ui| {
-            let input = BottomBarInput {
-                build: self.history.build(),
-                study: self.results.study.as_ref(),
-                tokens: &tokens,
-            };
+        part(ui, "bar", places.bar, tokens.panel, Margin::symmetric(14, 7), |ui| {
+            let study = self.results.study.as_ref();
+            let input = BottomBarInput { build: self.history.build(), study, tokens: &tokens };
             bottom_bar::ui(ui, &input, &self.view, requests);
         });
-        let table = CentralPanel::no_frame().show(ui, |ui| {
-            let corner = ui.max_rect().left_bottom();
-            (self.table(ui), corner)
-        });
-        let (events, corner) = table.inner;
+        match (inking, self.drawing_input()) {
+            (Some(inking), Some(input)) => {
+                let corner = inking.spare_corner();
+                inking.ink(&table, &input);
+                if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
+                    title_block::ui(&mut table, corner, input.build, axle, &tokens);
+                }
+            }
+            _ => {
+                table.painter().rect_filled(places.table, 0.0, tokens.table);
+            }
+        }
         if let Some(said) = &self.message {
-            if message::ui(ui.ctx(), said, &tokens, corner) {
+            if message::ui(ui.ctx(), said, &tokens, places.table.left_bottom()) {
                 self.message = None;
             }
         }
-        events
     }
 
-    fn table(&mut self, ui: &mut Ui) -> Vec<DrawingEvent> {
-        let Some(study) = &self.results.study else {
-            ui.painter().rect_filled(ui.max_rect(), 0.0, self.tokens.table);
-            return Vec::new();
-        };
-        let unit = self.history.build().unit;
-        let (snap, fine_snap) = snap(unit);
-        let input = DrawingInput {
-            build: self.history.build(),
-            study,
+    /// Reads what is done on the table and carries it out.
+    fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
+        let mut drawing = std::mem::take(&mut self.drawing);
+        let done = self.drawing_input().map(|input| drawing.hand(ui, &input));
+        self.drawing = drawing;
+        let (events, inking) = done?;
+        self.drawing_events(ui.ctx(), events);
+        Some(inking)
+    }
+
+    fn drawing_input(&self) -> Option<DrawingInput<'_>> {
+        let build = self.history.build();
+        let (snap, fine_snap) = snap(build.unit);
+        Some(DrawingInput {
+            build,
+            study: self.results.study.as_ref()?,
             axle: self.view.axle,
             travel: self.view.travel,
             rack: self.view.rack,
@@ -89,7 +108,26 @@ impl Bench {
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
             tokens: &self.tokens,
-        };
-        self.drawing.ui(ui, &input)
+        })
     }
+
+    fn strip(&self, ui: &mut Ui, tokens: &Tokens, requests: &mut Vec<Request>) {
+        let file_name = self.files.name();
+        let input = TopStripInput {
+            history: &self.history,
+            unsaved: self.files.differs_from_file(self.history.build()),
+            file_name: file_name.as_deref(),
+            recent: self.files.recent(),
+            tokens,
+        };
+        top_strip::ui(ui, &input, &self.view, requests);
+    }
+}
+
+/// One place of the screen with its background.
+fn part(ui: &mut Ui, name: &str, place: Rect, fill: Color32, margin: Margin, contents: impl FnOnce(&mut Ui)) {
+    ui.painter().rect_filled(place, 0.0, fill);
+    let mut child = ui.new_child(UiBuilder::new().id_salt(name).max_rect(place - margin));
+    child.set_clip_rect(place);
+    contents(&mut child);
 }

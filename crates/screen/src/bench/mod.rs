@@ -7,9 +7,11 @@ mod drag;
 mod files;
 mod keys;
 mod layout;
+mod tables;
+mod unsaved;
 
 use egui::Ui;
-use trammel_build::Build;
+use trammel_build::{Build, PointRef};
 
 pub use files::Start;
 
@@ -40,13 +42,15 @@ pub struct Bench {
     files: Files,
     host: Box<dyn Host>,
     quitting: bool,
+    /// Point under the pointer in the point table, for the next frame's drawing.
+    hovered_row: Option<PointRef>,
 }
 
 impl Bench {
     /// A bench with a build on it.
     #[must_use]
     pub fn new(host: Box<dyn Host>, start: Start) -> Self {
-        let (build, files, dialog, problem) = files::begin(host.as_ref(), start);
+        let files::Begun { build, files, dialog, problem } = files::begin(host.as_ref(), start);
         let results = Results::of(&build);
         Self {
             history: History::new(build),
@@ -60,6 +64,7 @@ impl Bench {
             files,
             host,
             quitting: false,
+            hovered_row: None,
         }
     }
 
@@ -109,6 +114,12 @@ impl Bench {
         self.message.as_ref().map(|m| m.text.as_str())
     }
 
+    /// Name of the step that undo would take back.
+    #[must_use]
+    pub fn undo_name(&self) -> Option<&str> {
+        self.history.undo_name()
+    }
+
     /// Title of the window.
     #[must_use]
     pub fn window_title(&self) -> String {
@@ -133,16 +144,14 @@ impl Bench {
         }
         self.run_through_travel(&ctx);
         self.carry_out(&ctx, std::mem::take(&mut requests));
-        self.view.hovered = None;
-        let events = self.panels(ui, &mut requests);
+        self.view.hovered = self.hovered_row.take();
+        self.screen(ui, &mut requests);
         self.dialog_ui(&ctx, &mut requests);
-        let before = self.history.build().clone();
-        self.drawing_events(&ctx, events);
-        self.carry_out(&ctx, requests);
-        if *self.history.build() != before {
-            // What was painted above showed the build before this frame's change: paint it anew, in the same frame.
-            ctx.request_discard("the build changed");
+        if !requests.is_empty() {
+            // What was painted above showed the state before these.
+            ctx.request_repaint();
         }
+        self.carry_out(&ctx, requests);
     }
 
     fn say(&mut self, ctx: &egui::Context, text: impl Into<String>) {

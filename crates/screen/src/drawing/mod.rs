@@ -1,28 +1,52 @@
 //! The drawing: three projections of one build to one scale, with points that can be dragged.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`Drawing`], [`DrawingInput`], [`DrawingEvent`] | the contract with the rest of the screen |
+//! | [`Projection`], [`handle_name`] | the three views, and what a point is called in each |
+//! | `sheet`, `layout` | from vehicle axes to the table and back; where the views stand |
+//! | `scene` | the joints at rest and moved |
+//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges` | what is inked |
+//! | `handles`, `drag`, `gestures`, `controls`, `callout` | what can be done on it |
+//!
+//! It keeps where the table is looked at and the gesture under way, nothing about the build.
 
-use egui::Ui;
+mod badges;
+mod callout;
+mod construction;
+mod controls;
+mod drag;
+mod gestures;
+mod grid;
+mod handles;
+mod ink;
+mod layout;
+mod linkage;
+mod pen;
+mod projection;
+mod rack;
+mod scene;
+mod sheet;
+mod symbols;
+#[cfg(test)]
+mod test_scene;
+mod wheel;
+
+use egui::{Rect, Role, Sense, Ui, WidgetInfo};
 use trammel_analysis::{Grade, Study};
 use trammel_build::{AxleName, Build, PointRef, Triple};
 
 use crate::tokens::Tokens;
 
-/// Which way the drawing is looked at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Projection {
-    /// From ahead: the vehicle's left is on the right of the picture.
-    Front,
-    /// From above: forward is down, next to the front view.
-    Plan,
-    /// From the vehicle's left: forward is to the left.
-    Side,
-}
+pub use handles::handle_name;
+pub use projection::Projection;
 
 /// What the drawing shows.
 #[derive(Clone, Copy, Debug)]
 pub struct DrawingInput<'a> {
     /// The build, for points and what may move.
     pub build: &'a Build,
-    /// Its results, for the linkage at rest and moved.
+    /// Its results, for the linkage moved.
     pub study: &'a Study,
     /// The axle on the table.
     pub axle: AxleName,
@@ -34,9 +58,9 @@ pub struct DrawingInput<'a> {
     pub selected: Option<PointRef>,
     /// Point under the pointer, here or in the table.
     pub hovered: Option<PointRef>,
-    /// Snap of a drag, in the build's unit; the fine step when a modifier is held.
+    /// Snap of a drag, in the build's unit. Nought does not snap.
     pub snap: f64,
-    /// Fine snap, in the build's unit.
+    /// Fine snap, in the build's unit, while Shift is held.
     pub fine_snap: f64,
     /// Instant-centre lines on demand.
     pub instant_centres: bool,
@@ -68,11 +92,114 @@ pub enum DrawingEvent {
 pub struct Drawing {
     /// The projection that fills the table, or all three.
     pub fill: Option<Projection>,
+    place: Option<layout::Place>,
+    gesture: gestures::Gesture,
+    focused: Option<egui::Id>,
 }
 
 impl Drawing {
-    /// Paints the table in the space that is left and tells what was done on it.
-    pub fn ui(&mut self, _ui: &mut Ui, _input: &DrawingInput<'_>) -> Vec<DrawingEvent> {
-        Vec::new()
+    /// Lets the wheel and linkage fill the table again at the next frame.
+    pub fn refit(&mut self) {
+        self.place = None;
+    }
+
+    /// Whether a control with the keyboard's focus is a point of this drawing, as of the last frame.
+    #[must_use]
+    pub fn is_point(&self, id: egui::Id) -> bool {
+        self.focused == Some(id)
+    }
+
+    /// Whether a point is being dragged.
+    #[must_use]
+    pub fn is_dragging(&self) -> bool {
+        matches!(self.gesture, gestures::Gesture::Point(_))
+    }
+
+    /// Takes the space that is left, paints the table there and tells what was done on it, in the order it was done. What is painted is `input`, so a drag
+    /// shows in the next frame; [`Drawing::hand`] lets it show in this one.
+    pub fn ui(&mut self, ui: &mut Ui, input: &DrawingInput<'_>) -> Vec<DrawingEvent> {
+        let (events, inking) = self.hand(ui, input);
+        inking.ink(ui, input);
+        events
+    }
+
+    /// Takes the space that is left and tells what was done on the table there, without painting it. Carry the events out and paint what has come of
+    /// them with [`Inking::ink`], so that the linkage follows the hand within the frame.
+    pub fn hand(
+        &mut self,
+        ui: &mut Ui,
+        input: &DrawingInput<'_>,
+    ) -> (Vec<DrawingEvent>, Inking) {
+        let rect = ui.available_rect_before_wrap();
+        let table = ui.allocate_rect(rect, Sense::CLICK | Sense::DRAG);
+        table.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Drawing table"));
+        let scene = scene::Scene::new(input);
+        let busy = self.gesture.is_under_way();
+        let mut place = layout::place(self.place, rect, self.fill, &scene, busy);
+        let handles = handles::handles(input, &scene, &place.sheet(rect), rect, self.fill);
+        let touch = handles::touch(ui, &handles, &table, input.selected);
+        self.focused = touch.focused;
+        let controls = controls::place(ui, rect, &place, self.fill);
+        if touch.double {
+            place = layout::place(None, rect, self.fill, &scene, false);
+        }
+        let mut events = Vec::new();
+        let on_table = gestures::Table {
+            rect,
+            input,
+            touch: &touch,
+        };
+        let place = gestures::run(ui, &mut self.gesture, place, &on_table, &mut events);
+        let inking = Inking {
+            rect,
+            sheet: place.sheet(rect),
+            fill: self.fill,
+            hot: self.gesture.point().or(touch.over.map(|h| h.point)),
+            hot_in: touch.over.map(|h| h.projection),
+            controls,
+        };
+        self.place = Some(place);
+        inking.controls.apply(self);
+        (events, inking)
+    }
+}
+
+/// A table whose gestures have been taken and that waits to be painted.
+#[must_use]
+pub struct Inking {
+    rect: Rect,
+    sheet: sheet::Sheet,
+    fill: Option<Projection>,
+    hot: Option<PointRef>,
+    hot_in: Option<Projection>,
+    controls: controls::Controls,
+}
+
+impl Inking {
+    /// The corner beside the plan and above the side view, where nothing is drawn; none while one view fills the table.
+    #[must_use]
+    pub fn spare_corner(&self) -> Option<Rect> {
+        if self.fill.is_some() {
+            return None;
+        }
+        let plan = layout::cell(&self.sheet, self.rect, None, Projection::Plan);
+        let side = layout::cell(&self.sheet, self.rect, None, Projection::Side);
+        let corner = Rect::from_min_max(egui::pos2(side.left(), self.rect.top()), egui::pos2(self.rect.right(), plan.bottom()));
+        corner.is_positive().then_some(corner)
+    }
+
+    /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.
+    pub fn ink(self, ui: &Ui, input: &DrawingInput<'_>) {
+        ink::Frame {
+            rect: self.rect,
+            sheet: self.sheet,
+            fill: self.fill,
+            scene: &scene::Scene::new(input),
+            input,
+            hot: self.hot.or(input.hovered),
+            hot_in: self.hot_in,
+        }
+        .ink(ui, self.controls.rects());
+        self.controls.ink(&ui.painter_at(self.rect), input.tokens);
     }
 }

@@ -95,12 +95,12 @@ fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<R
                 ui.label(&remedy.text);
             });
         }
-        ui.add(egui::Label::new(RichText::new(caution.source).small().color(tokens.ink_soft)).wrap());
+        ui.add(egui::Label::new(RichText::new(&caution.source).small().color(tokens.ink_soft)).wrap());
     });
 }
 
 /// The shape of a grade: triangle, diamond or disc, so that colour is never the only sign.
-pub(crate) fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
+fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
     let polygon = |points: Vec<Pos2>| painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
     match grade {
         Grade::Danger => {

@@ -100,7 +100,7 @@ fn summary(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &View
             if let (Some(steer), Some(rack)) = (&axle.steer, &axle.model.rack) {
                 let circle = steer.turning_circle.map_or_else(
                     || "no turning circle".to_owned(),
-                    |d| format!("turning circle {} kerb to kerb", big_length(d, unit)),
+                    |d| format!("turning circle {} kerb to kerb", words::long_length(d, unit)),
                 );
                 let turns = words::decimal(rack.turns_lock_to_lock(), 2);
                 let text = format!("{circle} · {turns} turns lock to lock");
@@ -122,16 +122,6 @@ fn at_pose(axle: &AxleStudy, view: &View) -> Option<f64> {
     let linkage = axle.model.linkage(view.side);
     let pose = linkage.pose(view.travel, view.rack).ok()?;
     view.quantity.of(&linkage.measures(&pose), 0.0)
-}
-
-fn big_length(mm: f64, unit: trammel_build::LengthUnit) -> String {
-    match unit {
-        trammel_build::LengthUnit::Inch => {
-            let inches = unit.from_mm(mm).round();
-            format!("{}′ {}″", words::decimal((inches / 12.0).floor(), 0), words::decimal(inches % 12.0, 0))
-        }
-        trammel_build::LengthUnit::Millimetre => format!("{} m", words::decimal(mm / 1000.0, 2)),
-    }
 }
 
 fn traces(input: &NotebookInput<'_>, axle: &AxleStudy, view: &View) -> Vec<Trace> {

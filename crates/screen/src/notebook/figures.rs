@@ -9,7 +9,7 @@ use trammel_geometry::ArmName;
 
 use super::{
     NotebookInput,
-    form::{Form, Takes, Typed},
+    form::{Form, Takes, Typed, word},
 };
 use crate::{request::Request, view::View};
 
@@ -99,7 +99,7 @@ fn travel(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec, study: &Study, axle
 fn spring_unit(ui: &mut Ui, form: &mut Form<'_>, spring: SpringSpec, axle: AxleName) {
     let set = move |s: SpringSpec| Edit::SetSpring(axle, Some(s));
     form.group(ui, "Spring unit", |form, ui| {
-        ui.label("Stands on");
+        word(ui, "Stands on", "The arm that carries the spring unit.");
         ui.horizontal(|ui| {
             for (arm, word) in [(ArmName::Lower, "lower arm"), (ArmName::Upper, "upper arm")] {
                 if ui.selectable_label(spring.arm == arm, word).clicked() && spring.arm != arm {
@@ -169,7 +169,7 @@ fn hit(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
         let typed = form.row(ui, "Size", hit.weights, number_or("× vehicle weight", defaults::HIT_WEIGHTS),
             "The force that the rack end is checked against, in weights of the vehicle, straight back unless the file says otherwise.");
         may(typed, |v| Edit::SetHit(trammel_build::Hit { weights: v, ..hit }), form);
-        ui.label("Acts at").on_hover_text(
+        word(ui, "Acts at",
             "A wheel that rolls freely passes no moment about its spin axis, so a hit on the front of the tyre acts through the wheel centre. A braked wheel passes it: the force acts at the ground.",
         );
         ui.horizontal(|ui| {

@@ -55,7 +55,7 @@ impl Form<'_> {
 
     /// A row; `Some` when something usable was typed that changes the value.
     pub(super) fn row(&mut self, ui: &mut Ui, label: &str, value: Option<f64>, takes: Takes, help: &str) -> Option<Typed> {
-        ui.label(label).on_hover_text(help);
+        word(ui, label, help);
         let (hint, sign, optional) = match takes {
             Takes::Length { default_mm } => {
                 (default_mm.map(|mm| words::tape(mm, self.unit)), self.unit.sign(), default_mm.is_some())
@@ -101,7 +101,7 @@ impl Form<'_> {
 
     /// A row with text; `Some` with what was typed, empty when it was cleared.
     pub(super) fn text_row(&mut self, ui: &mut Ui, label: &str, value: &str, hint: &str, help: &str) -> Option<String> {
-        ui.label(label).on_hover_text(help);
+        word(ui, label, help);
         let field = NumberField { name: label, shown: value, hint, width: 130.0, enabled: true };
         let typed = field.ui(ui, self.tokens);
         ui.label("");
@@ -117,6 +117,16 @@ impl Form<'_> {
         self.requests.push(Request::Edit(edit));
     }
 }
+
+/// The word of a row; all rows of the page have their fields in one column.
+pub(super) fn word(ui: &mut Ui, label: &str, help: &str) {
+    ui.scope(|ui| {
+        ui.set_min_width(WORD_WIDTH);
+        ui.label(label).on_hover_text(help);
+    });
+}
+
+const WORD_WIDTH: f32 = 160.0;
 
 fn number(v: f64) -> String {
     v.to_string()

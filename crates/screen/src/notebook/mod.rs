@@ -8,7 +8,6 @@ mod points;
 mod scores;
 mod toe;
 
-pub(crate) use cautions::mark;
 pub(crate) use points::member_colour;
 
 use egui::{Panel, ScrollArea, Ui};
@@ -36,7 +35,8 @@ pub struct NotebookInput<'a> {
 /// Shows the notebook; what it asks for goes to `requests`.
 pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     let height = ui.available_height();
-    let caution_height = (0.30 * height).clamp(150.0, 330.0);
+    // With nothing to say the panel is low; with something it has room for two or three cautions.
+    let caution_height = if input.results.cautions.is_empty() { 84.0 } else { (0.30 * height).clamp(150.0, 330.0) };
     Panel::bottom("cautions")
         .exact_size(caution_height)
         .frame(egui::Frame::new().fill(input.tokens.panel_deep).inner_margin(egui::Margin::symmetric(14, 8)))

@@ -19,6 +19,18 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
         let text = format!("{}, {} side; x forward, y left, z up from the ground", unit.sign(), view.side.word());
         ui.label(RichText::new(text).small().color(tokens.ink_soft));
     });
+    ui.horizontal_wrapped(|ui| {
+        for (action, text) in [
+            (Action::CopyPoints, "Copy table"),
+            (Action::PastePoints, "Paste table"),
+            (Action::ImportPoints, "From CSV…"),
+            (Action::ExportPoints, "To CSV…"),
+        ] {
+            if ui.small_button(text).clicked() {
+                requests.push(Request::Act(action));
+            }
+        }
+    });
     Grid::new("point table").num_columns(4).spacing(egui::vec2(6.0, 3.0)).show(ui, |ui| {
         ui.label("");
         for axis in Axis::ALL {
@@ -30,19 +42,6 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
             if let Some(triple) = input.build.point(at) {
                 row(ui, input, view, at, triple, requests);
                 ui.end_row();
-            }
-        }
-    });
-    ui.add_space(4.0);
-    ui.horizontal_wrapped(|ui| {
-        for (action, text) in [
-            (Action::CopyPoints, "Copy table"),
-            (Action::PastePoints, "Paste table"),
-            (Action::ImportPoints, "From CSV…"),
-            (Action::ExportPoints, "To CSV…"),
-        ] {
-            if ui.small_button(text).clicked() {
-                requests.push(Request::Act(action));
             }
         }
     });

@@ -14,8 +14,8 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, curve: &TravelCurve) {
     let score = &curve.score;
     let unit = input.build.unit;
     let (per, per_mm) = match unit {
-        LengthUnit::Inch => ("°/in", 25.4),
-        LengthUnit::Millimetre => ("°/25 mm", 25.0),
+        LengthUnit::Inch => ("slope, per in", 25.4),
+        LengthUnit::Millimetre => ("slope, per 25 mm", 25.0),
     };
     let degrees = |rad: f64| rad.to_degrees();
     let figures = [
@@ -30,8 +30,8 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, curve: &TravelCurve) {
             "Root of the mean square of the toe change over the travel: one figure for the whole curve.".into(),
         ),
         (
-            format!("{}{per}", signed(degrees(score.slope) * per_mm, 2)),
-            "slope",
+            format!("{}°", signed(degrees(score.slope) * per_mm, 2)),
+            per,
             "Toe change for a little travel at the design height. Positive: toeing in as the wheel rises. A height error of a tie-rod joint shows here."
                 .into(),
         ),

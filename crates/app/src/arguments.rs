@@ -1,0 +1,267 @@
+//! The words on the command line.
+
+use std::{ffi::OsString, path::PathBuf};
+
+use clap::{Args, Parser, Subcommand, ValueEnum, error::ErrorKind};
+use trammel_analysis::{DEFAULT_POSITIONS, Span, SweepColumn};
+use trammel_build::{AxleName, LengthUnit, Side};
+
+use crate::fault::Fault;
+
+/// Suspension and steering layout for light off-road karts and buggies.
+///
+/// Drag the hardpoints of an axle and watch toe, camber and the rest follow; see what is near or past a limit and what would mend it. The
+/// commands do the same work without a window.
+///
+/// BUILD is a build file (.ron), or one of the demos by name: demo:good, demo:lifted, demo:badly-placed-rack.
+///
+/// Every command ends with 0 when it is done and with 2, one line on standard error and nothing on standard output, when its input can't be used.
+#[derive(Debug, Parser)]
+#[command(
+    name = "trammel",
+    version,
+    args_conflicts_with_subcommands = true,
+    disable_help_subcommand = true,
+    max_term_width = 100
+)]
+pub(crate) struct Arguments {
+    /// Build to open in the window.
+    #[arg(value_name = "BUILD")]
+    pub build: Option<PathBuf>,
+    #[command(subcommand)]
+    pub command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Write a table of poses over wheel travel and rack position.
+    #[command(long_about = sweep_about())]
+    Sweep(SweepArguments),
+    /// List what is near or past a limit, and what would mend it.
+    #[command(long_about = CHECK_ABOUT)]
+    Check(CheckArguments),
+    /// Draw the window's content into a PNG file, without a display.
+    Picture(PictureArguments),
+    /// Write the demo builds.
+    Demo(DemoArguments),
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SweepArguments {
+    /// Build file, or demo:NAME.
+    #[arg(value_name = "BUILD")]
+    pub build: PathBuf,
+    /// Axle.
+    #[arg(long, value_enum, default_value_t = AxleWord::Front)]
+    pub axle: AxleWord,
+    /// Side.
+    #[arg(long, value_enum, default_value_t = SideWord::Left)]
+    pub side: SideWord,
+    /// Wheel travels, up positive: STEPS positions from FROM to TO, both included, such as -4:4:9. Without it the build's own range.
+    #[arg(long, value_name = "FROM:TO:STEPS", allow_hyphen_values = true, value_parser = span)]
+    pub travel: Option<Span>,
+    /// Rack positions, to the left positive, in the same way. Without it the rack is at its centre; with both every travel at every rack
+    /// position.
+    #[arg(long, value_name = "FROM:TO:STEPS", allow_hyphen_values = true, value_parser = span)]
+    pub rack: Option<Span>,
+    /// Unit of every length asked for and written. Without it the build's own.
+    #[arg(long, value_enum)]
+    pub unit: Option<UnitWord>,
+    /// Where to: a file, written whole or not at all, or - for standard output.
+    #[arg(long, value_name = "FILE", default_value = "-", allow_hyphen_values = true)]
+    pub csv: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct CheckArguments {
+    /// Build file, or demo:NAME.
+    #[arg(value_name = "BUILD")]
+    pub build: PathBuf,
+    /// Write JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PictureArguments {
+    /// Build file, or demo:NAME.
+    #[arg(value_name = "BUILD")]
+    pub build: PathBuf,
+    /// PNG file to write.
+    #[arg(long, value_name = "FILE")]
+    pub out: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct DemoArguments {
+    /// Folder to write to; made if it is not there.
+    #[arg(long, value_name = "DIR", default_value = ".")]
+    pub out: PathBuf,
+    /// Write over files of the same names.
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// An axle on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum AxleWord {
+    Front,
+    Rear,
+}
+
+/// A side on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum SideWord {
+    Left,
+    Right,
+}
+
+/// A unit on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum UnitWord {
+    Mm,
+    Inch,
+}
+
+impl From<AxleWord> for AxleName {
+    fn from(word: AxleWord) -> Self {
+        match word {
+            AxleWord::Front => Self::Front,
+            AxleWord::Rear => Self::Rear,
+        }
+    }
+}
+
+impl From<SideWord> for Side {
+    fn from(word: SideWord) -> Self {
+        match word {
+            SideWord::Left => Self::Left,
+            SideWord::Right => Self::Right,
+        }
+    }
+}
+
+impl From<UnitWord> for LengthUnit {
+    fn from(word: UnitWord) -> Self {
+        match word {
+            UnitWord::Mm => Self::Millimetre,
+            UnitWord::Inch => Self::Inch,
+        }
+    }
+}
+
+const CHECK_ABOUT: &str = "\
+List what is near or past a limit, worst first, and what would mend it.
+
+Every caution has its number, its limit with the source, the pose where it is worst, and remedies that were worked out on this very build. A \
+static check of geometry and nominal stress: no approval, and silent about fatigue, welds, bent parts and play.
+
+Ends with 0, with 1 if any caution is a danger, with 2 if the build can't be used.
+
+With --json, one object (null where there is no such figure; lengths in the build's unit):
+  title, unit (mm, inch)
+  counts     { danger, caution, note }
+  cautions   list, worst first, of
+    kind       rack_end_bending, tie_rod_angle, joint_angle, toe_change, lock_over,
+               arms_near_toggle, out_of_reach, thread_engagement, unknown_name
+    grade      danger, caution, note
+    axle       front, rear
+    side       left, right; null when it holds for both alike (pose and point are the left's)
+    point      the hardpoint to look at, such as tie_rod.inner
+    headline, detail, reason, source   text
+    value, limit   the number and what it is held against
+    bound      at_most, at_least: which side of the limit is wanted
+    figure_unit   factor, degrees, mm, inch
+    travel, rack   the pose where it is worst
+    remedies   list of { text, value (what the number would become), applicable (the window can do it with one click) }
+  rack_ends  list, one for each side, of
+    side, thread, grade, free_length, factor, wanted_factor, travel, rack,
+    hit_n, tie_rod_tension_n, bending_n_mm, torsion_n_mm, axial_n, shear_n,
+    bending_mpa, torsion_mpa, axial_mpa, shear_mpa, von_mises_mpa, yield_mpa,
+    bore_mouth_bending_n_mm, bore_mouth_torsion_n_mm, bore_mouth_axial_n, bore_mouth_shear_n";
+
+fn sweep_about() -> String {
+    let columns = SweepColumn::ALL.map(|c| format!("  {:<30} {}", c.name(), c.meaning()));
+    format!(
+        "Write a table of poses over wheel travel and rack position as CSV, one row for each pose.
+
+The rows go rack position by rack position. Without --travel there are {DEFAULT_POSITIONS} travels over the build's own range. Poses out of reach are left \
+out, and one line on standard error says which member ran out and where; when not one pose is reached the command ends with 2.
+
+Columns (angles in degrees, lengths in the unit asked for, in full precision; a cell is empty where there is no such figure; a right wheel \
+is measured in its own sense, toe-in and outward positive):
+{}",
+        columns.join("\n")
+    )
+}
+
+/// Reads `FROM:TO:STEPS`.
+fn span(text: &str) -> Result<Span, String> {
+    let parts: Vec<&str> = text.split(':').collect();
+    let [from, to, steps] = parts.as_slice() else {
+        return Err("expected FROM:TO:STEPS, such as -4:4:9".into());
+    };
+    let number = |what: &str, text: &str| {
+        text.trim()
+            .parse::<f64>()
+            .map_err(|_| format!("{what} is {text:?}; expected a number, such as -4 or 2.5"))
+    };
+    let steps = steps.trim();
+    let steps = steps
+        .parse::<usize>()
+        .map_err(|_| format!("STEPS is {steps:?}; expected how many positions, such as 9"))?;
+    Span::new(number("FROM", from)?, number("TO", to)?, steps).map_err(|e| e.to_string())
+}
+
+/// What the words come to.
+pub(crate) enum Parsed {
+    /// Something to do.
+    Run(Arguments),
+    /// Help or version, to be printed.
+    Tell(String),
+}
+
+/// Reads the words.
+pub(crate) fn parse(words: impl IntoIterator<Item = OsString>) -> Result<Parsed, Fault> {
+    match Arguments::try_parse_from(words) {
+        Ok(arguments) => Ok(Parsed::Run(arguments)),
+        Err(e) => match e.kind() {
+            ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
+                Ok(Parsed::Tell(e.render().to_string()))
+            }
+            _ => Err(Fault::Usage(first_sentence(&e.render().to_string()))),
+        },
+    }
+}
+
+/// What is wrong, without usage and tips.
+fn first_sentence(rendered: &str) -> String {
+    let body = rendered.split("\n\n").next().unwrap_or(rendered);
+    body.trim().trim_start_matches("error: ").to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_well_formed() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn positions_are_read_with_signs_and_decimals() {
+        assert_eq!(span("-4:4:9"), Ok(Span::new(-4.0, 4.0, 9).unwrap()));
+        assert_eq!(span("-1.5:-0.5:3"), Ok(Span::new(-1.5, -0.5, 3).unwrap()));
+        assert_eq!(span("2:2:1"), Ok(Span::new(2.0, 2.0, 1).unwrap()));
+    }
+
+    #[test]
+    fn odd_positions_are_refused_with_what_was_expected() {
+        for odd in ["", "1:2", "1:2:3:4", "a:1:3", "1:b:3", "0:1:x", "0:1:-3", "0:1:0", "0:1:1", "NaN:1:3", "0:inf:3", "0:1:1000000"] {
+            let said = span(odd).expect_err(odd);
+            assert!(said.contains("expected"), "{odd}: {said}");
+        }
+    }
+}

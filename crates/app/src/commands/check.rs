@@ -1,0 +1,19 @@
+//! `trammel check`: the cautions of a build.
+
+use trammel_analysis::{Findings, Grade, Study};
+
+use super::{findings_json, findings_text};
+use crate::{arguments::CheckArguments, console, fault::Fault, files};
+
+/// Prints the cautions; whether one of them is a danger.
+pub(crate) fn run(arguments: &CheckArguments) -> Result<bool, Fault> {
+    let build = files::build(&arguments.build)?;
+    let study = Study::of(&build)?;
+    let findings = Findings::of(&build, &study);
+    if arguments.json {
+        console::print(&findings_json::text(&build, &findings)?)?;
+    } else {
+        console::print(&findings_text::text(&build, &findings))?;
+    }
+    Ok(findings.cautions.iter().any(|c| c.grade == Grade::Danger))
+}

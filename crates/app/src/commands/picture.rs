@@ -1,0 +1,13 @@
+//! `trammel picture`: the window's content as a PNG.
+
+use crate::{arguments::PictureArguments, fault::Fault, files, picture};
+
+pub(crate) fn run(arguments: &PictureArguments) -> Result<(), Fault> {
+    let build = files::build(&arguments.build)?;
+    if files::same_file(&arguments.out, &arguments.build) {
+        return Err(Fault::OverBuild {
+            path: arguments.out.clone(),
+        });
+    }
+    picture::draw(&build, &arguments.out)
+}

@@ -1,0 +1,250 @@
+//! Inks a frame, from the grid up to the names.
+
+use egui::{Pos2, Rect, Stroke, Ui, Vec2, vec2};
+use trammel_build::{LengthUnit, PointRef, Side};
+use trammel_geometry::Limit;
+
+use super::{
+    DrawingInput, Projection, badges,
+    callout::{Callouts, Near},
+    construction, grid, layout,
+    linkage::View,
+    pen::{DOTTED, Pen},
+    rack,
+    scene::{OutOfReach, Scene},
+    sheet::Sheet,
+};
+use crate::tokens::weight;
+
+/// Everything that a frame shows.
+pub(crate) struct Frame<'a> {
+    pub rect: Rect,
+    pub sheet: Sheet,
+    pub fill: Option<Projection>,
+    pub scene: &'a Scene,
+    pub input: &'a DrawingInput<'a>,
+    /// The point under the pointer or being dragged.
+    pub hot: Option<PointRef>,
+    /// The view that it is handled in.
+    pub hot_in: Option<Projection>,
+}
+
+impl Frame<'_> {
+    /// Inks the table; `keep_off` are places of controls.
+    pub(crate) fn ink(&self, ui: &Ui, keep_off: impl Iterator<Item = Rect>) {
+        let tokens = self.input.tokens;
+        let painter = ui.painter_at(self.rect);
+        painter.rect_filled(self.rect, 0.0, tokens.table);
+        let mut pen = Pen::new(painter);
+        let mut callouts = Callouts::default();
+        keep_off.for_each(|r| callouts.keep_off(r));
+        let unit = self.input.build.unit;
+        grid::grid(&mut pen, &self.sheet, self.rect, self.fill, unit, tokens);
+        grid::datums(&mut pen, &self.sheet, self.fill, self.scene, tokens);
+        if let Some(point) = self.hot.or(self.input.selected) {
+            self.projection_lines(&mut pen, point);
+        }
+        for projection in layout::shown(self.fill) {
+            self.view(&mut pen, projection);
+        }
+        if self.input.instant_centres && self.shows(Projection::Front) {
+            let side = self.input.selected.map_or(Side::Left, |p| p.side);
+            construction::instant_centres(
+                &mut pen,
+                &mut callouts,
+                &self.sheet,
+                self.cell(Projection::Front),
+                self.scene,
+                side,
+                tokens,
+            );
+        }
+        for projection in layout::shown(self.fill) {
+            self.signs(&mut pen, &mut callouts, projection);
+        }
+        self.names(&mut callouts);
+        self.reach(&mut callouts);
+        callouts.ink(&mut pen, tokens);
+        pen.finish();
+    }
+
+    fn shows(&self, projection: Projection) -> bool {
+        self.fill.is_none_or(|f| f == projection)
+    }
+
+    fn cell(&self, projection: Projection) -> Rect {
+        layout::cell(&self.sheet, self.rect, self.fill, projection)
+    }
+
+    fn view(&self, pen: &mut Pen, projection: Projection) {
+        let view = View {
+            sheet: &self.sheet,
+            projection,
+            axle: self.scene.axle,
+            tokens: self.input.tokens,
+        };
+        let seen = |side| projection != Projection::Side || side == Side::Left;
+        let rest = || self.scene.rest.iter().flatten().filter(|j| seen(j.side));
+        let moved = || self.scene.moved.iter().flatten().filter(|j| seen(j.side));
+        for joints in rest() {
+            view.stands(pen, joints);
+        }
+        rack::rack(pen, &self.sheet, projection, self.scene, self.input.tokens);
+        for joints in rest() {
+            view.rest(pen, joints);
+        }
+        for joints in moved() {
+            rack::moved(pen, &self.sheet, projection, joints, self.input.tokens);
+            view.moved(pen, joints);
+        }
+        for joints in rest() {
+            view.joints(pen, joints);
+        }
+    }
+
+    /// Where a point is in a view, if it is shown there.
+    fn at(&self, projection: Projection, point: PointRef) -> Option<Pos2> {
+        if point.axle != self.scene.axle || !self.shows(projection) {
+            return None;
+        }
+        if projection == Projection::Side && point.side == Side::Right {
+            return None;
+        }
+        let p = self.scene.side(point.side)?.at(point.point)?;
+        Some(self.sheet.screen(projection, p))
+    }
+
+    /// From view to view through a point: straight across, and between plan and side view round the mitre line.
+    fn projection_lines(&self, pen: &mut Pen, point: PointRef) {
+        let t = self.input.tokens;
+        let [front, plan, side] = Projection::ALL.map(|p| self.at(p, point));
+        let stroke = Stroke::new(weight::NARROW, t.ghost(t.accent));
+        let past = 14.0;
+        if let Some((f, p)) = front.zip(plan) {
+            let run = [f + vec2(0.0, past), p - vec2(0.0, past)];
+            pen.pattern(&run, stroke, DOTTED);
+        }
+        if let Some((f, s)) = front.zip(side) {
+            let run = [f - vec2(past, 0.0), s + vec2(past, 0.0)];
+            pen.pattern(&run, stroke, DOTTED);
+        }
+        if let Some((p, s)) = plan.zip(side) {
+            let mitre = egui::pos2(s.x, p.y);
+            let faint = Stroke::new(weight::HAIR, t.wash(t.accent, 0.45));
+            pen.pattern(&[p, mitre, s], faint, DOTTED);
+            let half = Vec2::splat(16.0) * vec2(1.0, -1.0);
+            pen.line(mitre - half, mitre + half, faint);
+        }
+    }
+
+    /// Rings round points, locks and cautions.
+    fn signs(&self, pen: &mut Pen, callouts: &mut Callouts, projection: Projection) {
+        let (input, t) = (self.input, self.input.tokens);
+        let r = 9.5 * self.sheet.symbol_size();
+        if let Some(at) = input.selected.and_then(|p| self.at(projection, p)) {
+            pen.disc(at, r, t.wash(t.accent, 0.16));
+            pen.ring(at, r, Stroke::new(weight::SYMBOL, t.accent));
+        }
+        let hot = self.hot.filter(|p| Some(*p) != input.selected);
+        if let Some(at) = hot.and_then(|p| self.at(projection, p)) {
+            pen.disc(at, r, t.wash(t.accent, 0.12));
+            pen.ring(at, r, Stroke::new(weight::HAIR, t.ghost(t.accent)));
+        }
+        let mut marked: Vec<Pos2> = Vec::new();
+        for (point, grade) in input.marks {
+            let Some(at) = self.at(projection, *point) else { continue };
+            let place = at + badges::CAUTION_OFFSET;
+            badges::caution(pen, place, *grade, t);
+            marked.push(place);
+        }
+        for joints in self.scene.rest.iter().flatten() {
+            for (name, _) in joints.points() {
+                let point = PointRef {
+                    axle: self.scene.axle,
+                    side: joints.side,
+                    point: name,
+                };
+                let Some(at) = self.at(projection, point) else { continue };
+                callouts.keep_off(Rect::from_center_size(at, Vec2::splat(15.0)));
+                let lock = badges::lock(pen, input, projection, point, at);
+                marked.extend(lock);
+            }
+        }
+        for at in marked {
+            callouts.keep_off(Rect::from_center_size(at, Vec2::splat(13.0)));
+        }
+    }
+
+    /// The names of the point under the pointer, where the pointer is, and of the selected one in the main view.
+    fn names(&self, callouts: &mut Callouts) {
+        let t = self.input.tokens;
+        let main = self.fill.unwrap_or(Projection::Front);
+        let hot = self.hot.map(|p| (p, self.hot_in.unwrap_or(main), t.ink));
+        let selected = self
+            .input
+            .selected
+            .filter(|p| Some(*p) != self.hot)
+            .map(|p| (p, main, t.accent));
+        for (point, projection, colour) in [hot, selected].into_iter().flatten() {
+            let Some(at) = self.at(projection, point) else { continue };
+            if self.rect.contains(at) {
+                callouts.add(Near {
+                    at,
+                    text: name(point),
+                    colour,
+                    within: self.rect,
+                });
+            }
+        }
+    }
+
+    /// Which member ran out, and where.
+    fn reach(&self, callouts: &mut Callouts) {
+        let projection = self.fill.unwrap_or(Projection::Front);
+        for out in &self.scene.out {
+            // Both sides alike run out alike: saying it once is enough.
+            let twin = |o: &&OutOfReach| o.side == Side::Left && o.fault == out.fault;
+            let said = out.side == Side::Right && self.scene.out.iter().any(|o| twin(&o));
+            let unseen = projection == Projection::Side && out.side == Side::Right;
+            if said || unseen {
+                continue;
+            }
+            callouts.add(Near {
+                at: self.sheet.screen(projection, out.near),
+                text: reach_text(out, self.input.build.unit),
+                colour: self.input.tokens.danger,
+                within: self.rect,
+            });
+        }
+    }
+}
+
+fn name(point: PointRef) -> String {
+    match point.side {
+        Side::Left => point.point.label().to_owned(),
+        Side::Right => format!("{}, right", point.point.label()),
+    }
+}
+
+/// Such as `Tie rod, left: runs out at travel +2.31 in`.
+fn reach_text(out: &OutOfReach, unit: LengthUnit) -> String {
+    let (what, mm) = match out.fault.limit {
+        Limit::Travel(mm) => ("travel", mm),
+        Limit::Rack(mm) => ("rack", mm),
+    };
+    let places = match unit {
+        LengthUnit::Inch => 2,
+        LengthUnit::Millimetre => 0,
+    };
+    let member = out.fault.member.to_string();
+    let mut letters = member.chars();
+    let first = letters.next().map(|c| c.to_uppercase().collect::<String>());
+    format!(
+        "{}{}, {}: runs out at {what} {:+.places$} {}",
+        first.unwrap_or_default(),
+        letters.as_str(),
+        out.side.word(),
+        unit.from_mm(mm),
+        unit.sign(),
+    )
+}

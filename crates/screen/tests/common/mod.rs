@@ -1,0 +1,130 @@
+//! A bench in the UI harness, with a machine around it that tests can look into.
+
+#![allow(dead_code, reason = "each test uses a part of it")]
+
+use std::{cell::RefCell, path::{Path, PathBuf}, rc::Rc};
+
+use egui::{Key, Modifiers, Pos2, vec2};
+use egui_kittest::{Harness, kittest::Queryable};
+use trammel_build::{AxleName, PointName, PointRef, Triple};
+use trammel_raster::HarnessRenderer;
+use trammel_screen::{Bench, Start, drawing::{Projection, handle_name}, fonts, host::{Host, Pick, Picked}};
+
+/// What happened to the machine.
+#[derive(Default)]
+pub struct Machine {
+    pub asked: Vec<Pick>,
+    pub answer: Option<Picked>,
+    pub folder: Option<PathBuf>,
+    pub quits: usize,
+}
+
+/// A machine that does what a test says.
+#[derive(Clone, Default)]
+pub struct TestHost(pub Rc<RefCell<Machine>>);
+
+impl Host for TestHost {
+    fn ask_for_file(&mut self, pick: &Pick, _start: Option<&Path>) {
+        self.0.borrow_mut().asked.push(pick.clone());
+    }
+    fn answer(&mut self) -> Option<Picked> {
+        self.0.borrow_mut().answer.take()
+    }
+    fn state_folder(&self) -> Option<PathBuf> {
+        self.0.borrow().folder.clone()
+    }
+    fn quit(&mut self) {
+        self.0.borrow_mut().quits += 1;
+    }
+}
+
+pub type Screen = Harness<'static, Bench>;
+
+/// The bench at 1280 x 800.
+pub fn bench(start: Start) -> (Screen, TestHost) {
+    let host = TestHost::default();
+    (bench_on(host.clone(), start), host)
+}
+
+pub fn bench_on(host: TestHost, start: Start) -> Screen {
+    let bench = Bench::new(Box::new(host), start);
+    let mut harness = Harness::builder()
+        .with_size(vec2(1280.0, 800.0))
+        .with_step_dt(1.0 / 60.0)
+        .with_max_steps(20)
+        .with_render_cursor(false)
+        .renderer(HarnessRenderer::new())
+        .with_context_setup(|ctx| ctx.set_fonts(fonts::definitions()))
+        .build_ui_state(|ui, bench: &mut Bench| bench.ui(ui), bench);
+    harness.run_steps(3);
+    harness
+}
+
+pub fn demo() -> Screen {
+    bench(Start::Demo).0
+}
+
+/// The left inner tie-rod joint of the front axle.
+pub const INNER: PointRef = PointRef { axle: AxleName::Front, side: trammel_build::Side::Left, point: PointName::TieRodInner };
+
+pub fn place(screen: &Screen, point: PointRef) -> Triple {
+    screen.state().build().point(point).expect("the point is there")
+}
+
+/// Where a point is on the screen.
+pub fn on_screen(screen: &Screen, point: PointRef, view: Projection) -> Pos2 {
+    screen.get_by_label(&handle_name(point, view)).rect().center()
+}
+
+pub fn click_point(screen: &mut Screen, point: PointRef, view: Projection) {
+    let at = on_screen(screen, point, view);
+    screen.hover_at(at);
+    screen.step();
+    screen.drag_at(at);
+    screen.step();
+    screen.drop_at(at);
+    screen.run_steps(2);
+}
+
+/// Presses a point and moves it, without letting go.
+pub fn drag_from(screen: &mut Screen, point: PointRef, view: Projection, by: egui::Vec2) -> Pos2 {
+    let from = on_screen(screen, point, view);
+    screen.hover_at(from);
+    screen.step();
+    screen.drag_at(from);
+    screen.step();
+    let moves = 10;
+    for i in 1..=moves {
+        screen.hover_at(from + by * (i as f32 / moves as f32));
+        screen.step();
+    }
+    from + by
+}
+
+pub fn drag(screen: &mut Screen, point: PointRef, view: Projection, by: egui::Vec2) {
+    let to = drag_from(screen, point, view, by);
+    screen.drop_at(to);
+    screen.run_steps(2);
+}
+
+pub fn press(screen: &mut Screen, modifiers: Modifiers, key: Key) {
+    screen.key_press_modifiers(modifiers, key);
+    screen.run_steps(2);
+}
+
+pub fn click(screen: &mut Screen, label: &str) {
+    screen.get_by_label(label).click();
+    screen.run_steps(3);
+}
+
+/// Types into a field by its name and ends with Enter.
+pub fn type_in(screen: &mut Screen, field: &str, text: &str) {
+    screen.get_by_label(field).click();
+    screen.run_steps(2);
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.get_by_label(field).type_text(text);
+    screen.step();
+    screen.key_press(Key::Enter);
+    screen.run_steps(3);
+}
