@@ -1,7 +1,9 @@
 //! The upright on its two arms with no tie rod: where it can be, turned about its steering axis at will.
 //!
-//! What the arms do does not depend on the tie rod. At a held wheel-centre height the upright has one freedom left, its turn about the
-//! steering axis, and every tie rod picks its own turn from that one family. A study of many tie rods works the family out once.
+//! What the arms do does not depend on the tie rod. At a held wheel-centre height the upright has one freedom left,
+//! its turn about the
+//! steering axis, and every tie rod picks its own turn from that one family. A study of many tie rods works the family
+//! out once.
 
 use nalgebra::Matrix3;
 
@@ -148,7 +150,8 @@ impl Arms {
         Ok(arms)
     }
 
-    /// The upright at a wheel travel (mm) and turn (rad), looked for from a lower-arm angle near it. `None` when the arms don't reach, or the
+    /// The upright at a wheel travel (mm) and turn (rad), looked for from a lower-arm angle near it. `None` when the
+    /// arms don't reach, or the
     /// wheel does not rise with the arm there.
     #[must_use]
     pub fn stance(&self, travel: f64, turn: f64, near: f64) -> Option<Stance> {

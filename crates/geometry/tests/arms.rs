@@ -1,4 +1,8 @@
 //! The upright on its arms alone, against the whole linkage's poses, and its motions against difference quotients.
+#![allow(
+    clippy::unwrap_used,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 use trammel_geometry::{
     Arm, Arms, Corner, CornerFault, Linkage, Point, Pose, TieRod, Vector, Wheel,

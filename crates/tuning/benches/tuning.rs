@@ -1,10 +1,18 @@
-//! The map against re-solving every cell.
+//! The map against re-solving every cell; the best spot; build error.
+#![allow(
+    clippy::expect_used,
+    missing_docs,
+    reason = "a benchmark fails by panicking; its macros write undocumented items"
+)]
 
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use trammel_geometry::{Arm, Corner, Linkage, Point, TieRod, Vector, Wheel};
-use trammel_tuning::{MapFrame, Plane, Score, Stations, TieRodJoint, ToeCurves, ToeMap};
+use trammel_tuning::{
+    MapFrame, Movable, Plane, ScatterRequest, Score, Scoring, Search, Spread, Stations,
+    TieRodJoint, ToeCurves, ToeMap, Ways, best_spot, default_tolerances, scatter,
+};
 
 fn corner() -> Corner {
     Corner {
@@ -82,5 +90,44 @@ fn map_plainly(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, map, map_plainly);
+fn best(c: &mut Criterion) {
+    let mut corner = corner();
+    corner.tie_rod.inner += Vector::new(0.0, 20.0, -15.0);
+    let stations = Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable");
+    for scoring in [Scoring::Rms, Scoring::Largest] {
+        let search = Search {
+            movable: Movable::Inner,
+            ways: Ways::FrontPlane,
+            scoring,
+            stations: stations.clone(),
+            reach: 100.0,
+            step: None,
+        };
+        c.bench_function(
+            &format!("best spot, inner, front plane, {scoring:?}"),
+            |b| {
+                b.iter(|| best_spot(black_box(&corner), &search).expect("found"));
+            },
+        );
+    }
+}
+
+fn build_error(c: &mut Criterion) {
+    for threads in [1, 2] {
+        let request = ScatterRequest {
+            corner: corner(),
+            tolerances: default_tolerances(Spread::Normal(1.0)),
+            stations: Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable"),
+            builds: 4000,
+            seed: 1,
+            limit: 0.005,
+            threads,
+        };
+        c.bench_function(&format!("4000 builds x 21, {threads} threads"), |b| {
+            b.iter(|| scatter(black_box(&request)).expect("swept"));
+        });
+    }
+}
+
+criterion_group!(benches, map, map_plainly, best, build_error);
 criterion_main!(benches);

@@ -1,4 +1,5 @@
-//! Why toe changes: a height error (a slope) and a length error (a bowl), in mm of the inner joint, and which way it is to be moved.
+//! Why toe changes: a height error (a slope) and a length error (a bowl), in mm of the inner joint, and which way it
+//! is to be moved.
 
 use std::fmt;
 
@@ -80,7 +81,8 @@ impl RodSide {
         }
     }
 
-    /// How readings are to be understood with the tie rod on this side. From this kernel's own sums (tests), for a rod about level.
+    /// How readings are to be understood with the tie rod on this side. From this kernel's own sums (tests), for a rod
+    /// about level.
     #[must_use]
     pub fn rule(self) -> &'static str {
         match self {
@@ -125,7 +127,8 @@ impl RodSide {
 }
 
 impl Split {
-    /// Of a curve of `(travel in mm, toe change in rad)` in order of travel; straight lines between its points. `None` when it does not go both ways.
+    /// Of a curve of `(travel in mm, toe change in rad)` in order of travel; straight lines between its points. `None`
+    /// when it does not go both ways.
     #[must_use]
     pub fn of(curve: &[(f64, f64)]) -> Option<Self> {
         let (first, last) = (curve.first()?, curve.last()?);
@@ -149,8 +152,10 @@ fn at(curve: &[(f64, f64)], travel: f64) -> Option<f64> {
 }
 
 impl Cause {
-    /// Of a corner over the stations' travels: the two moves of the inner joint, square to the tie rod and along it, that leave the least RMS toe change, taken
-    /// backwards. Not the half sums of two readings, which mix the two a little, but solved for. `None` when the corner can't be judged, or its tie rod points
+    /// Of a corner over the stations' travels: the two moves of the inner joint, square to the tie rod and along it,
+    /// that leave the least RMS toe change, taken
+    /// backwards. Not the half sums of two readings, which mix the two a little, but solved for. `None` when the
+    /// corner can't be judged, or its tie rod points
     /// straight up.
     #[must_use]
     pub fn of(corner: &Corner, stations: &Stations) -> Option<Self> {

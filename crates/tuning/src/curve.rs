@@ -106,7 +106,8 @@ struct AtDesign {
     toe: f64,
 }
 
-/// Poses of one rack position, from the design height outwards so that each starts from its neighbour, given out in order of travel; the slope at
+/// Poses of one rack position, from the design height outwards so that each starts from its neighbour, given out in
+/// order of travel; the slope at
 /// the design height.
 fn follow(
     linkage: &Linkage,
@@ -150,7 +151,8 @@ fn toe_rate(pose: &Pose, angular: &Vector) -> f64 {
 impl Sensitivity {
     /// Of the toe at a pose, wheel travel and rack position held.
     ///
-    /// Moving a joint with the rod cut anew changes what the rod asks for at this pose; the upright answers with a turn about its steering axis
+    /// Moving a joint with the rod cut anew changes what the rod asks for at this pose; the upright answers with a
+    /// turn about its steering axis
     /// and, to stay at its height, a travel of the arms.
     #[must_use]
     pub fn of(linkage: &Linkage, pose: &Pose) -> Self {

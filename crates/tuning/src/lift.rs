@@ -25,7 +25,8 @@ pub struct Lifted {
     pub corner: Corner,
     /// What was added to every chassis point, mm: the frame rises by z. A second axle's points take the same shift.
     pub frame_shift: Vector,
-    /// Wheel travel to take off every travel counted from the old ride height, stops among them, mm; lengths of the spring unit stay what they were.
+    /// Wheel travel to take off every travel counted from the old ride height, stops among them, mm; lengths of the
+    /// spring unit stay what they were.
     pub travel_shift: f64,
 }
 
@@ -48,7 +49,8 @@ pub enum LiftFault {
 
 /// Makes the wheel travel `travel` (mm, bump positive: the frame is lowered; droop raises it) the design position.
 ///
-/// Frame and joints keep their places on their parts; the origin moves with the wheel along x and with the ground along z.
+/// Frame and joints keep their places on their parts; the origin moves with the wheel along x and with the ground
+/// along z.
 ///
 /// # Errors
 /// A [`LiftFault`] when the wheel does not get there, or can't be set there.
@@ -96,7 +98,8 @@ fn set(corner: &Corner, wanted: &Wheel, reset: Reset) -> Option<Corner> {
     None
 }
 
-/// The corner with its upright rolled about the fore-and-aft line through the lower ball joint until it has this camber.
+/// The corner with its upright rolled about the fore-and-aft line through the lower ball joint until it has this
+/// camber.
 fn leant(corner: &Corner, camber: f64) -> Corner {
     let spin = corner.wheel.spin_axis();
     // Rolling about x carries (y, z) of the spin axis round; z is to be -sin(camber).

@@ -4,7 +4,8 @@ use trammel_geometry::{Linkage, Pose, Unreachable, Vector, Walk};
 
 use crate::{Stations, TieRodJoint, curve::frame};
 
-/// The direction of a joint's bolt at the design position. The inner joint's bolt keeps it, the outer joint's goes with the upright.
+/// The direction of a joint's bolt at the design position. The inner joint's bolt keeps it, the outer joint's goes
+/// with the upright.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum BoltDirection {
     /// Along x.
@@ -36,7 +37,8 @@ impl BoltDirection {
     }
 }
 
-/// Tilt of a joint at a pose, rad: the angle of the tie rod out of the plane square to the joint's bolt. `None` when the bolt has no direction.
+/// Tilt of a joint at a pose, rad: the angle of the tie rod out of the plane square to the joint's bolt. `None` when
+/// the bolt has no direction.
 #[must_use]
 pub fn misalignment(
     linkage: &Linkage,
@@ -102,8 +104,10 @@ pub fn most_misalignment(
     Ok(most)
 }
 
-/// The direction for a joint's bolt that keeps its greatest tilt small: square to the middle of all the tie rod's directions against the body that holds the bolt,
-/// and to the way in which they spread most. By the axis of least spread through the directions (least squares), so near the best but not exactly it.
+/// The direction for a joint's bolt that keeps its greatest tilt small: square to the middle of all the tie rod's
+/// directions against the body that holds the bolt,
+/// and to the way in which they spread most. By the axis of least spread through the directions (least squares), so
+/// near the best but not exactly it.
 ///
 /// # Errors
 /// As [`most_misalignment`].

@@ -10,7 +10,8 @@ use crate::{
 /// Something that a builder can turn or shim, once.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Adjustment {
-    /// The rack end unscrewed by so many mm: the inner joint moves towards the wheel along the rack. Negative: screwed in.
+    /// The rack end unscrewed by so many mm: the inner joint moves towards the wheel along the rack. Negative: screwed
+    /// in.
     RackEnd(f64),
     /// A washer of so many mm under the outer joint, which moves it along this direction; its length does not matter.
     OuterWasher(f64, Vector),

@@ -1,4 +1,5 @@
-//! The design position after an adjuster was turned: the wheel answers with a turn about its steering axis, its height kept.
+//! The design position after an adjuster was turned: the wheel answers with a turn about its steering axis, its height
+//! kept.
 
 use trammel_geometry::{Arm, ArmName, Arms, Corner, Point, Spring, Stance, TieRod, Vector, Wheel};
 
@@ -66,7 +67,8 @@ fn at_stance(corner: &Corner, stance: &Stance) -> Corner {
     )
 }
 
-/// The corner with its upright elsewhere and the spring's arm mount carried along by its arm. `balls`: upper and lower ball joint.
+/// The corner with its upright elsewhere and the spring's arm mount carried along by its arm. `balls`: upper and lower
+/// ball joint.
 pub(crate) fn with_upright(
     corner: &Corner,
     balls: [Point; 2],

@@ -1,7 +1,9 @@
 //! The two-line rule of the trade, and how far off it is.
 //!
-//! Seen from the front, in the plane across the car through the wheel centre: the inner joint belongs on the line through the arms' inner pivots, the outer joint on
-//! the line through the ball joints, and the tie rod aims at the arms' instant centre. Common practice, no source; it ignores everything that is not in that plane.
+//! Seen from the front, in the plane across the car through the wheel centre: the inner joint belongs on the line
+//! through the arms' inner pivots, the outer joint on
+//! the line through the ball joints, and the tie rod aims at the arms' instant centre. Common practice, no source; it
+//! ignores everything that is not in that plane.
 
 use trammel_geometry::{Arm, Corner, Point, Vector};
 
@@ -23,10 +25,12 @@ pub struct TwoLineRule {
     pub ball_joints: [FrontPoint; 2],
     /// Where the two arms' planes meet in the plane; `None` where they are parallel.
     pub instant_centre: Option<FrontPoint>,
-    /// The rule's inner joint for the outer joint as it is: on the line through the pivots, seen from the outer joint towards the instant centre. Its x is the
+    /// The rule's inner joint for the outer joint as it is: on the line through the pivots, seen from the outer joint
+    /// towards the instant centre. Its x is the
     /// present inner joint's.
     pub inner: Point,
-    /// The same with the tie rod as long in this view as the line through ball joints and the line through pivots are apart: differs where the outer joint is off
+    /// The same with the tie rod as long in this view as the line through ball joints and the line through pivots are
+    /// apart: differs where the outer joint is off
     /// the line through the ball joints.
     pub inner_by_length: Point,
     /// How far outboard of the line through the ball joints the outer joint stands, along the tie rod in this view, mm.

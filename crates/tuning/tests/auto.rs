@@ -1,4 +1,9 @@
 //! Automatic tuning: it finds what the best spot finds, keeps to its ranges, and is the same for the same seed.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -93,7 +98,8 @@ fn it_can_be_stopped_and_has_something_to_show() {
     assert_eq!(tuner.solutions().len(), 1);
 }
 
-/// The rack must stay where a limit on the tie rod's angle lets it: the answer lies on the limit, and more toe change is the price.
+/// The rack must stay where a limit on the tie rod's angle lets it: the answer lies on the limit, and more toe change
+/// is the price.
 #[test]
 fn a_limit_is_kept_and_costs_something() {
     let mut request = request();
@@ -221,7 +227,8 @@ fn many_wishes_many_ways_and_whole_steps() {
     );
 }
 
-/// A wish that two places fulfil equally well: the joint a given way out or in of where a factor has its two tops. Both come back.
+/// A wish that two places fulfil equally well: the joint a given way out or in of where a factor has its two tops.
+/// Both come back.
 #[test]
 fn distinct_solutions_are_told_apart() {
     let mut request = request();

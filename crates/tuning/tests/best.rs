@@ -1,4 +1,9 @@
 //! The best spot against an independent optimiser, against the map, and the rule against both.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -25,7 +30,8 @@ fn score_of(corner: &Corner, tie_rod: TieRod, stations: &Stations) -> Score {
     ToeCurves::of(&linkage, stations).unwrap().score()
 }
 
-/// Nine searches over six geometries, by SciPy's least squares and SLSQP in another implementation: the place to 0.01 mm as promised, in fact to 1e-5.
+/// Nine searches over six geometries, by SciPy's least squares and SLSQP in another implementation: the place to 0.01
+/// mm as promised, in fact to 1e-5.
 #[test]
 fn the_best_spot_is_the_independent_optimisers() {
     let cases = reference::read("optimum");
@@ -306,7 +312,8 @@ fn derivatives_agree_with_difference_quotients() {
     }
 }
 
-/// The trade's rule on a light buggy's corner, with the distances that a separate small rigid model gave: within 0.3 mm in height, 3 to 8 mm in width (our own earlier
+/// The trade's rule on a light buggy's corner, with the distances that a separate small rigid model gave: within 0.3
+/// mm in height, 3 to 8 mm in width (our own earlier
 /// figures; the width rounded, so half a mm is allowed).
 #[test]
 fn the_two_line_rule_is_close_in_height_and_millimetres_off_in_width() {
@@ -323,7 +330,8 @@ fn the_two_line_rule_is_close_in_height_and_millimetres_off_in_width() {
         assert!((2.0..9.0).contains(&off.y.abs()), "{off}");
     }
     let rule = two_line_rule(&common::behind()).unwrap();
-    // By hand: the outer joint stands at z 235, where the line through the ball joints is at y = 560 - 23 x 35 / 162 = 555.03.
+    // By hand: the outer joint stands at z 235, where the line through the ball joints is at y = 560 - 23 x 35 / 162 =
+    // 555.03.
     assert!(
         rule.outer_off_line < -6.9 && rule.outer_off_line > -7.3,
         "{}",

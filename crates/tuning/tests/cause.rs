@@ -1,4 +1,9 @@
 //! Height and length errors planted and found again, on both layouts; what adjusters do.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -89,7 +94,8 @@ fn planted_errors_are_found_again_on_both_layouts() {
     }
 }
 
-/// The diagnosis table of the trade notes (computed there with a separate small rigid model): which reading means what, on either side.
+/// The diagnosis table of the trade notes (computed there with a separate small rigid model): which reading means
+/// what, on either side.
 #[test]
 fn what_a_reading_means_flips_with_the_layout() {
     for corner in [common::behind(), common::ahead()] {
@@ -126,7 +132,8 @@ fn what_a_reading_means_flips_with_the_layout() {
     }
 }
 
-/// Sizes from the trade notes (separate model, tie rod 340 mm, steering arm 95 mm): 5 mm of inner height is 0.21 deg per 25 mm, 20 mm of length 0.5 deg at 100 mm.
+/// Sizes from the trade notes (separate model, tie rod 340 mm, steering arm 95 mm): 5 mm of inner height is 0.21 deg
+/// per 25 mm, 20 mm of length 0.5 deg at 100 mm.
 #[test]
 fn sizes_are_those_of_the_trade_notes() {
     let tuned = tuned(&common::behind());
@@ -150,7 +157,8 @@ fn a_split_needs_both_ways() {
     assert!((split.slope - 0.125).abs() < 1e-12 && (split.bowl - 0.175).abs() < 1e-12);
 }
 
-/// One turn of a half-inch 20-thread rod end: 0.75 deg of static toe by the trade notes, and next to nothing on the curve.
+/// One turn of a half-inch 20-thread rod end: 0.75 deg of static toe by the trade notes, and next to nothing on the
+/// curve.
 #[test]
 fn the_tie_rods_adjuster_sets_static_toe_and_does_not_cure_toe_change() {
     for corner in [common::behind(), common::ahead()] {

@@ -1,4 +1,9 @@
 //! The map against posing every cell's corner, and what must hold of any map.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -165,7 +170,8 @@ fn a_mirrored_car_has_the_mirrored_map() {
 fn the_parallelogram_has_a_valley_without_toe_change() {
     let corner = common::parallelogram();
     let stations = stations(&[0.0]);
-    // Any tie rod equal and parallel to the arms keeps toe: the outer joint may be anywhere if the inner follows; with the outer joint held one
+    // Any tie rod equal and parallel to the arms keeps toe: the outer joint may be anywhere if the inner follows; with
+    // the outer joint held one
     // place is left, in the middle of the map.
     let mut map = map(&corner, TieRodJoint::Inner, Plane::Front, 40.0, &stations);
     map.complete();

@@ -1,4 +1,9 @@
 //! New ride heights, and joints on their bolts.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -165,7 +170,8 @@ fn a_lift_beyond_reach_says_so() {
     }
 }
 
-/// Trade notes (separate model): a vertical bolt at the rack end takes 21 deg at 100 mm droop, a fore-aft one about 2 deg.
+/// Trade notes (separate model): a vertical bolt at the rack end takes 21 deg at 100 mm droop, a fore-aft one about 2
+/// deg.
 #[test]
 fn a_vertical_bolt_takes_the_travel_as_tilt_and_a_fore_aft_one_almost_none() {
     let linkage = Linkage::new(&common::behind()).unwrap();
@@ -223,7 +229,8 @@ fn the_outer_bolt_goes_with_the_upright_and_the_kindest_bolt_is_kind() {
                 .unwrap()
                 .unwrap()
         };
-        // Steering turns the upright about a near-vertical axis: a vertical outer bolt lets it, a fore-aft one does not.
+        // Steering turns the upright about a near-vertical axis: a vertical outer bolt lets it, a fore-aft one does
+        // not.
         let vertical = most(TieRodJoint::Outer, BoltDirection::Vertical).angle;
         let fore_aft = most(TieRodJoint::Outer, BoltDirection::ForeAft).angle;
         assert!(fore_aft > 15.0_f64.to_radians(), "{name}: {fore_aft}");

@@ -1,4 +1,9 @@
 //! Build error against linear propagation, and what must hold of any scatter.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests fail by panicking, as tests do"
+)]
 
 mod common;
 
@@ -82,7 +87,8 @@ fn one_coordinate_alone_does_what_its_scale_says() {
     );
 }
 
-/// Trade notes (300 draws of a separate model, 1 mm on every coordinate, +-75 mm): a toe spread, from end to end of the travel, of 0.25 deg in half the builds and
+/// Trade notes (300 draws of a separate model, 1 mm on every coordinate, +-75 mm): a toe spread, from end to end of
+/// the travel, of 0.25 deg in half the builds and
 /// within 0.68 deg in nine of ten. The largest change to one side is about half of it.
 #[test]
 fn a_millimetre_everywhere_costs_what_the_trade_notes_say() {

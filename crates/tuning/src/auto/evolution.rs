@@ -1,4 +1,5 @@
-//! The global search: differential evolution in which a trial takes the place of its nearest neighbour only, so that several good regions live on side by side.
+//! The global search: differential evolution in which a trial takes the place of its nearest neighbour only, so that
+//! several good regions live on side by side.
 
 use super::{
     finish::{Candidate, Objective},

@@ -141,7 +141,8 @@ impl Judge {
         Some((high - low, angle))
     }
 
-    /// Ackermann percentage and turning circle at lock, the mean of both ways: a tilted rack steers them a little differently.
+    /// Ackermann percentage and turning circle at lock, the mean of both ways: a tilted rack steers them a little
+    /// differently.
     fn steered(&self, corner: &Corner, left: Linkage) -> Option<(f64, f64)> {
         if !(self.lock > 0.0) {
             return None;

@@ -51,7 +51,8 @@ impl Objective {
         }
     }
 
-    /// How far off every wish is. Toe changes count station by station, so that their squares are smooth; the figures shown are the largest.
+    /// How far off every wish is. Toe changes count station by station, so that their squares are smooth; the figures
+    /// shown are the largest.
     fn residuals(&self, judged: &Judged) -> Option<Vec<f64>> {
         let mut all = Vec::with_capacity(judged.changes.len() + self.wishes.len());
         for wish in &self.wishes {
@@ -116,7 +117,8 @@ impl Objective {
         })
     }
 
-    /// The best candidate in whole steps near one: rounded, then downhill over neighbours. Variables without a step stay as they are.
+    /// The best candidate in whole steps near one: rounded, then downhill over neighbours. Variables without a step
+    /// stay as they are.
     pub(crate) fn in_steps(&self, exact: &Candidate) -> Option<Candidate> {
         if self.variables.iter().all(|v| v.step.is_none()) {
             return None;

@@ -1,4 +1,5 @@
-//! Pseudo-random numbers: SplitMix64 (Steele, Lea and Flood, OOPSLA 2014, from memory). Same seed, same numbers, on every machine.
+//! Pseudo-random numbers: SplitMix64 (Steele, Lea and Flood, OOPSLA 2014, from memory). Same seed, same numbers, on
+//! every machine.
 
 #[derive(Clone, Debug)]
 pub(crate) struct Random(u64);

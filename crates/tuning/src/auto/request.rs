@@ -118,39 +118,45 @@ impl TuneRequest {
             "a number of mm that is not negative",
             |v| v >= 0.0,
         )?;
-        for v in &self.variables {
-            usable("a variable's range", v.high - v.low, positive, |r| r > 0.0)?;
-            usable(
-                "a variable's end",
-                v.low.abs().max(v.high.abs()),
-                "at most 1000 mm",
-                |r| r <= FARTHEST,
-            )?;
-            usable("a variable's step", v.step.unwrap_or(1.0), positive, |s| {
-                s > 0.0
-            })?;
-            for (_, along) in &v.moves {
-                usable("a variable's direction", along.norm(), "a direction", |n| {
-                    n > 0.0 && n < 100.0
-                })?;
-            }
-        }
-        for w in &self.wishes {
-            let (Aim::Near(aim) | Aim::AtMost(aim) | Aim::AtLeast(aim)) = w.aim;
-            usable("a wish's figure", aim, "a number", |_| true)?;
-            usable("a wish's scale", w.scale, positive, |s| s > 0.0)?;
-            usable(
-                "a wish's weight",
-                w.weight,
-                "a number that is not negative",
-                |s| s >= 0.0,
-            )?;
-            if w.figure == Figure::RackEndFactor && !has_rack_end {
-                return Err(TuneFault::NoRackEnd);
-            }
-        }
-        Ok(())
+        self.variables.iter().try_for_each(check_variable)?;
+        self.wishes
+            .iter()
+            .try_for_each(|w| check_wish(w, has_rack_end))
     }
+}
+
+fn check_variable(v: &Variable) -> Result<(), TuneFault> {
+    let positive = "a positive number";
+    let end = v.low.abs().max(v.high.abs());
+    usable("a variable's range", v.high - v.low, positive, |r| r > 0.0)?;
+    usable("a variable's end", end, "at most 1000 mm", |r| {
+        r <= FARTHEST
+    })?;
+    usable("a variable's step", v.step.unwrap_or(1.0), positive, |s| {
+        s > 0.0
+    })?;
+    v.moves.iter().try_for_each(|(_, along)| {
+        let length = along.norm();
+        usable("a variable's direction", length, "a direction", |n| {
+            n > 0.0 && n < 100.0
+        })
+    })
+}
+
+fn check_wish(w: &Wish, has_rack_end: bool) -> Result<(), TuneFault> {
+    let (Aim::Near(aim) | Aim::AtMost(aim) | Aim::AtLeast(aim)) = w.aim;
+    usable("a wish's figure", aim, "a number", |_| true)?;
+    usable("a wish's scale", w.scale, "a positive number", |s| s > 0.0)?;
+    usable(
+        "a wish's weight",
+        w.weight,
+        "a number that is not negative",
+        |s| s >= 0.0,
+    )?;
+    if w.figure == Figure::RackEndFactor && !has_rack_end {
+        return Err(TuneFault::NoRackEnd);
+    }
+    Ok(())
 }
 
 fn count(what: &'static str, count: usize, most: usize) -> Result<(), TuneFault> {

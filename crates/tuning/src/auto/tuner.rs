@@ -110,7 +110,8 @@ impl Tuner {
         })
     }
 
-    /// Tries `candidates` more candidates, or finishes one solution once the global search is over (some hundred evaluations).
+    /// Tries `candidates` more candidates, or finishes one solution once the global search is over (some hundred
+    /// evaluations).
     pub fn step(&mut self, candidates: usize) -> Progress {
         match &mut self.phase {
             Phase::Global => {

@@ -13,7 +13,8 @@ pub struct Variable {
     pub low: f64,
     /// See `low`.
     pub high: f64,
-    /// The shop's step, mm. For a single coordinate its value in the vehicle is rounded to whole steps, otherwise the move is.
+    /// The shop's step, mm. For a single coordinate its value in the vehicle is rounded to whole steps, otherwise the
+    /// move is.
     pub step: Option<f64>,
 }
 

@@ -1,5 +1,7 @@
-//! The least root mean square: damped least squares (Levenberg, Quarterly of Applied Mathematics 2, 1944; Marquardt, SIAM Journal 11, 1963; from
-//! memory) by singular values, in a box; and the least of the worst of several rack positions by Lawson's reweighting (1961, from memory).
+//! The least root mean square: damped least squares (Levenberg, Quarterly of Applied Mathematics 2, 1944; Marquardt,
+//! SIAM Journal 11, 1963; from
+//! memory) by singular values, in a box; and the least of the worst of several rack positions by Lawson's reweighting
+//! (1961, from memory).
 
 use nalgebra::{DMatrix, DVector};
 
@@ -12,7 +14,8 @@ const ROUNDS: usize = 200;
 const GAP: f64 = 1e-9;
 /// A step this short, mm, ends a fit.
 const SHORT: f64 = 1e-10;
-/// Damping: start, growth on a bad step, shrinkage on a good one, and where it gives up, all against the largest singular value.
+/// Damping: start, growth on a bad step, shrinkage on a good one, and where it gives up, all against the largest
+/// singular value.
 const DAMPING: [f64; 4] = [1e-6, 8.0, 0.1, 1e6];
 
 /// The place of the least RMS, the worst rack position counting, from a start.
@@ -123,7 +126,8 @@ fn free_columns(e: &Evaluated, bounds: &Bounds, p: &[f64]) -> Vec<bool> {
         .collect()
 }
 
-/// The place to try next: the damped step, where directions that would leave the box are put on its side and the others are worked out again.
+/// The place to try next: the damped step, where directions that would leave the box are put on its side and the
+/// others are worked out again.
 fn next(here: &Evaluated, bounds: &Bounds, p: &[f64], damping: f64) -> Vec<f64> {
     let mut free = free_columns(here, bounds, p);
     let mut residuals = here.residuals.clone();

@@ -1,4 +1,5 @@
-//! The least largest toe change: linear programmes in a trust region, then Newton's method on the conditions of a minimum.
+//! The least largest toe change: linear programmes in a trust region, then Newton's method on the conditions of a
+//! minimum.
 
 use nalgebra::{DMatrix, DVector};
 
@@ -81,7 +82,8 @@ fn within(bounds: &Bounds, p: &[f64], by: &[f64]) -> Vec<f64> {
     next
 }
 
-/// Solves the conditions of a minimum on the residuals that hold it: they are all equal, and their weighted derivatives cancel. Gives the place only if it is
+/// Solves the conditions of a minimum on the residuals that hold it: they are all equal, and their weighted
+/// derivatives cancel. Gives the place only if it is
 /// no worse than where it started.
 fn finish(problem: &Problem<'_>, bounds: &Bounds, start: &[f64], step: &Step) -> Option<Vec<f64>> {
     let value = problem.value(start)?;

@@ -1,11 +1,14 @@
-//! The small linear programme inside the minimax search: the step for which the largest of the linearised residuals is least.
+//! The small linear programme inside the minimax search: the step for which the largest of the linearised residuals is
+//! least.
 //!
-//! Its dual has one row more than there are directions, and as many columns as residuals, so the simplex method on the dual (Dantzig; textbook) works on
+//! Its dual has one row more than there are directions, and as many columns as residuals, so the simplex method on the
+//! dual (Dantzig; textbook) works on
 //! matrices of seven by seven at most.
 
 use nalgebra::{DMatrix, DVector};
 
-/// Exchanges before giving up, and from which the lowest-numbered column is taken so that no cycle lasts (Bland's rule, 1977, from memory).
+/// Exchanges before giving up, and from which the lowest-numbered column is taken so that no cycle lasts (Bland's
+/// rule, 1977, from memory).
 const EXCHANGES: usize = 400;
 const CAREFUL: usize = 200;
 /// Violations below this, against the largest residual, count as none.
@@ -36,7 +39,8 @@ struct Programme<'a> {
     high: &'a [f64],
 }
 
-/// The step within `low..high` (around nought) that makes the largest |residual + jacobian step| least. `None` when there is nothing to do, or the numbers are not.
+/// The step within `low..high` (around nought) that makes the largest |residual + jacobian step| least. `None` when
+/// there is nothing to do, or the numbers are not.
 pub(crate) fn least_largest(
     residuals: &DVector<f64>,
     jacobian: &DMatrix<f64>,
@@ -211,7 +215,8 @@ mod tests {
         assert!((step.largest - 5.5).abs() < 1e-12);
     }
 
-    /// Best straight line through a parabola in the sense of Chebyshev: x^2 on -1..1 misses by a half, by the classical theorem.
+    /// Best straight line through a parabola in the sense of Chebyshev: x^2 on -1..1 misses by a half, by the
+    /// classical theorem.
     #[test]
     fn the_best_line_through_a_parabola_misses_by_a_half() {
         let x: Vec<f64> = (0..=200).map(|i| f64::from(i) / 100.0 - 1.0).collect();

@@ -77,8 +77,10 @@ pub enum SearchFault {
 
 /// The best spot for a corner.
 ///
-/// Independent of where the joint is now: descents from the present place, from the two-line rule's and from places spread over the reach; the best is kept. RMS
-/// by damped least squares, the largest by linear programmes with an exact finish; either is good to well under 0.01 mm where the score tells places that far
+/// Independent of where the joint is now: descents from the present place, from the two-line rule's and from places
+/// spread over the reach; the best is kept. RMS
+/// by damped least squares, the largest by linear programmes with an exact finish; either is good to well under 0.01
+/// mm where the score tells places that far
 /// apart. With one rack position the slope is made nought by the shortest move.
 ///
 /// # Errors
@@ -187,7 +189,8 @@ fn descend_from_all(
         .min_by(better)
 }
 
-/// The place of the least RMS along a problem's directions, from where the joints are now, within a hand's breadth or two.
+/// The place of the least RMS along a problem's directions, from where the joints are now, within a hand's breadth or
+/// two.
 pub(crate) fn least_rms_along(problem: &Problem<'_>) -> Option<Vec<f64>> {
     let count = problem.directions.len();
     let bounds = Bounds {

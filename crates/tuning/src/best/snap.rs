@@ -8,7 +8,8 @@ const WIDTHS: [i32; 4] = [0, 12, 5, 2];
 /// Rounds of going from neighbour to neighbour when there are more directions.
 const ROUNDS: usize = 60;
 
-/// The best place near `p` whose coordinates in the vehicle are multiples of `step` along every direction. In a long narrow valley it need not be the nearest.
+/// The best place near `p` whose coordinates in the vehicle are multiples of `step` along every direction. In a long
+/// narrow valley it need not be the nearest.
 pub(crate) fn snapped(
     problem: &Problem<'_>,
     bounds: &Bounds,
@@ -74,37 +75,40 @@ fn neighbours(
     let mut steps = start.to_vec();
     let mut best = look(&steps);
     for _ in 0..ROUNDS {
-        let mut next = None;
-        for i in 0..steps.len() {
-            for j in 0..=i {
-                for (di, dj) in [
-                    (1.0, 0.0),
-                    (-1.0, 0.0),
-                    (1.0, 1.0),
-                    (1.0, -1.0),
-                    (-1.0, 1.0),
-                    (-1.0, -1.0),
-                ] {
-                    let mut trial = steps.clone();
-                    trial.iter_mut().skip(i).take(1).for_each(|v| *v += di);
-                    trial.iter_mut().skip(j).take(1).for_each(|v| *v += dj);
-                    let found = look(&trial);
-                    let better = match (&found, &best) {
-                        (Some(f), Some(b)) => value(&f.1) < value(&b.1),
-                        (Some(_), None) => true,
-                        _ => false,
-                    };
-                    if better {
-                        best = found;
-                        next = Some(trial);
-                    }
-                }
-            }
-        }
+        let around = around(&steps);
+        let next = around
+            .into_iter()
+            .filter_map(|trial| look(&trial).map(|found| (trial, found)))
+            .min_by(|a, b| value(&a.1.1).total_cmp(&value(&b.1.1)));
         match next {
-            Some(n) => steps = n,
-            None => break,
+            Some((trial, found)) if best.as_ref().is_none_or(|b| value(&found.1) < value(&b.1)) => {
+                steps = trial;
+                best = Some(found);
+            }
+            _ => break,
         }
     }
     best
+}
+
+/// Every point one step away in one direction or in two, and two steps in one.
+fn around(steps: &[f64]) -> Vec<Vec<f64>> {
+    let ways = [
+        (1.0, 0.0),
+        (-1.0, 0.0),
+        (1.0, 1.0),
+        (1.0, -1.0),
+        (-1.0, 1.0),
+        (-1.0, -1.0),
+    ];
+    let pairs = (0..steps.len()).flat_map(|i| (0..=i).map(move |j| (i, j)));
+    pairs
+        .flat_map(|(i, j)| ways.map(|(a, b)| (i, j, a, b)))
+        .map(|(i, j, a, b)| {
+            let mut p = steps.to_vec();
+            p.iter_mut().skip(i).take(1).for_each(|v| *v += a);
+            p.iter_mut().skip(j).take(1).for_each(|v| *v += b);
+            p
+        })
+        .collect()
 }

@@ -1,4 +1,5 @@
-//! Many cells of a row at once, each in its own lane; plain loops over short arrays that the compiler turns into vector instructions.
+//! Many cells of a row at once, each in its own lane; plain loops over short arrays that the compiler turns into
+//! vector instructions.
 
 use super::{
     series::POINTS,
@@ -14,7 +15,8 @@ pub(crate) type Lanes = [f64; LANES];
 const STEPS: usize = 4;
 /// After a step this short in s the next would be rounding.
 const SETTLED: f64 = 1e-7;
-/// Growth of the excess, per mm of tie rod and mm of steering arm, below which a lane is left to the plain solver: twice the sine between the two.
+/// Growth of the excess, per mm of tie rod and mm of steering arm, below which a lane is left to the plain solver:
+/// twice the sine between the two.
 const NEAR_DEAD_POINT: f64 = 0.2;
 
 /// One rack position's tables; a missing one leaves every cell to the plain solver.
@@ -159,8 +161,8 @@ fn coefficients<const N: usize>(series: &PlaneSeries, chunk: &Chunk) -> [Lanes; 
     for (k, lanes) in c.iter_mut().enumerate() {
         let row = series.constant[k] + series.up[k] * chunk.up;
         let across = series.across[k];
-        for l in 0..LANES {
-            lanes[l] = row + across * chunk.across[l];
+        for (c, a) in lanes.iter_mut().zip(&chunk.across) {
+            *c = row + across * a;
         }
     }
     c

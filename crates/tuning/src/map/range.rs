@@ -67,7 +67,8 @@ impl Follower {
     }
 }
 
-/// The ranges at one rack position: at the design height, and at each travel; `None` where no place of the map could be followed to.
+/// The ranges at one rack position: at the design height, and at each travel; `None` where no place of the map could
+/// be followed to.
 pub(crate) fn ranges(
     arms: &Arms,
     rod: &Rod,

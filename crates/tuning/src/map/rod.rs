@@ -1,7 +1,9 @@
 //! What a tie rod with one joint free asks of the upright: an expression that is straight in the free joint's place.
 //!
-//! With the tie rod's length set at the design position, `|outer - inner|^2` now less the same then must be nought. The square of the free joint's own
-//! place drops out of the difference, so at a given stance of the upright the rest is `constant + joint . (columns, rows)`.
+//! With the tie rod's length set at the design position, `|outer - inner|^2` now less the same then must be nought.
+//! The square of the free joint's own
+//! place drops out of the difference, so at a given stance of the upright the rest is `constant + joint . (columns,
+//! rows)`.
 
 use trammel_geometry::{Corner, Point, Stance, Vector};
 

@@ -89,7 +89,8 @@ impl Table {
                 fit.chebyshev(&stances.map(|s| s.toe_rate(&s.per_travel))),
             )
         });
-        // A turn of `half` is worth about `growth` of excess, somewhat less towards one edge of the map, and `half` of toe.
+        // A turn of `half` is worth about `growth` of excess, somewhat less towards one edge of the map, and `half` of
+        // toe.
         let at_middle = excess.constant[1].abs();
         let growth = (at_middle - excess.across[1].abs() - excess.up[1].abs()).max(0.1 * at_middle);
         let excess_allowed = ACCURACY / half * growth;
@@ -132,8 +133,10 @@ fn stances(
     Some(all)
 }
 
-/// The excess grows by turn at a held height (what the map solves with) and by turn at a held arm angle (what the tie rod's dead point is about). They differ by
-/// the wheel's lift in steering times what the travel does; a cell is only taken as well away from both dead points if its growth is more than that
+/// The excess grows by turn at a held height (what the map solves with) and by turn at a held arm angle (what the tie
+/// rod's dead point is about). They differ by
+/// the wheel's lift in steering times what the travel does; a cell is only taken as well away from both dead points if
+/// its growth is more than that
 /// difference and a part of the steering arm's length.
 fn least_growth(rod: &Rod, stances: &[Stance; POINTS]) -> f64 {
     stances.iter().fold(0.0, |least, s| {

@@ -49,7 +49,8 @@ pub enum MapFault {
 
 /// Scores of a tie-rod joint's places over a rectangle, refined step by step.
 ///
-/// Exact at every cell: the same scores as posing the corner with the joint there, within 1e-9 deg. No thread, no clock: [`ToeMap::refine`] does
+/// Exact at every cell: the same scores as posing the corner with the joint there, within 1e-9 deg. No thread, no
+/// clock: [`ToeMap::refine`] does
 /// as much as it is told and goes on where it stopped.
 #[derive(Clone, Debug)]
 pub struct ToeMap {
@@ -103,7 +104,8 @@ impl ToeMap {
         })
     }
 
-    /// Works out about `work` more cells, coarse to fine; cells near a dead point cost several dozen. `true` when the map is complete.
+    /// Works out about `work` more cells, coarse to fine; cells near a dead point cost several dozen. `true` when the
+    /// map is complete.
     pub fn refine(&mut self, work: usize) -> bool {
         let mut left = work;
         while left > 0 && self.stride > 0 {

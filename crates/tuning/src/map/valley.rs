@@ -24,7 +24,8 @@ impl ToeMap {
             .min_by(|a, b| a.2.by(scoring).total_cmp(&b.2.by(scoring)))
     }
 
-    /// The valley floor: for each column whose lowest score lies inside the map, where a parabola through the squares of it and its neighbours
+    /// The valley floor: for each column whose lowest score lies inside the map, where a parabola through the squares
+    /// of it and its neighbours
     /// is lowest. (Away from the very bottom a toe score is a magnitude, with a crease; its square is smooth.)
     #[must_use]
     pub fn valley(&self, scoring: Scoring) -> Vec<Floor> {

@@ -41,6 +41,28 @@ pub struct RackBand {
     pub bands: Vec<Band>,
 }
 
+impl Band {
+    /// Of the builds' toe changes at one travel, which are put in another order; the drawing's own where there are none.
+    pub(crate) fn of(travel: f64, drawn: f64, changes: &mut [f64], linear_deviation: f64) -> Self {
+        let (mean, deviation) = moments(changes);
+        let built = Quantiles::of(changes).unwrap_or(Quantiles {
+            low: drawn,
+            lower: drawn,
+            median: drawn,
+            upper: drawn,
+            high: drawn,
+        });
+        Self {
+            travel,
+            drawn,
+            built,
+            mean,
+            deviation,
+            linear_deviation,
+        }
+    }
+}
+
 impl Quantiles {
     /// Of some values, which are put in another order. `None` when there are none.
     pub(crate) fn of(values: &mut [f64]) -> Option<Self> {
@@ -64,7 +86,7 @@ impl Quantiles {
 }
 
 /// Mean and standard deviation.
-pub(crate) fn moments(values: &[f64]) -> (f64, f64) {
+fn moments(values: &[f64]) -> (f64, f64) {
     let n = values.len().max(1) as f64;
     let mean = values.iter().sum::<f64>() / n;
     let squares: f64 = values.iter().map(|v| (v - mean) * (v - mean)).sum();

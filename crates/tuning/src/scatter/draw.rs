@@ -1,4 +1,5 @@
-//! Where the coordinates of one build land: an Owen-scrambled Sobol sequence (Burley, Journal of Computer Graphics Techniques 9(4), 2020, by the crate
+//! Where the coordinates of one build land: an Owen-scrambled Sobol sequence (Burley, Journal of Computer Graphics
+//! Techniques 9(4), 2020, by the crate
 //! `sobol_burley`), one dimension for each tolerance.
 
 use trammel_geometry::Corner;

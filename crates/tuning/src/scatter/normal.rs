@@ -1,11 +1,12 @@
 //! The normal distribution's quantile.
 
-/// Rational approximations in three pieces by P. J. Acklam (2003, from memory): relative error below 1.2e-9, checked in the tests below.
+/// Rational approximations in three pieces by P. J. Acklam (2003, from memory): relative error below 1.2e-9, checked
+/// in the tests below.
 const CENTRE_TOP: [f64; 6] = [
     -3.969_683_028_665_376e1,
     2.209_460_984_245_205e2,
     -2.759_285_104_469_687e2,
-    1.383_577_518_672_690e2,
+    1.383_577_518_672_69e2,
     -3.066_479_806_614_716e1,
     2.506_628_277_459_239,
 ];
@@ -35,7 +36,8 @@ const TAIL_BOTTOM: [f64; 5] = [
 /// Where the tails begin.
 const TAIL: f64 = 0.024_25;
 
-/// How many standard deviations above the mean a share `p` of all values lies below. `p` is kept a hair away from 0 and 1.
+/// How many standard deviations above the mean a share `p` of all values lies below. `p` is kept a hair away from 0
+/// and 1.
 pub(crate) fn quantile(p: f64) -> f64 {
     let p = p.clamp(1e-12, 1.0 - 1e-12);
     if p < TAIL {

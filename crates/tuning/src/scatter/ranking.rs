@@ -50,7 +50,8 @@ pub(crate) fn derivatives(
     Ok(all)
 }
 
-/// Shares in order of the linear one, largest first. `errors` and `changes` hold one row for each build, of so many tolerances and stations.
+/// Shares in order of the linear one, largest first. `errors` and `changes` hold one row for each build, of so many
+/// tolerances and stations.
 pub(crate) fn shares(
     tolerances: &[Tolerance],
     derivatives: &[Vec<f64>],

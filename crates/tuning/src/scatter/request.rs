@@ -111,7 +111,7 @@ impl ScatterRequest {
             .iter()
             .map(|t| ("a tolerance", t.spread.size()));
         for (what, value) in sizes.chain([("the limit", self.limit)]) {
-            if !(value >= 0.0 && value <= 1e4) {
+            if !(0.0..=1e4).contains(&value) {
                 return Err(ScatterFault::NotUsable { what, value });
             }
         }

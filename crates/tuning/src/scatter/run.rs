@@ -3,7 +3,7 @@
 use trammel_geometry::Linkage;
 
 use super::{
-    band::{Band, Quantiles, RackBand, moments},
+    band::{Band, Quantiles, RackBand},
     draw::{built, errors},
     ranking::{Share, derivatives, shares},
     request::{ScatterFault, ScatterRequest},
@@ -120,42 +120,25 @@ fn bands(
     changes: &[f64],
 ) -> Vec<RackBand> {
     let travels = request.stations.travels();
-    let stations = request.stations.racks().len() * travels.len();
+    let stations = drawn.curves.len() * travels.len();
+    let mut station = 0;
     let mut column = Vec::with_capacity(changes.len() / stations);
-    let mut band = |travel: f64, drawn: f64, station: usize| {
+    let mut band = |travel: f64, drawn: f64| {
         column.clear();
         column.extend(changes.iter().skip(station).step_by(stations));
-        let (mean, deviation) = moments(&column);
-        let nothing = Quantiles {
-            low: drawn,
-            lower: drawn,
-            median: drawn,
-            upper: drawn,
-            high: drawn,
-        };
-        Band {
-            travel,
-            drawn,
-            built: Quantiles::of(&mut column).unwrap_or(nothing),
-            mean,
-            deviation,
-            linear_deviation: linear_deviation(request, derivatives, station),
-        }
+        let linear = linear_deviation(request, derivatives, station);
+        station += 1;
+        Band::of(travel, drawn, &mut column, linear)
     };
-    drawn
-        .curves
-        .iter()
-        .enumerate()
-        .map(|(i, curve)| RackBand {
-            rack: curve.rack,
-            bands: travels
-                .iter()
-                .zip(&curve.changes)
-                .enumerate()
-                .map(|(j, (&travel, &drawn))| band(travel, drawn, i * travels.len() + j))
-                .collect(),
-        })
-        .collect()
+    let of_rack = |curve: &crate::RackCurve| RackBand {
+        rack: curve.rack,
+        bands: travels
+            .iter()
+            .zip(&curve.changes)
+            .map(|(&travel, &drawn)| band(travel, drawn))
+            .collect(),
+    };
+    drawn.curves.iter().map(of_rack).collect()
 }
 
 fn linear_deviation(request: &ScatterRequest, derivatives: &[Vec<f64>], station: usize) -> f64 {

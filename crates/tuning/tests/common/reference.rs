@@ -1,4 +1,5 @@
-//! Geometries and best places found by an independent optimiser; see `tests/reference/README.md` at the top of the repository.
+//! Geometries and best places found by an independent optimiser; see `tests/reference/README.md` at the top of the
+//! repository.
 
 use serde_json::Value;
 use trammel_geometry::{Arm, Corner, Point, TieRod, Vector, Wheel};
