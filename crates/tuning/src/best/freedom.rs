@@ -2,9 +2,6 @@
 
 use trammel_geometry::{Corner, Point, TieRod, Vector};
 
-/// Most directions: three for each of two joints.
-pub(crate) const MOST: usize = 6;
-
 /// The joints of the tie rod that may move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Movable {

@@ -3,7 +3,7 @@
 use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable};
 
 use super::{
-    freedom::{Direction, MOST, Movable, Ways, coordinates, directions, moved},
+    freedom::{Movable, Ways, coordinates, directions, moved},
     least_squares::least_rms,
     minimax::least_of_largest,
     problem::{Bounds, Problem},
@@ -11,6 +11,10 @@ use super::{
 };
 use crate::{Score, Scoring, Stations, ToeCurves, two_line_rule};
 
+/// Starts taken from places spread over the reach.
+const FROM_SPREAD: usize = 4;
+/// Descents from whole steps that turned out better than the exact place.
+const ROUNDS: usize = 6;
 /// Reach of a search from the present place only, mm.
 const NEARBY: f64 = 200.0;
 
@@ -101,14 +105,30 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
         low: vec![-search.reach; directions.len()],
         high: vec![search.reach; directions.len()],
     };
-    let best = descend_from_all(
-        &problem,
-        &bounds,
-        &starts(corner, &directions, search.reach),
-    );
-    let Some((p, score)) = best else {
+    let best = descend_from_all(&problem, &bounds, &starts(&problem, search.reach));
+    let Some(mut best) = best else {
         return Err(why_none(corner, &search.stations));
     };
+    let in_steps = |from: &[f64]| {
+        let step = search.step?;
+        snapped(&problem, &bounds, from, step)
+    };
+    let by = |s: &Score| s.by(search.scoring);
+    let mut whole = in_steps(&best.0);
+    // Where the corner runs out of reach next to the best place, a descent may have stopped early; whole steps may have
+    // got past that.
+    for _ in 0..ROUNDS {
+        let Some(start) = whole.clone().filter(|w| by(&w.1) < by(&best.1)) else {
+            break;
+        };
+        let further = descend_from_all(&problem, &bounds, std::slice::from_ref(&start.0));
+        best = further.filter(|f| by(&f.1) < by(&start.1)).unwrap_or(start);
+        whole = in_steps(&best.0);
+    }
+    if let Some(better) = whole.clone().filter(|w| by(&w.1) < by(&best.1)) {
+        best = better;
+    }
+    let (p, score) = best;
     let spot = |p: &[f64], score| Spot {
         tie_rod: moved(corner, &directions, p).tie_rod,
         score,
@@ -116,10 +136,7 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
     let margin = 1e-9 * search.reach;
     Ok(BestSpot {
         exact: spot(&p, score),
-        snapped: search
-            .step
-            .and_then(|step| snapped(&problem, &bounds, &p, step))
-            .map(|(p, score)| spot(&p, score)),
+        snapped: whole.map(|(p, score)| spot(&p, score)),
         now: problem.score(&vec![0.0; directions.len()]),
         at_end_of_reach: p.iter().any(|v| v.abs() >= search.reach - margin),
     })
@@ -137,8 +154,9 @@ fn check(search: &Search) -> Result<(), SearchFault> {
     search.step.map_or(Ok(()), |s| positive("the step", s))
 }
 
-/// The present place, the rule's, and places spread evenly over half the reach.
-fn starts(corner: &Corner, directions: &[Direction], reach: f64) -> Vec<Vec<f64>> {
+/// The present place, the rule's, and the best of many places spread over the reach.
+fn starts(problem: &Problem<'_>, reach: f64) -> Vec<Vec<f64>> {
+    let (corner, directions) = (problem.corner, problem.directions);
     let n = directions.len();
     let mut all = vec![vec![0.0; n]];
     if let Some(rule) = two_line_rule(corner) {
@@ -148,15 +166,45 @@ fn starts(corner: &Corner, directions: &[Direction], reach: f64) -> Vec<Vec<f64>
         };
         all.push(coordinates(corner, directions, &tie_rod));
     }
-    let far = (0.5 * reach).min(40.0);
-    for i in 0..n.min(MOST) {
-        for way in [-far, far] {
-            let mut p = vec![0.0; n];
-            p.iter_mut().skip(i).take(1).for_each(|v| *v = way);
-            all.push(p);
-        }
-    }
+    let mut found: Vec<(f64, Vec<f64>)> = spread(n, reach)
+        .into_iter()
+        .filter_map(|p| problem.value(&p).map(|v| (v, p)))
+        .collect();
+    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    all.extend(found.into_iter().take(FROM_SPREAD).map(|f| f.1));
     all
+}
+
+/// Places spread over the reach: a grid for up to three directions, otherwise out and back along each.
+fn spread(directions: usize, reach: f64) -> Vec<Vec<f64>> {
+    let shares: &[f64] = match directions {
+        1 | 2 => &[-0.8, -0.4, -0.15, 0.15, 0.4, 0.8],
+        3 => &[-0.5, 0.0, 0.5],
+        _ => &[-0.2, 0.2],
+    };
+    if directions <= 3 {
+        return (0..directions).fold(vec![Vec::new()], |all, _| {
+            let longer = |start: &Vec<f64>, share: f64| {
+                let mut p = start.clone();
+                p.push(share * reach);
+                p
+            };
+            all.iter()
+                .flat_map(|start| shares.iter().map(move |&s| longer(start, s)))
+                .collect()
+        });
+    }
+    let along = |i: usize, share: f64| {
+        let mut p = vec![0.0; directions];
+        p.iter_mut()
+            .skip(i)
+            .take(1)
+            .for_each(|v| *v = share * reach);
+        p
+    };
+    (0..directions)
+        .flat_map(|i| shares.iter().map(move |&s| along(i, s)))
+        .collect()
 }
 
 fn descend_from_all(

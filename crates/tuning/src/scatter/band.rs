@@ -42,7 +42,8 @@ pub struct RackBand {
 }
 
 impl Band {
-    /// Of the builds' toe changes at one travel, which are put in another order; the drawing's own where there are none.
+    /// Of the builds' toe changes at one travel, which are put in another order; the drawing's own where there are
+    /// none.
     pub(crate) fn of(travel: f64, drawn: f64, changes: &mut [f64], linear_deviation: f64) -> Self {
         let (mean, deviation) = moments(changes);
         let built = Quantiles::of(changes).unwrap_or(Quantiles {
