@@ -109,6 +109,11 @@ impl PoseGrid {
         self.columns.iter().flat_map(|c| &c.readings)
     }
 
+    /// The readings rack position by rack position, each in order of travel.
+    pub(crate) fn columns(&self) -> impl Iterator<Item = &[Reading]> {
+        self.columns.iter().map(|c| c.readings.as_slice())
+    }
+
     /// The worst reading of the grid itself.
     pub(crate) fn worst_node(&self, badness: impl Fn(&Reading) -> Option<f64>) -> Option<Worst> {
         self.worst_index(&badness).map(|(_, _, worst)| worst)

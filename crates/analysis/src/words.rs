@@ -1,42 +1,24 @@
 //! How figures are written in cautions: lengths as a tape reads them, numbers rounded to the side that flatters nothing.
 
-use trammel_build::{LengthUnit, Side, TravelRange};
+use trammel_build::{LengthUnit, Side, TapeReading, TravelRange, format_length};
 
 /// A length found, to the nearest sixteenth or tenth of a millimetre, with its unit.
 pub(crate) fn length(mm: f64, unit: LengthUnit) -> String {
-    match unit {
-        LengthUnit::Inch => format!("{} in", fraction(mm / unit.mm(), 16)),
-        LengthUnit::Millimetre => format!("{} mm", trimmed(mm, 1)),
-    }
+    on_tape(mm, unit, 16)
 }
 
 /// A length to work to, to the nearest 1/64 in or tenth of a millimetre, with its unit.
 pub(crate) fn work_length(mm: f64, unit: LengthUnit) -> String {
-    match unit {
-        LengthUnit::Inch => format!("{} in", fraction(mm / unit.mm(), 64)),
-        LengthUnit::Millimetre => format!("{} mm", trimmed(mm, 1)),
-    }
+    on_tape(mm, unit, 64)
 }
 
-/// Inches as a mixed fraction in lowest terms.
-fn fraction(inches: f64, parts: u64) -> String {
-    let sign = if inches < 0.0 { "-" } else { "" };
-    let total = (inches.abs() * parts as f64).round();
-    if !(total < 1e12) {
-        return format!("{inches}");
-    }
-    let total = total as u64;
-    let (whole, mut top, mut bottom) = (total / parts, total % parts, parts);
-    while top != 0 && top % 2 == 0 {
-        top /= 2;
-        bottom /= 2;
-    }
-    match (whole, top) {
-        (0, 0) => "0".into(),
-        (whole, 0) => format!("{sign}{whole}"),
-        (0, _) => format!("{sign}{top}/{bottom}"),
-        _ => format!("{sign}{whole} {top}/{bottom}"),
-    }
+fn on_tape(mm: f64, unit: LengthUnit, marks: u32) -> String {
+    let value = match unit {
+        LengthUnit::Inch => TapeReading::of(unit.from_mm(mm), marks).reading,
+        LengthUnit::Millimetre => (mm * 10.0).round() / 10.0,
+    };
+    // Minus nought would only puzzle.
+    format!("{} {}", format_length(value + 0.0, unit), unit.sign())
 }
 
 /// A number with at most so many decimals and no idle noughts.

@@ -63,7 +63,10 @@ pub(crate) enum Fault {
     /// Standard output.
     #[error("standard output can't be written: {0}")]
     Output(io::Error),
-    /// A part that this version does not have.
+    /// The window.
     #[error("{0}")]
-    Missing(&'static str),
+    Window(String),
+    /// The picture could not be painted.
+    #[error("no picture was made: {0}")]
+    Picture(String),
 }

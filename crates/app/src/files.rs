@@ -4,12 +4,13 @@ use std::{
     ffi::OsStr,
     fs,
     io::{self, Write as _},
-    path::Path,
+    path::{Path, PathBuf},
 };
 
 use atomic_write_file::AtomicWriteFile;
 use trammel_build::Build;
 use trammel_persistence::{Demo, OpenFault, demos, read, read_text};
+use trammel_screen::Start;
 
 use crate::fault::Fault;
 
@@ -28,9 +29,24 @@ pub(crate) fn build(from: &Path) -> Result<Build, Fault> {
     let text = read_text(from)?;
     let build = read(&text).map_err(|fault| OpenFault::Build {
         path: from.to_owned(),
-        fault,
+        fault: Box::new(fault),
     })?;
     Ok(build)
+}
+
+/// What the window starts with. A file that is not there is told here, since it is most likely a word mistyped; whatever else is
+/// wrong with a file the window itself shows.
+pub(crate) fn start(from: Option<PathBuf>) -> Result<Start, Fault> {
+    let Some(path) = from else {
+        return Ok(Start::Demo);
+    };
+    if let Some(name) = demo_name(path.as_os_str()) {
+        return Ok(Start::NamedDemo(demo(name)?.name.to_owned()));
+    }
+    match path.metadata() {
+        Ok(_) => Ok(Start::File(path)),
+        Err(source) => Err(OpenFault::File { path, source }.into()),
+    }
 }
 
 fn demo_name(from: &OsStr) -> Option<&str> {

@@ -39,7 +39,10 @@ fn run() -> Result<u8, Fault> {
         }
     };
     match arguments.command {
-        None => window::open(arguments.build.as_deref()).map(|()| DONE),
+        None => {
+            window::open(files::start(arguments.build)?)?;
+            Ok(DONE)
+        }
         Some(Command::Sweep(sweep)) => commands::sweep::run(&sweep).map(|()| DONE),
         Some(Command::Check(check)) => {
             let danger = commands::check::run(&check)?;

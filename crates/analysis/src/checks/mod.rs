@@ -5,6 +5,7 @@ mod lock_over;
 mod moves;
 mod names;
 mod rack_end_bending;
+mod rack_height;
 mod reach;
 mod stops;
 mod thread_engagement;

@@ -7,17 +7,15 @@ use trammel_strength::{
     thread::Thread,
 };
 
-use super::{Case, moves::tidy};
+use super::{After, Case, moves::tidy, rack_height::rack_height};
 use crate::{
     Bound, Caution, CautionKind, Figure, FigureUnit, Grade, RackEndStudy, Remedy,
     pose_grid::PoseGrid,
     rack_end::{Fastening, RackEndCase},
-    search::{Shift, shift_to, shop_step, step_down, step_up},
+    search::{shop_step, step_down},
     words::{angle, factor, length, work_length},
 };
 
-/// How far up or down the rack is looked at, mm (a judgement, no source: what a frame has room for).
-const RACK_SHIFT_MM: f64 = 100.0;
 /// A change that betters the factor by less than this share is no remedy.
 const WORTH_IT: f64 = 1.05;
 /// Larger threads offered at most.
@@ -321,46 +319,18 @@ impl<'a> Bend<'a> {
         let coarse = |up: f64| {
             let view = case.view.with_rack_moved(Vector::new(0.0, 0.0, up))?;
             let grid = PoseGrid::sized(&view, 3, 3);
-            grid.worst_node(|r| self.rack_end.use_of_yield(r))
-                .map(|w| w.badness)
+            let worst = grid.worst_node(|r| self.rack_end.use_of_yield(r));
+            worst.map(|w| w.badness)
         };
-        let step = shop_step(case.unit());
-        let mut up = match shift_to(target, RACK_SHIFT_MM, coarse) {
-            Shift::Reaches(up) => step_up(up, step),
-            Shift::Lowest(up) => step_down(up, step),
+        let exact = |after: &After| {
+            let spec = &after.build.front.rack_end;
+            let end = RackEndCase::new(after.view.rack_end?, &Fastening::of(spec)?).ok()?;
+            let worst = end.worst(&after.view, &PoseGrid::of(&after.view))?;
+            Some(worst.badness)
         };
-        let mut best: Option<Mended> = None;
-        for _ in 0..3 {
-            let by = Vector::new(0.0, 0.0, up);
-            let edit = case.move_inner_joint(by);
-            let then = match &edit {
-                Some(edit) => case.after(edit).and_then(|after| {
-                    let spec = &after.build.front.rack_end;
-                    let end = RackEndCase::new(after.view.rack_end?, &Fastening::of(spec)?).ok()?;
-                    end.worst(&after.view, &PoseGrid::of(&after.view))
-                }),
-                None => {
-                    let view = case.view.with_rack_moved(by)?;
-                    self.rack_end.worst(&view, &PoseGrid::of(&view))
-                }
-            };
-            let then = 1.0 / then?.badness;
-            if best.as_ref().is_none_or(|b| then > b.factor) {
-                let way = if up > 0.0 { "up" } else { "down" };
-                let what = format!(
-                    "Rack and inner joint {way} {}",
-                    work_length(up.abs(), case.unit())
-                );
-                best = Some(self.mended(&what, then, edit));
-            } else {
-                break;
-            }
-            if then >= self.study.wanted {
-                break;
-            }
-            up += step.copysign(up);
-        }
-        best.filter(|b| up != 0.0 && b.factor >= WORTH_IT * self.study.factor)
+        let found = rack_height(case, target, coarse, exact)?;
+        let mended = self.mended(&found.what, 1.0 / found.then, Some(found.edit));
+        (mended.factor >= WORTH_IT * self.study.factor).then_some(mended)
     }
 }
 

@@ -11,7 +11,8 @@ use crate::{
 /// Steps by which stops are brought closer still when the poses between the grid's are a little past the limit.
 const TRIES: usize = 4;
 
-/// How far the wheel may go from the design height either way with `badness` at most `limit` at every rack position, mm (droop, bump).
+/// How far the wheel may go from the design height either way with `badness` at most `limit` at every rack position, mm (droop, bump): by
+/// straight lines between the poses of the grid, so that the caller has to look once more.
 fn travel_within(
     case: &Case<'_>,
     limit: f64,
@@ -19,23 +20,22 @@ fn travel_within(
 ) -> (f64, f64) {
     let range = case.view.travel;
     let (mut droop, mut bump) = (range.droop, range.bump);
-    let past = |r: &&Reading| badness(r).is_some_and(|b| b > limit);
-    for reading in case.grid.readings().filter(past) {
-        // The last travel of this column that is within, between this pose and the design height.
-        let (mut within, mut past) = (0.0, reading.travel);
-        for _ in 0..12 {
-            let middle = 0.5 * (within + past);
-            let found = case.view.reading_at(middle, reading.rack);
-            if found.as_ref().and_then(badness).is_some_and(|b| b <= limit) {
-                within = middle;
-            } else {
-                past = middle;
+    for column in case.grid.columns() {
+        for pair in column.windows(2) {
+            let [low, high] = pair else { continue };
+            let (Some(at_low), Some(at_high)) = (badness(low), badness(high)) else {
+                continue;
+            };
+            let share = (limit - at_low) / (at_high - at_low);
+            let crossing = low.travel + share * (high.travel - low.travel);
+            if at_low > limit && low.travel < 0.0 {
+                let within = if at_high > limit { high.travel } else { crossing };
+                droop = droop.max(within.min(0.0));
             }
-        }
-        if reading.travel < 0.0 {
-            droop = droop.max(within);
-        } else {
-            bump = bump.min(within);
+            if at_high > limit && high.travel > 0.0 {
+                let within = if at_low > limit { low.travel } else { crossing };
+                bump = bump.min(within.max(0.0));
+            }
         }
     }
     (droop, bump)

@@ -3,16 +3,15 @@
 use trammel_build::{AxleName, PointName, defaults};
 use trammel_geometry::Vector;
 
-use super::Case;
+use super::{After, Case, rack_height::rack_height};
 use crate::{
     Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose,
     pose_grid::PoseGrid,
-    search::{Shift, shift_to, shop_step, step_down, step_up},
-    words::{angle, work_length},
+    words::angle,
 };
 
-/// How far up or down the rack is looked at, mm (a judgement, no source).
-const RACK_SHIFT_MM: f64 = 100.0;
+/// A remedy that leaves more than this share of the angle is none.
+const WORTH_IT: f64 = 0.95;
 
 pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
     let limit = case.build.limits.tie_rod_angle_deg;
@@ -59,40 +58,20 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
 
 /// The rack raised or lowered until the rod stays within the limit, or as low as it comes.
 fn other_height(case: &Case<'_>, now: f64, limit: f64) -> Option<Remedy> {
-    let steepest = |view: &crate::corner_view::CornerView, grid: &PoseGrid| {
-        grid.worst(view, |r| Some(r.rod_angle)).map(|w| w.badness)
-    };
     let coarse = |up: f64| {
         let view = case.view.with_rack_moved(Vector::new(0.0, 0.0, up))?;
         let grid = PoseGrid::sized(&view, 3, 3);
         grid.worst_node(|r| Some(r.rod_angle)).map(|w| w.badness)
     };
-    let step = shop_step(case.unit());
-    let (mut up, reaches) = match shift_to(limit.to_radians(), RACK_SHIFT_MM, coarse) {
-        Shift::Reaches(up) => (step_up(up, step), true),
-        Shift::Lowest(up) => (step_down(up, step), false),
+    let exact = |after: &After| {
+        let grid = PoseGrid::of(&after.view);
+        grid.worst(&after.view, |r| Some(r.rod_angle)).map(|w| w.badness)
     };
-    for _ in 0..3 {
-        if up == 0.0 {
-            return None;
-        }
-        let edit = case.move_inner_joint(Vector::new(0.0, 0.0, up))?;
-        let after = case.after(&edit)?;
-        let then = steepest(&after.view, &PoseGrid::of(&after.view))?.to_degrees();
-        if then <= limit || !reaches {
-            let way = if up > 0.0 { "up" } else { "down" };
-            return (then < 0.95 * now).then(|| Remedy {
-                text: format!(
-                    "Rack and inner joint {way} {}: {} becomes {}",
-                    work_length(up.abs(), case.unit()),
-                    angle(now),
-                    angle(then)
-                ),
-                value: Some(then),
-                edit: Some(edit),
-            });
-        }
-        up += step.copysign(up);
-    }
-    None
+    let found = rack_height(case, limit.to_radians(), coarse, exact)?;
+    let then = found.then.to_degrees();
+    (then < WORTH_IT * now).then(|| Remedy {
+        text: format!("{}: {} becomes {}", found.what, angle(now), angle(then)),
+        value: Some(then),
+        edit: Some(found.edit),
+    })
 }

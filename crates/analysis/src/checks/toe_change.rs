@@ -120,7 +120,7 @@ fn move_words(case: &Case<'_>, out: f64, up: f64) -> String {
         let way = if by > 0.0 { plus } else { minus };
         (by != 0.0).then(|| format!("{way} {}", work_length(by.abs(), case.unit())))
     };
-    let ways: Vec<String> = [along(up, "up", "down"), along(out, "out", "in")]
+    let ways: Vec<String> = [along(up, "up", "down"), along(out, "outboard", "inboard")]
         .into_iter()
         .flatten()
         .collect();

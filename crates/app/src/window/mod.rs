@@ -5,25 +5,16 @@ mod desktop;
 use eframe::egui;
 use trammel_screen::{Bench, Start, fonts};
 
+use crate::fault::Fault;
 use desktop::Desktop;
 
 /// Name of the application for the desktop: window grouping, icon, file type.
 const APP_ID: &str = "trammel";
 
-/// Why no window could be opened.
-#[derive(Debug, thiserror::Error)]
-pub(crate) enum WindowFault {
-    /// The machine has no display, or it can't be used.
-    #[error(
-        "no window can be opened here ({0}); without a display use `trammel check`, `trammel sweep`, `trammel picture` or `trammel demo`"
-    )]
-    NoWindow(String),
-}
-
 /// Opens the window and stays until it is closed.
-pub(crate) fn run(start: Start) -> Result<(), WindowFault> {
+pub(crate) fn open(start: Start) -> Result<(), Fault> {
     if !has_display() {
-        return Err(WindowFault::NoWindow("no display".into()));
+        return Err(no_window("no display"));
     }
     let viewport = egui::ViewportBuilder::default()
         .with_title("Trammel")
@@ -39,7 +30,7 @@ pub(crate) fn run(start: Start) -> Result<(), WindowFault> {
         let shell: Box<dyn eframe::App> = Box::new(Shell { bench: Bench::new(Box::new(desktop), start), title: String::new() });
         Ok(shell)
     };
-    eframe::run_native("Trammel", options, Box::new(shell)).map_err(|e| WindowFault::NoWindow(one_line(&e.to_string())))
+    eframe::run_native("Trammel", options, Box::new(shell)).map_err(|e| no_window(&e.to_string()))
 }
 
 struct Shell {
@@ -64,8 +55,11 @@ fn has_display() -> bool {
     !cfg!(all(unix, not(target_os = "macos"))) || named("DISPLAY") || named("WAYLAND_DISPLAY") || named("WAYLAND_SOCKET")
 }
 
-fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
+fn no_window(why: &str) -> Fault {
+    let why = why.split_whitespace().collect::<Vec<_>>().join(" ");
+    Fault::Window(format!(
+        "no window can be opened here ({why}); these work without one: trammel check, trammel sweep, trammel picture, trammel demo"
+    ))
 }
 
 fn icon() -> egui::IconData {
