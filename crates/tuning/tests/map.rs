@@ -7,9 +7,9 @@
 
 mod common;
 
-use trammel_geometry::{Corner, Linkage, mirror_point, mirror_vector};
+use trammel_geometry::{Corner, Linkage, Point, Vector, mirror_point, mirror_vector};
 use trammel_tuning::{
-    Cell, MapFrame, Plane, Reason, Scoring, Stations, TieRodJoint, ToeCurves, ToeMap,
+    Cell, MapFrame, Plane, Reason, Score, Scoring, Stations, TieRodJoint, ToeCurves, ToeMap,
 };
 
 /// What the map promises, rad.
@@ -166,6 +166,41 @@ fn a_mirrored_car_has_the_mirrored_map() {
     }
 }
 
+/// Front to back is a mirror too: the tie rod changes sides, toe changes sign, and every score stays.
+#[test]
+fn a_car_turned_front_to_back_has_the_same_map_turned() {
+    let corner = common::skewed();
+    let mut turned = corner.map(
+        |p| Point::new(-p.x, p.y, p.z),
+        |v| Vector::new(-v.x, v.y, v.z),
+    );
+    turned.wheel.toe = -corner.wheel.toe;
+    let stations = stations(&[0.0, 20.0]);
+    for plane in [Plane::Front, Plane::Side] {
+        let mut one = map(&corner, TieRodJoint::Inner, plane, 60.0, &stations);
+        let mut other = map(&turned, TieRodJoint::Inner, plane, 60.0, &stations);
+        one.complete();
+        other.complete();
+        for row in 0..25 {
+            for column in 0..25 {
+                let there = if plane == Plane::Side {
+                    24 - column
+                } else {
+                    column
+                };
+                let flipped = match other.cell(there, row) {
+                    Cell::Scored(s) => Cell::Scored(Score {
+                        slope: -s.slope,
+                        ..s
+                    }),
+                    barred => barred,
+                };
+                assert_same("turned", flipped, one.cell(column, row));
+            }
+        }
+    }
+}
+
 #[test]
 fn the_parallelogram_has_a_valley_without_toe_change() {
     let corner = common::parallelogram();
@@ -187,7 +222,6 @@ fn the_parallelogram_has_a_valley_without_toe_change() {
 
 #[test]
 fn what_can_not_be_mapped_is_refused() {
-    use trammel_geometry::Point;
     use trammel_tuning::{FrameFault, MapFault, StationFault};
     let at = Point::new(0.0, 200.0, 250.0);
     for size in [0.0, -5.0, f64::NAN, f64::INFINITY, 1e9] {
