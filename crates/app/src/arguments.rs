@@ -95,6 +95,45 @@ pub(crate) struct PictureArguments {
     /// PNG file to write.
     #[arg(long, value_name = "FILE")]
     pub out: PathBuf,
+    /// Width and height in points.
+    #[arg(long, value_name = "WxH", default_value = "1280x800", value_parser = size)]
+    pub size: [f32; 2],
+    /// Pixels for each point.
+    #[arg(long, value_name = "NUMBER", default_value_t = 1.0)]
+    pub scale: f32,
+    /// Light instead of dark.
+    #[arg(long)]
+    pub light: bool,
+    /// Axle on the table.
+    #[arg(long, value_enum, default_value_t = AxleWord::Front)]
+    pub axle: AxleWord,
+    /// Page of the notebook.
+    #[arg(long, value_enum, default_value_t = PageWord::Curves)]
+    pub page: PageWord,
+    /// Wheel travel of the moved linkage, in the build's unit.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0)]
+    pub travel: f64,
+    /// Rack travel of the moved linkage, in the build's unit.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0)]
+    pub rack: f64,
+}
+
+/// A page of the notebook on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum PageWord {
+    Curves,
+    Points,
+    Figures,
+}
+
+/// Reads `1280x800`.
+fn size(text: &str) -> Result<[f32; 2], String> {
+    let expected = || format!("read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800");
+    let (width, height) = text.split_once('x').ok_or_else(expected)?;
+    let side = |t: &str| t.parse::<f32>().map_err(|_| expected());
+    let [width, height] = [side(width)?, side(height)?];
+    let fits = (400.0..=4000.0).contains(&width) && (300.0..=3000.0).contains(&height);
+    if fits { Ok([width, height]) } else { Err(expected()) }
 }
 
 #[derive(Debug, Args)]

@@ -6,8 +6,6 @@ use trammel_analysis::SweepFault;
 use trammel_build::BuildFault;
 use trammel_persistence::{OpenFault, ReadFault};
 
-use crate::window::WindowFault;
-
 /// Why a command could not be done: one plain line each.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Fault {
@@ -66,9 +64,9 @@ pub(crate) enum Fault {
     #[error("standard output can't be written: {0}")]
     Output(io::Error),
     /// The window.
-    #[error(transparent)]
-    Window(#[from] WindowFault),
-    /// A part that this version does not have.
     #[error("{0}")]
-    Missing(&'static str),
+    Window(String),
+    /// The picture could not be painted.
+    #[error("no picture was made: {0}")]
+    Picture(String),
 }

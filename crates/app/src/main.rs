@@ -40,7 +40,7 @@ fn run() -> Result<u8, Fault> {
     };
     match arguments.command {
         None => {
-            window::run(files::start(arguments.build)?)?;
+            window::open(files::start(arguments.build)?)?;
             Ok(DONE)
         }
         Some(Command::Sweep(sweep)) => commands::sweep::run(&sweep).map(|()| DONE),

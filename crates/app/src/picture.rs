@@ -1,12 +1,57 @@
 //! The window's content as a picture, without a display.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use trammel_build::Build;
+use trammel_build::{AxleName, Build};
+use trammel_raster::{View, render};
+use trammel_screen::{
+    Bench, Start, fonts,
+    host::{Host, Pick, Picked},
+    view::Page,
+};
 
-use crate::fault::Fault;
+use crate::{
+    arguments::{PageWord, PictureArguments},
+    fault::Fault,
+    files,
+};
+
+/// Frames until the layout has settled.
+const FRAMES: usize = 4;
+
+/// A machine with nobody at it.
+struct Nobody;
+
+impl Host for Nobody {
+    fn ask_for_file(&mut self, _pick: &Pick, _start: Option<&Path>) {}
+    fn answer(&mut self) -> Option<Picked> {
+        None
+    }
+    fn state_folder(&self) -> Option<PathBuf> {
+        None
+    }
+    fn quit(&mut self) {}
+}
 
 /// Draws the window's content for a build and writes it as a PNG.
-pub(crate) fn draw(_build: &Build, _out: &Path) -> Result<(), Fault> {
-    Err(Fault::Missing("this version draws no pictures"))
+pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fault> {
+    let mm = build.unit.mm();
+    let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
+    bench.set_light(arguments.light);
+    let view = bench.view_mut();
+    view.axle = arguments.axle.name();
+    view.page = match arguments.page {
+        PageWord::Curves => Page::Curves,
+        PageWord::Points => Page::Points,
+        PageWord::Figures => Page::Figures,
+    };
+    view.travel = arguments.travel * mm;
+    view.rack = if view.axle == AxleName::Front { arguments.rack * mm } else { 0.0 };
+    let size_points = egui::vec2(arguments.size[0], arguments.size[1]);
+    let scale = arguments.scale.clamp(0.5, 4.0);
+    let view = View { size_points, pixels_per_point: scale, settle_frames: FRAMES };
+    let fail = |e: &dyn std::fmt::Display| Fault::Picture(e.to_string());
+    let picture = render(&view, |ctx| ctx.set_fonts(fonts::definitions()), |ui| bench.ui(ui)).map_err(|e| fail(&e))?;
+    let png = picture.to_png().map_err(|e| fail(&e))?;
+    files::write(&arguments.out, &png)
 }

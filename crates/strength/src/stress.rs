@@ -79,6 +79,11 @@ impl RoundSection {
         ring_area(self.outer, self.inner)
     }
 
+    /// Second moment of area, mm^4: pi (D^4 - d^4) / 64.
+    pub fn second_moment(&self) -> f64 {
+        self.bending_modulus() * self.outer / 2.0
+    }
+
     /// Section modulus in bending, mm^3: pi (D^4 - d^4) / (32 D).
     pub fn bending_modulus(&self) -> f64 {
         PI * (self.outer.powi(4) - self.inner.powi(4)) / (32.0 * self.outer)

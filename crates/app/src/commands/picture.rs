@@ -9,5 +9,5 @@ pub(crate) fn run(arguments: &PictureArguments) -> Result<(), Fault> {
             path: arguments.out.clone(),
         });
     }
-    picture::draw(&build, &arguments.out)
+    picture::draw(build, arguments)
 }

@@ -5,25 +5,16 @@ mod desktop;
 use eframe::egui;
 use trammel_screen::{Bench, Start, fonts};
 
+use crate::fault::Fault;
 use desktop::Desktop;
 
 /// Name of the application for the desktop: window grouping, icon, file type.
 const APP_ID: &str = "trammel";
 
-/// Why no window could be opened.
-#[derive(Debug, thiserror::Error)]
-pub(crate) enum WindowFault {
-    /// The machine has no display, or it can't be used.
-    #[error(
-        "no window can be opened here ({0}); without a display use `trammel check`, `trammel sweep`, `trammel picture` or `trammel demo`"
-    )]
-    NoWindow(String),
-}
-
 /// Opens the window and stays until it is closed.
-pub(crate) fn run(start: Start) -> Result<(), WindowFault> {
+pub(crate) fn open(start: Start) -> Result<(), Fault> {
     if !has_display() {
-        return Err(WindowFault::NoWindow("no display".into()));
+        return Err(no_window("no display"));
     }
     let viewport = egui::ViewportBuilder::default()
         .with_title("Trammel")
@@ -32,21 +23,14 @@ pub(crate) fn run(start: Start) -> Result<(), WindowFault> {
         .with_min_inner_size([900.0, 600.0])
         .with_drag_and_drop(true)
         .with_icon(icon());
-    let options = eframe::NativeOptions {
-        viewport,
-        ..Default::default()
-    };
+    let options = eframe::NativeOptions { viewport, ..Default::default() };
     let shell = move |creation: &eframe::CreationContext<'_>| {
         creation.egui_ctx.set_fonts(fonts::definitions());
         let desktop = Desktop::new(creation.egui_ctx.clone());
-        let shell: Box<dyn eframe::App> = Box::new(Shell {
-            bench: Bench::new(Box::new(desktop), start),
-            title: String::new(),
-        });
+        let shell: Box<dyn eframe::App> = Box::new(Shell { bench: Bench::new(Box::new(desktop), start), title: String::new() });
         Ok(shell)
     };
-    eframe::run_native("Trammel", options, Box::new(shell))
-        .map_err(|e| WindowFault::NoWindow(one_line(&e.to_string())))
+    eframe::run_native("Trammel", options, Box::new(shell)).map_err(|e| no_window(&e.to_string()))
 }
 
 struct Shell {
@@ -59,8 +43,7 @@ impl eframe::App for Shell {
         self.bench.ui(ui);
         let title = self.bench.window_title();
         if title != self.title {
-            ui.ctx()
-                .send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             self.title = title;
         }
     }
@@ -69,17 +52,16 @@ impl eframe::App for Shell {
 /// On Linux a display is named by the environment; elsewhere there always is one.
 fn has_display() -> bool {
     let named = |name| std::env::var_os(name).is_some_and(|v| !v.is_empty());
-    !cfg!(all(unix, not(target_os = "macos")))
-        || named("DISPLAY")
-        || named("WAYLAND_DISPLAY")
-        || named("WAYLAND_SOCKET")
+    !cfg!(all(unix, not(target_os = "macos"))) || named("DISPLAY") || named("WAYLAND_DISPLAY") || named("WAYLAND_SOCKET")
 }
 
-fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
+fn no_window(why: &str) -> Fault {
+    let why = why.split_whitespace().collect::<Vec<_>>().join(" ");
+    Fault::Window(format!(
+        "no window can be opened here ({why}); these work without one: trammel check, trammel sweep, trammel picture, trammel demo"
+    ))
 }
 
 fn icon() -> egui::IconData {
-    eframe::icon_data::from_png_bytes(include_bytes!("../../../../assets/icon.png"))
-        .unwrap_or_default()
+    eframe::icon_data::from_png_bytes(include_bytes!("../../../../assets/icon.png")).unwrap_or_default()
 }

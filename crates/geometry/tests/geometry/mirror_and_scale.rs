@@ -1,7 +1,9 @@
 //! The same corner seen in a mirror, scaled, moved.
 
 use proptest::prelude::*;
-use trammel_geometry::{Axle, Corner, Limit, Linkage, Measures, Vector};
+use trammel_geometry::{
+    Axle, Corner, Limit, Linkage, Measures, Point, Vector, mirror_point, mirror_vector,
+};
 
 use crate::corners::{any_corner, linkage};
 
@@ -45,13 +47,21 @@ fn moved(corner: &Corner, by: Vector) -> Corner {
     corner.map(|p| p + by, |v| v)
 }
 
+#[test]
+fn the_mirror_stands_in_the_centre_plane() {
+    let seen = mirror_point(Point::new(1.0, 2.0, 3.0));
+    assert_eq!(seen, Point::new(1.0, -2.0, 3.0));
+    let seen = mirror_vector(Vector::new(1.0, 2.0, 3.0));
+    assert_eq!(seen, Vector::new(1.0, -2.0, 3.0));
+}
+
 proptest! {
     /// The right side of a symmetrical axle: its rack end moves to its own inboard when the left one moves outboard.
     #[test]
     fn right_side_is_the_mirror_of_the_left(corner in any_corner(), travel in -60.0..60.0_f64, rack in -30.0..30.0_f64) {
         // The right corner's points in vehicle axes, and the rack as it moves: along the left's own axis seen in the mirror, reversed.
         let mut right = corner.mirrored();
-        right.rack_axis = corner.rack_axis.map(|e| -trammel_geometry::mirror_vector(e));
+        right.rack_axis = corner.rack_axis.map(|e| -mirror_vector(e));
         let axle = Axle { left: linkage(&corner), right_mirrored: linkage(&right.mirrored()) };
         let (Ok(one), Ok(other)) = (axle.pose(travel, -travel, rack), axle.pose(-travel, travel, -rack)) else {
             return Err(TestCaseError::reject("out of reach"));

@@ -21,6 +21,8 @@ pub enum Start {
     NamedDemo(String),
     /// A file.
     File(PathBuf),
+    /// A build that belongs to no file.
+    Build(Box<Build>),
 }
 
 /// What comes after a question about unsaved work.
@@ -58,6 +60,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
     match start {
         Start::Demo => {}
         Start::NamedDemo(name) => document = demo_document(&name),
+        Start::Build(build) => document = Document::new(&build),
         Start::File(path) => match BuildFile::open(&path) {
             Ok(opened) => {
                 unsaved.opened(&path);

@@ -4,11 +4,7 @@ use egui::{Pos2, Stroke, Vec2, pos2, vec2};
 use trammel_analysis::Grade;
 use trammel_build::{Axis, PointRef};
 
-use super::{
-    DrawingInput, Projection,
-    drag::locked,
-    pen::Pen,
-};
+use super::{DrawingInput, Projection, drag::locked, pen::Pen};
 use crate::tokens::{Tokens, weight};
 
 /// A triangle for danger, a diamond for caution, a circle for a note.
@@ -36,8 +32,8 @@ fn round(at: Pos2, r: f32, corners: &[(f32, f32)]) -> Vec<Pos2> {
     corners.iter().map(|(x, y)| at + vec2(*x, *y) * r).collect()
 }
 
-/// A padlock: solid where neither coordinate of the view can be moved, open where one can.
-fn padlock(pen: &mut Pen, at: Pos2, solid: bool, tokens: &Tokens) {
+/// A padlock: solid where neither coordinate of the view can be moved, hollow where one can.
+pub(crate) fn padlock(pen: &mut Pen, at: Pos2, solid: bool, tokens: &Tokens) {
     let colour = tokens.ink;
     let line = Stroke::new(weight::NARROW, colour);
     let (half, top) = (vec2(3.6, 2.9), at + vec2(0.0, -1.2));
@@ -55,24 +51,13 @@ fn padlock(pen: &mut Pen, at: Pos2, solid: bool, tokens: &Tokens) {
     pen.filled(body(0.0), fill, line);
 }
 
-/// Where a point's signs stand.
-pub(crate) const CAUTION_OFFSET: Vec2 = vec2(12.0, -11.0);
-const LOCK_OFFSET: Vec2 = vec2(-12.0, -10.0);
-
-/// The lock of a point in a view, if any of its coordinates is locked; where it stands.
+/// Whether a point has a lock in a view: solid where neither coordinate of the view can be moved.
 pub(crate) fn lock(
-    pen: &mut Pen,
     input: &DrawingInput<'_>,
     projection: Projection,
     point: PointRef,
-    at: Pos2,
-) -> Option<Pos2> {
+) -> Option<bool> {
     let is_locked = |axis| locked(input.build, point, axis);
-    if !Axis::ALL.into_iter().any(is_locked) {
-        return None;
-    }
     let solid = is_locked(projection.right().0) && is_locked(projection.down().0);
-    let place = at + LOCK_OFFSET;
-    padlock(pen, place, solid, input.tokens);
-    Some(place)
+    Axis::ALL.into_iter().any(is_locked).then_some(solid)
 }

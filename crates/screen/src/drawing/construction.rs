@@ -3,7 +3,7 @@
 //! Two centres are shown and named: the trade's construction, where the planes of both arms are cut by the plane of the contact point, and the centre
 //! that the upright's velocity gives, which also knows castor and the tie rod. The roll centre belongs to the second.
 
-use egui::{Align2, Color32, Pos2, Rect, Stroke, vec2};
+use egui::{Color32, Pos2, Rect, Stroke, vec2};
 use trammel_build::Side;
 use trammel_geometry::Point;
 
@@ -99,7 +99,9 @@ pub(crate) fn instant_centres(
     side: Side,
     tokens: &Tokens,
 ) {
-    let Some(posed) = scene.pose(side) else { return };
+    let Some(posed) = scene.pose(side) else {
+        return;
+    };
     let before = pen.set_clip(cell.intersect(pen.clip()));
     let mut draw = Draw {
         pen,
@@ -127,7 +129,9 @@ struct Draw<'a> {
 impl Draw<'_> {
     /// Place on the screen of (y, z) in the kernel's left-hand frame.
     fn at(&self, [y, z]: [f64; 2]) -> Pos2 {
-        let p = self.posed.vehicle(Point::new(self.posed.pose.contact.x, y, z));
+        let p = self
+            .posed
+            .vehicle(Point::new(self.posed.pose.contact.x, y, z));
         self.sheet.screen(Projection::Front, p)
     }
 
@@ -135,8 +139,18 @@ impl Draw<'_> {
         let pose = self.posed.pose;
         let t = self.tokens;
         let arms = [
-            (lines.upper, pose.upper_ball_joint, t.upper_arm, "upper arm's plane"),
-            (lines.lower, pose.lower_ball_joint, t.lower_arm, "lower arm's plane"),
+            (
+                lines.upper,
+                pose.upper_ball_joint,
+                t.upper_arm,
+                "upper arm's plane",
+            ),
+            (
+                lines.lower,
+                pose.lower_ball_joint,
+                t.lower_arm,
+                "lower arm's plane",
+            ),
             (lines.rod, pose.tie_rod_outer, t.tie_rod, "tie rod's line"),
         ];
         for (line, outer, colour, name) in arms {
@@ -178,8 +192,10 @@ impl Draw<'_> {
         let stroke = Stroke::new(weight::NARROW, t.accent);
         self.pen.disc(at, r, t.table);
         self.pen.ring(at, r, stroke);
-        self.pen.line(at - vec2(r + 3.0, 0.0), at + vec2(r + 3.0, 0.0), stroke);
-        self.pen.line(at - vec2(0.0, r + 3.0), at + vec2(0.0, r + 3.0), stroke);
+        self.pen
+            .line(at - vec2(r + 3.0, 0.0), at + vec2(r + 3.0, 0.0), stroke);
+        self.pen
+            .line(at - vec2(0.0, r + 3.0), at + vec2(0.0, r + 3.0), stroke);
         if self.cell.contains(at) {
             self.callouts.add(Near {
                 at,
@@ -236,8 +252,12 @@ impl Draw<'_> {
         let Some((_, edge, _)) = super::pen::clip_segment(room, from, at) else {
             return;
         };
-        let align = if at.x < from.x { Align2::LEFT_BOTTOM } else { Align2::RIGHT_BOTTOM };
-        self.callouts.fixed(edge, align, format!("to the {name}"), colour);
+        self.callouts.add(Near {
+            at: edge,
+            text: format!("to the {name}"),
+            colour,
+            within: self.cell,
+        });
     }
 }
 

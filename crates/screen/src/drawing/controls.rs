@@ -1,11 +1,14 @@
 //! The few controls on the table itself: each view's title, which lets it fill the table, and Fit.
 
 use egui::{
-    Align2, Color32, Painter, Rect, Response, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
-    Role, pos2, vec2,
+    Align2, Color32, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, Vec2,
+    WidgetInfo, pos2, vec2,
 };
 
-use super::{Drawing, Projection, layout::{self, Place}};
+use super::{
+    Drawing, Projection,
+    layout::{self, Place},
+};
 use crate::tokens::{Tokens, type_size, weight};
 
 const HEIGHT: f32 = 20.0;
@@ -19,12 +22,7 @@ pub(crate) struct Controls {
 }
 
 /// Places the controls and asks whether they were used. They are inked later by [`Controls::ink`].
-pub(crate) fn place(
-    ui: &Ui,
-    rect: Rect,
-    place: &Place,
-    fill: Option<Projection>,
-) -> Controls {
+pub(crate) fn place(ui: &Ui, rect: Rect, place: &Place, fill: Option<Projection>) -> Controls {
     let corner = pos2(rect.right() - 8.0, rect.top() + 7.0);
     let fit_rect = Align2::RIGHT_TOP.anchor_size(corner, vec2(34.0, HEIGHT));
     let fit = ui.interact(fit_rect, ui.scope_id().with("fit"), Sense::click());
@@ -61,7 +59,11 @@ fn title_rect(
         Color32::PLACEHOLDER,
     );
     let on_border = fill.is_none() && projection != Projection::Plan;
-    let top = if on_border { cell.top() - 0.5 * HEIGHT } else { cell.top() + 7.0 };
+    let top = if on_border {
+        cell.top() - 0.5 * HEIGHT
+    } else {
+        cell.top() + 7.0
+    };
     let top = top.max(rect.top() + 7.0);
     let size = vec2(galley.size().x + ICON + 18.0, HEIGHT);
     Some(Rect::from_min_size(pos2(cell.left() + 8.0, top), size))
@@ -98,7 +100,11 @@ impl Controls {
     /// Inks them over the drawing.
     pub(crate) fn ink(&self, painter: &Painter, tokens: &Tokens) {
         let colour = |r: &Response| {
-            if r.hovered() || r.has_focus() { tokens.accent } else { tokens.ink_soft }
+            if r.hovered() || r.has_focus() {
+                tokens.accent
+            } else {
+                tokens.ink_soft
+            }
         };
         let fit = &self.fit;
         let back = tokens.wash(tokens.table, 0.85);
@@ -106,11 +112,24 @@ impl Controls {
             fit.rect.shrink(0.5),
             4.0,
             back,
-            Stroke::new(weight::HAIR, if fit.hovered() { tokens.accent } else { tokens.rule }),
+            Stroke::new(
+                weight::HAIR,
+                if fit.hovered() {
+                    tokens.accent
+                } else {
+                    tokens.rule
+                },
+            ),
             StrokeKind::Inside,
         );
         let middle = fit.rect.center();
-        painter.text(middle, Align2::CENTER_CENTER, "Fit", type_size::small(), colour(fit));
+        painter.text(
+            middle,
+            Align2::CENTER_CENTER,
+            "Fit",
+            type_size::small(),
+            colour(fit),
+        );
         for (_, response) in &self.titles {
             self.ink_title(painter, response, colour(response), tokens);
         }
@@ -124,13 +143,21 @@ impl Controls {
 
     fn ink_title(&self, painter: &Painter, response: &Response, colour: Color32, tokens: &Tokens) {
         let rect = response.rect;
-        painter.rect_filled(rect.shrink2(vec2(0.0, 2.0)), 3.0, tokens.wash(tokens.table, 0.8));
+        painter.rect_filled(
+            rect.shrink2(vec2(0.0, 2.0)),
+            3.0,
+            tokens.wash(tokens.table, 0.8),
+        );
         let name = self.titles.iter().find(|(_, r)| r.id == response.id);
         let title = name.map_or("", |(p, _)| p.title());
         let left = pos2(rect.left() + 4.0, rect.center().y);
         painter.text(left, Align2::LEFT_CENTER, title, type_size::small(), colour);
         let middle = pos2(rect.right() - 5.0 - ICON * 0.5, rect.center().y);
-        let icon_colour = if response.hovered() { tokens.accent } else { tokens.ink_faint };
+        let icon_colour = if response.hovered() {
+            tokens.accent
+        } else {
+            tokens.ink_faint
+        };
         self.icon(painter, middle, icon_colour);
     }
 
@@ -138,7 +165,11 @@ impl Controls {
     fn icon(&self, painter: &Painter, at: egui::Pos2, colour: Color32) {
         let stroke = Stroke::new(weight::NARROW, colour);
         let (far, near) = (ICON * 0.5, ICON * 0.16);
-        let (corner, arm) = if self.filled { (near, far) } else { (far, near) };
+        let (corner, arm) = if self.filled {
+            (near, far)
+        } else {
+            (far, near)
+        };
         for (x, y) in [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)] {
             let c = at + vec2(x, y) * corner;
             let ends: [Vec2; 2] = [vec2(x * arm, y * corner), vec2(x * corner, y * arm)];

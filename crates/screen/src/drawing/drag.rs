@@ -66,7 +66,7 @@ pub(crate) fn snapped(start: f64, wanted: f64, step: f64) -> f64 {
     if !wanted.is_finite() {
         return start;
     }
-    if !(step > 0.0) {
+    if step <= 0.0 || !step.is_finite() {
         return wanted;
     }
     if (wanted - start).abs() < 0.5 * step {

@@ -111,6 +111,25 @@ fn begin(
     ))
 }
 
+/// What hand and keys do in this frame.
+struct Hand {
+    pointer: Option<Pos2>,
+    holds: bool,
+    escape: bool,
+    fine: bool,
+}
+
+impl Hand {
+    fn of(ui: &Ui) -> Self {
+        ui.input(|i| Self {
+            pointer: i.pointer.interact_pos(),
+            holds: i.pointer.any_down(),
+            escape: i.key_pressed(Key::Escape),
+            fine: i.modifiers.shift,
+        })
+    }
+}
+
 fn carry_on(
     ui: &Ui,
     gesture: &mut Gesture,
@@ -118,67 +137,65 @@ fn carry_on(
     table: &Table<'_>,
     events: &mut Vec<DrawingEvent>,
 ) -> Place {
-    let (pointer, held, escape, fine) = ui.input(|i| {
-        (
-            i.pointer.interact_pos(),
-            i.pointer.any_down(),
-            i.key_pressed(Key::Escape),
-            i.modifiers.shift,
-        )
-    });
+    let hand = Hand::of(ui);
+    let mut place = place;
     match gesture {
         Gesture::Idle => {
             if table.touch.over.is_some() {
                 ui.set_cursor_icon(CursorIcon::Grab);
             }
-            return place;
         }
         Gesture::GivenUp => {}
         Gesture::Shove(press, origin) => {
             ui.set_cursor_icon(CursorIcon::AllScroll);
-            let moved = pointer.map_or(Vec2::ZERO, |p| p - *press);
-            let origin = [origin[0] + f64::from(moved.x), origin[1] + f64::from(moved.y)];
-            let place = place.with_origin(origin);
-            if !held {
-                *gesture = Gesture::Idle;
-            }
-            return place;
+            let moved = hand.pointer.map_or(Vec2::ZERO, |p| p - *press);
+            let [x, y] = *origin;
+            place = place.with_origin([x + f64::from(moved.x), y + f64::from(moved.y)]);
         }
         Gesture::Point(drag) => {
             ui.set_cursor_icon(CursorIcon::Grabbing);
-            let input = table.input;
-            let gone = input.build.point(drag.point).is_none() || input.axle != drag.point.axle;
-            if escape || gone {
+            if hand.escape || !still_there(drag, table.input) {
                 events.push(DrawingEvent::DragCancelled);
                 *gesture = Gesture::GivenUp;
             } else {
-                let snap = if fine { input.fine_snap } else { input.snap };
-                let sheet = place.sheet(table.rect);
-                follow(drag, pointer, |d, p| d.target(p, &sheet, input.build, snap), events);
-                if !held {
-                    events.push(DrawingEvent::DragEnded);
-                }
+                follow(drag, &hand, &place, table, events);
             }
         }
     }
-    if !held {
+    if !hand.holds {
         *gesture = Gesture::Idle;
     }
     place
 }
 
+/// Whether what is dragged is still on the table: another build or axle may have been put there.
+fn still_there(drag: &PointDrag, input: &DrawingInput<'_>) -> bool {
+    input.axle == drag.point.axle && input.build.point(drag.point).is_some()
+}
+
 fn follow(
     drag: &mut PointDrag,
-    pointer: Option<Pos2>,
-    target: impl Fn(&PointDrag, Pos2) -> trammel_build::Triple,
+    hand: &Hand,
+    place: &Place,
+    table: &Table<'_>,
     events: &mut Vec<DrawingEvent>,
 ) {
     events.push(DrawingEvent::Hover(drag.point));
-    let Some(pointer) = pointer else { return };
-    let to = target(drag, pointer);
-    if to != drag.last {
-        drag.last = to;
-        events.push(DrawingEvent::DragMoved(drag.point, to));
+    let input = table.input;
+    let snap = if hand.fine {
+        input.fine_snap
+    } else {
+        input.snap
+    };
+    if let Some(pointer) = hand.pointer {
+        let to = drag.target(pointer, &place.sheet(table.rect), input.build, snap);
+        if to != drag.last {
+            drag.last = to;
+            events.push(DrawingEvent::DragMoved(drag.point, to));
+        }
+    }
+    if !hand.holds {
+        events.push(DrawingEvent::DragEnded);
     }
 }
 

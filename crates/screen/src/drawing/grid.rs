@@ -1,6 +1,6 @@
 //! What the linkage stands on: the scribed grid, centre lines, axle line and ground.
 
-use egui::{Pos2, Rect, Stroke, pos2, vec2};
+use egui::{Rect, Stroke, pos2, vec2};
 use trammel_build::{Axis, LengthUnit};
 use trammel_geometry::Point;
 
@@ -15,6 +15,9 @@ use crate::tokens::{Tokens, weight};
 
 /// Closest that two lines of the grid may come, points.
 const CLOSEST: f64 = 11.0;
+
+/// How far the hatched ground and centre lines reach past a tyre, in its radii.
+const HATCHED: f64 = 0.16;
 
 /// Fine and bold steps of the grid, in the unit.
 fn steps(unit: LengthUnit) -> &'static [(f64, f64)] {
@@ -66,12 +69,19 @@ pub(crate) fn grid(
         let reach = Reach::of(projection, cell, rect, fill);
         let near = sheet.vehicle_from_screen(projection, cell.min);
         let far = sheet.vehicle_from_screen(projection, cell.max);
-        for (i, (axis, _)) in [projection.right(), projection.down()].into_iter().enumerate() {
+        for (i, (axis, _)) in [projection.right(), projection.down()]
+            .into_iter()
+            .enumerate()
+        {
             let (low, high) = (near[i].min(far[i]), near[i].max(far[i]));
             let step = fine * unit.mm();
             let mut n = (low / step).ceil();
             while n * step <= high {
-                let stroke = if n % per_bold == 0.0 { bold_line } else { fine_line };
+                let stroke = if n % per_bold == 0.0 {
+                    bold_line
+                } else {
+                    fine_line
+                };
                 grid_line(pen, sheet, projection, &reach, axis, n * step, stroke);
                 n += 1.0;
             }
@@ -127,99 +137,99 @@ pub(crate) fn datums(
     scene: &Scene,
     tokens: &Tokens,
 ) {
+    let wheels: Vec<&Joints> = scene.rest.iter().flatten().collect();
     for projection in layout::shown(fill) {
-        let wheels: Vec<&Joints> = scene.rest.iter().flatten().collect();
-        let Some(first) = wheels.first().copied() else {
-            continue;
+        let mut datums = Datums {
+            pen,
+            sheet,
+            projection,
+            tokens,
         };
-        let chain = Stroke::new(weight::HAIR, tokens.ink_faint);
-        let line = |pen: &mut Pen, a: Point, b: Point| {
-            let (a, b) = (sheet.screen(projection, a), sheet.screen(projection, b));
-            pen.crisp_pattern(a, b, chain, CHAIN);
-        };
-        let (r, x, high) = (first.radius, first.centre.x, top_of(&wheels));
-        let half_track = wheels.iter().map(|w| w.centre.y.abs()).fold(0.0, f64::max);
-        let across = half_track + wheel::width(r) * 0.5 + 0.16 * r;
-        match projection {
-            Projection::Front => {
-                let over = 0.16 * r;
-                line(
-                    pen,
-                    Point::new(x, 0.0, high + over),
-                    Point::new(x, 0.0, -over),
-                );
-                for w in &wheels {
-                    let reach = w.spin * (wheel::width(r) * 0.5 + 0.16 * r);
-                    line(pen, w.centre - reach, w.centre + reach);
-                    ground(pen, sheet, projection, w, tokens);
-                }
-                let ends = [-across, across].map(|y| Point::new(x, y, 0.0));
-                ground_line(pen, sheet, projection, ends, tokens);
-            }
-            Projection::Plan => {
-                let over = 1.16 * r;
-                line(
-                    pen,
-                    Point::new(x - over, 0.0, 0.0),
-                    Point::new(x + over, 0.0, 0.0),
-                );
-                line(
-                    pen,
-                    Point::new(x, -across, 0.0),
-                    Point::new(x, across, 0.0),
-                );
-            }
-            Projection::Side => {
-                let (c, over) = (first.centre, 1.16 * r);
-                line(
-                    pen,
-                    Point::new(c.x - over, c.y, c.z),
-                    Point::new(c.x + over, c.y, c.z),
-                );
-                line(
-                    pen,
-                    Point::new(c.x, c.y, c.z - over),
-                    Point::new(c.x, c.y, c.z + over),
-                );
-                ground(pen, sheet, projection, first, tokens);
-                let ends = [-over, over].map(|d| Point::new(c.x + d, c.y, 0.0));
-                ground_line(pen, sheet, projection, ends, tokens);
-            }
+        match (projection, wheels.first()) {
+            (_, None) => {}
+            (Projection::Front, Some(first)) => datums.front(&wheels, first),
+            (Projection::Plan, Some(first)) => datums.plan(&wheels, first),
+            (Projection::Side, Some(first)) => datums.side(first),
         }
     }
 }
 
-fn top_of(wheels: &[&Joints]) -> f64 {
-    wheels.iter().map(|w| w.centre.z + w.radius).fold(0.0, f64::max)
+struct Datums<'a> {
+    pen: &'a mut Pen,
+    sheet: &'a Sheet,
+    projection: Projection,
+    tokens: &'a Tokens,
 }
 
-fn ground_line(
-    pen: &mut Pen,
-    sheet: &Sheet,
-    projection: Projection,
-    ends: [Point; 2],
-    tokens: &Tokens,
-) {
-    let [a, b] = ends.map(|p| sheet.screen(projection, p));
-    pen.crisp(a, b, Stroke::new(weight::NARROW, tokens.ink_soft));
+/// How far from the centre plane lines across the axle reach, mm.
+fn half_span(wheels: &[&Joints], radius: f64) -> f64 {
+    let half_track = wheels.iter().map(|w| w.centre.y.abs()).fold(0.0, f64::max);
+    half_track + 0.5 * wheel::width(radius) + HATCHED * radius
 }
 
-/// Hatching under one wheel.
-fn ground(
-    pen: &mut Pen,
-    sheet: &Sheet,
-    projection: Projection,
-    wheel: &Joints,
-    tokens: &Tokens,
-) {
-    const APART: f32 = 7.0;
-    let at = sheet.screen(projection, Point::new(wheel.centre.x, wheel.centre.y, 0.0));
-    let half = sheet.length(0.5 * wheel.radius);
-    let depth = (sheet.length(0.05 * wheel.radius)).clamp(4.0, 8.0);
-    let stroke = Stroke::new(weight::HAIR, tokens.ink_faint);
-    let strokes = (half / APART).floor().clamp(0.0, 200.0) as i16;
-    for n in -strokes..=strokes {
-        let from: Pos2 = at + vec2(f32::from(n) * APART + depth * 0.5, 0.0);
-        pen.line(from, from + vec2(-depth, depth), stroke);
+impl Datums<'_> {
+    fn front(&mut self, wheels: &[&Joints], first: &Joints) {
+        let (r, x) = (first.radius, first.centre.x);
+        let tops = wheels.iter().map(|w| w.centre.z + w.radius);
+        let (high, over) = (tops.fold(0.0, f64::max), HATCHED * r);
+        self.chain(Point::new(x, 0.0, high + over), Point::new(x, 0.0, -over));
+        for w in wheels {
+            let reach = w.spin * (0.5 * wheel::width(r) + over);
+            self.chain(w.centre - reach, w.centre + reach);
+            self.hatching(w);
+        }
+        let across = half_span(wheels, r);
+        self.ground([-across, across].map(|y| Point::new(x, y, 0.0)));
+    }
+
+    fn plan(&mut self, wheels: &[&Joints], first: &Joints) {
+        let (x, along) = (first.centre.x, (1.0 + HATCHED) * first.radius);
+        let across = half_span(wheels, first.radius);
+        self.chain(
+            Point::new(x - along, 0.0, 0.0),
+            Point::new(x + along, 0.0, 0.0),
+        );
+        self.chain(Point::new(x, -across, 0.0), Point::new(x, across, 0.0));
+    }
+
+    fn side(&mut self, wheel: &Joints) {
+        let (c, over) = (wheel.centre, (1.0 + HATCHED) * wheel.radius);
+        self.chain(
+            Point::new(c.x - over, c.y, c.z),
+            Point::new(c.x + over, c.y, c.z),
+        );
+        self.chain(
+            Point::new(c.x, c.y, c.z - over),
+            Point::new(c.x, c.y, c.z + over),
+        );
+        self.hatching(wheel);
+        self.ground([-over, over].map(|d| Point::new(c.x + d, c.y, 0.0)));
+    }
+
+    fn chain(&mut self, a: Point, b: Point) {
+        let [a, b] = [a, b].map(|p| self.sheet.screen(self.projection, p));
+        let stroke = Stroke::new(weight::HAIR, self.tokens.ink_faint);
+        self.pen.crisp_pattern(a, b, stroke, CHAIN);
+    }
+
+    fn ground(&mut self, ends: [Point; 2]) {
+        let [a, b] = ends.map(|p| self.sheet.screen(self.projection, p));
+        let stroke = Stroke::new(weight::NARROW, self.tokens.ink_soft);
+        self.pen.crisp(a, b, stroke);
+    }
+
+    /// Hatching of the ground under one wheel.
+    fn hatching(&mut self, wheel: &Joints) {
+        const APART: f32 = 7.0;
+        let under = Point::new(wheel.centre.x, wheel.centre.y, 0.0);
+        let at = self.sheet.screen(self.projection, under);
+        let reach = HATCHED * wheel.radius + 0.5 * wheel::width(wheel.radius);
+        let depth = self.sheet.length(0.05 * wheel.radius).clamp(4.0, 8.0);
+        let stroke = Stroke::new(weight::HAIR, self.tokens.ink_faint);
+        let strokes = (self.sheet.length(reach) / APART).floor().clamp(0.0, 200.0) as i16;
+        for n in -strokes..=strokes {
+            let from = at + vec2(f32::from(n) * APART + depth * 0.5, 0.0);
+            self.pen.line(from, from + vec2(-depth, depth), stroke);
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! Points that can be found: by pointer, by keyboard and by name.
 
-use egui::{Id, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2, WidgetInfo, Role};
+use egui::{Id, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo};
 use trammel_build::{PointName, PointRef, Side};
 
 use super::{DrawingInput, Projection, layout, scene::Scene, sheet::Sheet};
@@ -102,7 +102,9 @@ pub(crate) fn touch(
     handles: &[Handle],
     table: &Response,
     selected: Option<PointRef>,
+    fill: Option<Projection>,
 ) -> Touch {
+    let stops = fill.unwrap_or(Projection::Front);
     let mut touch = Touch {
         chosen_nothing: table.clicked(),
         double: table.double_clicked(),
@@ -122,7 +124,7 @@ pub(crate) fn touch(
             .find(|b| response.drag_started_by(*b))
     };
     for handle in handles {
-        let response = place(ui, handle);
+        let response = place(ui, handle, stops);
         if response.has_focus() {
             touch.focused = Some(response.id);
         }
@@ -131,15 +133,18 @@ pub(crate) fn touch(
         }
         if response.clicked() && clicked {
             let hit = pick(now, *handle);
-            touch.chosen = Some(next_in_stack(handles, &hit, selected));
-            response.request_focus();
+            let chosen = next_in_stack(handles, &hit, selected);
+            touch.chosen = Some(chosen);
+            focus(ui, chosen, stops);
         } else if response.clicked() || response.gained_focus() {
             touch.chosen = Some(handle.point);
         }
         if let Some(button) = begin(&response) {
+            let on = pick(press, *handle);
+            focus(ui, on.point, stops);
             touch.start = press.map(|press| Start {
                 press,
-                on: Some(pick(Some(press), *handle)),
+                on: Some(on),
                 button,
             });
         }
@@ -154,11 +159,29 @@ pub(crate) fn touch(
     touch
 }
 
-fn place(ui: &Ui, handle: &Handle) -> Response {
-    let id: Id = ui.scope_id().with((handle.point, handle.projection));
-    // One stop of the keyboard for each point is enough: the left one, in the view that shows it from ahead.
-    let stop = handle.projection == Projection::Front && handle.point.side == Side::Left;
-    let sense = if stop {
+fn id(ui: &Ui, point: PointRef, projection: Projection) -> Id {
+    ui.scope_id().with((point, projection))
+}
+
+/// One stop of the keyboard for each point is enough: the left one, in the main view.
+fn is_stop(point: PointRef, projection: Projection, stops: Projection) -> bool {
+    projection == stops && point.side == Side::Left
+}
+
+/// Gives the keyboard to a point that the pointer took, or at least takes it from whatever had it, so that arrow keys do not move a slider.
+fn focus(ui: &Ui, point: PointRef, stops: Projection) {
+    ui.memory_mut(|m| {
+        if is_stop(point, stops, stops) {
+            m.request_focus(id(ui, point, stops));
+        } else if let Some(other) = m.focused() {
+            m.surrender_focus(other);
+        }
+    });
+}
+
+fn place(ui: &Ui, handle: &Handle, stops: Projection) -> Response {
+    let id = id(ui, handle.point, handle.projection);
+    let sense = if is_stop(handle.point, handle.projection, stops) {
         Sense::click_and_drag()
     } else {
         Sense::CLICK | Sense::DRAG
@@ -185,13 +208,13 @@ fn place(ui: &Ui, handle: &Handle) -> Response {
 
 /// The point that is meant at a place: the nearest, the selected one having a small advantage; of points that lie on one another the
 /// selected one, then joints before marks on the rack, then the one nearest the viewer.
-pub(crate) fn nearest(
-    handles: &[Handle],
-    at: Pos2,
-    selected: Option<PointRef>,
-) -> Option<Handle> {
+pub(crate) fn nearest(handles: &[Handle], at: Pos2, selected: Option<PointRef>) -> Option<Handle> {
     let distance = |h: &Handle| {
-        let advantage = if Some(h.point) == selected { SELECTED_ADVANTAGE } else { 0.0 };
+        let advantage = if Some(h.point) == selected {
+            SELECTED_ADVANTAGE
+        } else {
+            0.0
+        };
         (h.at - at).length() - advantage
     };
     let within = handles.iter().filter(|h| (h.at - at).length() <= FARTHEST);
@@ -201,7 +224,9 @@ pub(crate) fn nearest(
             if (da - db).abs() > 0.5 {
                 da.total_cmp(&db)
             } else {
-                on_rack(a).cmp(&on_rack(b)).then(b.depth.total_cmp(&a.depth))
+                on_rack(a)
+                    .cmp(&on_rack(b))
+                    .then(b.depth.total_cmp(&a.depth))
             }
         })
         .copied()

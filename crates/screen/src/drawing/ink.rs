@@ -8,7 +8,7 @@ use super::{
     DrawingInput, Projection, badges,
     callout::{Callouts, Near},
     construction, grid, layout,
-    linkage::View,
+    linkage::{self, View},
     pen::{DOTTED, Pen},
     rack,
     scene::{OutOfReach, Scene},
@@ -47,6 +47,9 @@ impl Frame<'_> {
         for projection in layout::shown(self.fill) {
             self.view(&mut pen, projection);
         }
+        for projection in layout::shown(self.fill) {
+            self.keep_off(&mut callouts, projection);
+        }
         if self.input.instant_centres && self.shows(Projection::Front) {
             let side = self.input.selected.map_or(Side::Left, |p| p.side);
             construction::instant_centres(
@@ -76,13 +79,17 @@ impl Frame<'_> {
         layout::cell(&self.sheet, self.rect, self.fill, projection)
     }
 
-    fn view(&self, pen: &mut Pen, projection: Projection) {
-        let view = View {
+    fn linkage(&self, projection: Projection) -> View<'_> {
+        View {
             sheet: &self.sheet,
             projection,
             axle: self.scene.axle,
             tokens: self.input.tokens,
-        };
+        }
+    }
+
+    fn view(&self, pen: &mut Pen, projection: Projection) {
+        let view = self.linkage(projection);
         let seen = |side| projection != Projection::Side || side == Side::Left;
         let rest = || self.scene.rest.iter().flatten().filter(|j| seen(j.side));
         let moved = || self.scene.moved.iter().flatten().filter(|j| seen(j.side));
@@ -93,10 +100,13 @@ impl Frame<'_> {
         for joints in rest() {
             view.rest(pen, joints);
         }
+        // However far the linkage goes, views do not run into each other.
+        let clip = pen.set_clip(self.cell(projection).intersect(pen.clip()));
         for joints in moved() {
             rack::moved(pen, &self.sheet, projection, joints, self.input.tokens);
             view.moved(pen, joints);
         }
+        pen.set_clip(clip);
         for joints in rest() {
             view.joints(pen, joints);
         }
@@ -150,28 +160,50 @@ impl Frame<'_> {
             pen.disc(at, r, t.wash(t.accent, 0.12));
             pen.ring(at, r, Stroke::new(weight::HAIR, t.ghost(t.accent)));
         }
-        let mut marked: Vec<Pos2> = Vec::new();
         for (point, grade) in input.marks {
-            let Some(at) = self.at(projection, *point) else { continue };
-            let place = at + badges::CAUTION_OFFSET;
-            badges::caution(pen, place, *grade, t);
-            marked.push(place);
-        }
-        for joints in self.scene.rest.iter().flatten() {
-            for (name, _) in joints.points() {
-                let point = PointRef {
-                    axle: self.scene.axle,
-                    side: joints.side,
-                    point: name,
-                };
-                let Some(at) = self.at(projection, point) else { continue };
-                callouts.keep_off(Rect::from_center_size(at, Vec2::splat(15.0)));
-                let lock = badges::lock(pen, input, projection, point, at);
-                marked.extend(lock);
+            if let Some(at) = self
+                .at(projection, *point)
+                .filter(|at| self.rect.contains(*at))
+            {
+                let place = callouts.place_sign(at, self.rect);
+                badges::caution(pen, place, *grade, t);
             }
         }
-        for at in marked {
-            callouts.keep_off(Rect::from_center_size(at, Vec2::splat(13.0)));
+        for (point, at) in self.points(projection) {
+            if let Some(solid) = badges::lock(input, projection, point) {
+                let place = callouts.place_sign(at, self.rect);
+                badges::padlock(pen, place, solid, t);
+            }
+        }
+    }
+
+    /// Points of a view that are in sight.
+    fn points(&self, projection: Projection) -> impl Iterator<Item = (PointRef, Pos2)> {
+        let joints = self.scene.rest.iter().flatten();
+        let named = joints.flat_map(|j| j.points().map(|(name, _)| (j.side, name)));
+        named.filter_map(move |(side, point)| {
+            let point = PointRef {
+                axle: self.scene.axle,
+                side,
+                point,
+            };
+            let at = self.at(projection, point)?;
+            self.rect.contains(at).then_some((point, at))
+        })
+    }
+
+    /// What signs and names should not hide.
+    fn keep_off(&self, callouts: &mut Callouts, projection: Projection) {
+        for (_, at) in self.points(projection) {
+            callouts.keep_off(Rect::from_center_size(at, Vec2::splat(15.0)));
+        }
+        let seen = |side| projection != Projection::Side || side == Side::Left;
+        for joints in self.scene.rest.iter().flatten().filter(|j| seen(j.side)) {
+            let stands = self.linkage(projection).stand_rects(joints);
+            stands.into_iter().for_each(|r| callouts.keep_off(r));
+            for ends in linkage::members(joints) {
+                callouts.keep_off_line(ends.map(|p| self.sheet.screen(projection, p)));
+            }
         }
     }
 
@@ -186,7 +218,9 @@ impl Frame<'_> {
             .filter(|p| Some(*p) != self.hot)
             .map(|p| (p, main, t.accent));
         for (point, projection, colour) in [hot, selected].into_iter().flatten() {
-            let Some(at) = self.at(projection, point) else { continue };
+            let Some(at) = self.at(projection, point) else {
+                continue;
+            };
             if self.rect.contains(at) {
                 callouts.add(Near {
                     at,
@@ -202,16 +236,19 @@ impl Frame<'_> {
     fn reach(&self, callouts: &mut Callouts) {
         let projection = self.fill.unwrap_or(Projection::Front);
         for out in &self.scene.out {
-            // Both sides alike run out alike: saying it once is enough.
-            let twin = |o: &&OutOfReach| o.side == Side::Left && o.fault == out.fault;
-            let said = out.side == Side::Right && self.scene.out.iter().any(|o| twin(&o));
-            let unseen = projection == Projection::Side && out.side == Side::Right;
-            if said || unseen {
+            let alike = self
+                .scene
+                .out
+                .iter()
+                .filter(|o| o.fault == out.fault)
+                .count()
+                > 1;
+            if out.side == Side::Right && (alike || projection == Projection::Side) {
                 continue;
             }
             callouts.add(Near {
                 at: self.sheet.screen(projection, out.near),
-                text: reach_text(out, self.input.build.unit),
+                text: reach_text(out, alike, self.input.build.unit),
                 colour: self.input.tokens.danger,
                 within: self.rect,
             });
@@ -226,8 +263,8 @@ fn name(point: PointRef) -> String {
     }
 }
 
-/// Such as `Tie rod, left: runs out at travel +2.31 in`.
-fn reach_text(out: &OutOfReach, unit: LengthUnit) -> String {
+/// Such as `The left tie rod runs out at travel +2.31 in`.
+fn reach_text(out: &OutOfReach, both: bool, unit: LengthUnit) -> String {
     let (what, mm) = match out.fault.limit {
         Limit::Travel(mm) => ("travel", mm),
         Limit::Rack(mm) => ("rack", mm),
@@ -236,15 +273,43 @@ fn reach_text(out: &OutOfReach, unit: LengthUnit) -> String {
         LengthUnit::Inch => 2,
         LengthUnit::Millimetre => 0,
     };
-    let member = out.fault.member.to_string();
-    let mut letters = member.chars();
-    let first = letters.next().map(|c| c.to_uppercase().collect::<String>());
+    let side = if both {
+        String::new()
+    } else {
+        format!("{} ", out.side.word())
+    };
     format!(
-        "{}{}, {}: runs out at {what} {:+.places$} {}",
-        first.unwrap_or_default(),
-        letters.as_str(),
-        out.side.word(),
+        "The {side}{} runs out at {what} {:+.places$} {}",
+        out.fault.member,
         unit.from_mm(mm),
         unit.sign(),
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use trammel_geometry::{Member, Point, Unreachable};
+
+    #[test]
+    fn a_member_that_runs_out_is_named_with_its_place_in_the_builds_unit() {
+        let out = |limit| OutOfReach {
+            side: Side::Left,
+            fault: Unreachable {
+                member: Member::TieRod,
+                travel: 100.0,
+                rack: 60.0,
+                limit,
+            },
+            near: Point::origin(),
+        };
+        assert_eq!(
+            reach_text(&out(Limit::Travel(63.5)), false, LengthUnit::Inch),
+            "The left tie rod runs out at travel +2.50 in"
+        );
+        assert_eq!(
+            reach_text(&out(Limit::Rack(-41.2)), true, LengthUnit::Millimetre),
+            "The tie rod runs out at rack -41 mm"
+        );
+    }
 }

@@ -1,6 +1,6 @@
 //! Where the views stand on the table, and when they are fitted to it.
 
-use egui::{Pos2, Rect, Vec2, pos2, vec2};
+use egui::{Pos2, Rect, Vec2, pos2};
 use trammel_build::AxleName;
 use trammel_geometry::{Point, Vector};
 
@@ -130,17 +130,22 @@ pub(crate) fn place(
 
 /// Distances around and between the views, points.
 struct Margins {
-    around: Vec2,
+    beside: f64,
+    above: f64,
+    below: f64,
     gap: f64,
 }
 
 impl Margins {
     fn of(size: Vec2) -> Self {
         let least = f64::from(size.min_elem());
-        let around = (0.05 * least).clamp(14.0, 44.0) as f32;
+        let part = |part: f64, low: f64, high: f64| (part * least).clamp(low, high);
         Self {
-            around: vec2(around, around + 6.0),
-            gap: (0.07 * least).clamp(26.0, 64.0),
+            beside: part(0.05, 14.0, 44.0),
+            // Titles stand above the views.
+            above: part(0.06, 27.0, 46.0),
+            below: part(0.06, 14.0, 46.0),
+            gap: part(0.075, 27.0, 64.0),
         }
     }
 }
@@ -148,17 +153,15 @@ impl Margins {
 fn fit(bounds: Bounds, size: Vec2, fill: Option<Projection>, axle: AxleName) -> Place {
     let [x, y, z] = bounds.extents();
     let margins = Margins::of(size);
-    let room = |side: f32, margin: f32, gaps: f64| {
-        (f64::from(side) - 2.0 * f64::from(margin) - gaps).max(10.0)
-    };
+    let [width, height] = [size.x, size.y].map(f64::from);
     let (wide, high, gaps) = match fill {
         None => (y + x, z + x, margins.gap),
         Some(Projection::Front) => (y, z, 0.0),
         Some(Projection::Plan) => (y, x, 0.0),
         Some(Projection::Side) => (x, z, 0.0),
     };
-    let across = room(size.x, margins.around.x, gaps);
-    let down = room(size.y, margins.around.y, gaps);
+    let across = (width - 2.0 * margins.beside - gaps).max(10.0);
+    let down = (height - margins.above - margins.below - gaps).max(10.0);
     let scale = (across / wide).min(down / high).clamp(SCALE[0], SCALE[1]);
     // Room to spare goes evenly around and between the views.
     let spare = [across - scale * wide, down - scale * high].map(|s| (s / 3.0).max(0.0));
@@ -166,9 +169,10 @@ fn fit(bounds: Bounds, size: Vec2, fill: Option<Projection>, axle: AxleName) -> 
     let mut local = bounds.sheet(scale, gap);
     let [low, high] = bounds.on_sheet(&local, fill);
     let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+    let shift = 0.5 * (margins.above - margins.below);
     local.origin = [
-        f64::from(size.x) * 0.5 - scale * middle[0],
-        f64::from(size.y) * 0.5 - scale * middle[1],
+        width * 0.5 - scale * middle[0],
+        height * 0.5 + shift - scale * middle[1],
     ];
     Place {
         local,
@@ -228,7 +232,9 @@ impl Bounds {
 
     fn strays_from(&self, other: &Self) -> bool {
         let size = self.extents().into_iter().fold(0.0, f64::max);
-        let moved = (self.low - other.low).amax().max((self.high - other.high).amax());
+        let moved = (self.low - other.low)
+            .amax()
+            .max((self.high - other.high).amax());
         moved > STRAY * size
     }
 

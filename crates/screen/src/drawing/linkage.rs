@@ -1,6 +1,6 @@
 //! Arms, tie rod, upright and spring of one corner in one view.
 
-use egui::{Color32, Pos2, Stroke, Vec2, vec2};
+use egui::{Color32, Pos2, Rect, Stroke, Vec2, vec2};
 use trammel_build::{AxleName, Side};
 use trammel_geometry::Point;
 
@@ -50,7 +50,10 @@ impl View<'_> {
 
     fn arm(&self, pen: &mut Pen, arm: &ArmJoints, colour: Color32) {
         let stroke = Stroke::new(weight::WIDE, colour);
-        pen.path([arm.front, arm.ball, arm.rear].map(|p| self.at(p)).to_vec(), stroke);
+        pen.path(
+            [arm.front, arm.ball, arm.rear].map(|p| self.at(p)).to_vec(),
+            stroke,
+        );
     }
 
     /// The linkage in another position, faint.
@@ -63,10 +66,6 @@ impl View<'_> {
         pen.pattern(&tyre, thin(t.ink_soft), DASHED);
         for [a, b] in upright(joints) {
             pen.pattern(&[self.at(a), self.at(b)], thin(t.ink), DASHED);
-        }
-        if let Some(s) = &joints.spring {
-            let ends = [self.at(s.chassis), self.at(s.mount)];
-            pen.pattern(&ends, thin(t.spring), DASHED);
         }
         for (arm, colour) in [(&joints.lower, t.lower_arm), (&joints.upper, t.upper_arm)] {
             let run = [arm.front, arm.ball, arm.rear].map(|p| self.at(p));
@@ -84,6 +83,10 @@ impl View<'_> {
         ] {
             symbols.ghost(self.at(p), t.ghost(colour));
         }
+        // The spring's own line would only blur its zig-zag.
+        if let Some(s) = &joints.spring {
+            symbols.ghost(self.at(s.mount), t.ghost(t.spring));
+        }
     }
 
     fn symbols<'p>(&'p self, pen: &'p mut Pen) -> Symbols<'p> {
@@ -94,31 +97,53 @@ impl View<'_> {
         }
     }
 
-    /// Stands of the pivots, under everything else of the corner.
+    /// Inks the stands of the pivots, under everything else of the corner.
     pub(crate) fn stands(&self, pen: &mut Pen, joints: &Joints) {
+        let stands = self.stand_places(joints);
+        let mut symbols = self.symbols(pen);
+        for (at, towards, colour) in stands {
+            symbols.stand(at, towards, colour);
+        }
+    }
+
+    /// What the stands cover, for names and signs to keep off.
+    pub(crate) fn stand_rects(&self, joints: &Joints) -> Vec<Rect> {
+        let deep = 15.0 * self.sheet.symbol_size();
+        let places = self.stand_places(joints).into_iter();
+        places
+            .map(|(at, towards, _)| {
+                Rect::from_center_size(at + towards * 0.5 * deep, Vec2::splat(deep))
+            })
+            .collect()
+    }
+
+    /// Where stands are, which way the frame lies from there, and their colour.
+    fn stand_places(&self, joints: &Joints) -> Vec<(Pos2, Vec2, Color32)> {
         let t = self.tokens;
         let towards = self.frame_direction(joints.side);
         let near = 9.0 * self.sheet.symbol_size();
-        let mut symbols = self.symbols(pen);
+        let mut places = Vec::with_capacity(6);
         for (arm, colour) in [(&joints.lower, t.lower_arm), (&joints.upper, t.upper_arm)] {
             let (front, rear) = (self.at(arm.front), self.at(arm.rear));
             // Two pivots nearly behind each other share the stand of the nearer one.
             let shared = (front - rear).length() < near;
-            let front_is_nearer = self.projection.depth(arm.front) >= self.projection.depth(arm.rear);
+            let depth = |p| self.projection.depth(p);
+            let front_is_nearer = depth(arm.front) >= depth(arm.rear);
             if !shared || !front_is_nearer {
-                symbols.stand(rear, towards, colour);
+                places.push((rear, towards, colour));
             }
             if !shared || front_is_nearer {
-                symbols.stand(front, towards, colour);
+                places.push((front, towards, colour));
             }
         }
         if let Some(s) = &joints.spring {
             let away = square(direction(self.at(s.mount), self.at(s.chassis)));
-            symbols.stand(self.at(s.chassis), away, t.spring);
+            places.push((self.at(s.chassis), away, t.spring));
         }
         if self.axle == AxleName::Rear {
-            symbols.stand(self.at(joints.inner), towards, t.tie_rod);
+            places.push((self.at(joints.inner), towards, t.tie_rod));
         }
+        places
     }
 
     /// Joints, over everything else of the corner.
@@ -140,11 +165,11 @@ impl View<'_> {
         let (inner, outer) = (self.at(joints.inner), self.at(joints.outer));
         symbols.ball(outer, direction(inner, outer), t.tie_rod);
         symbols.ball(inner, direction(outer, inner), t.tie_rod);
-        if let Some(rack) = &joints.rack {
-            if self.projection != Projection::Side {
-                symbols.mark(self.at(rack.mouth), t.steel);
-                symbols.mark(self.at(rack.face), t.steel);
-            }
+        if let Some(rack) = &joints.rack
+            && self.projection != Projection::Side
+        {
+            symbols.mark(self.at(rack.mouth), t.steel);
+            symbols.mark(self.at(rack.face), t.steel);
         }
     }
 
@@ -163,12 +188,26 @@ impl View<'_> {
         let (top, foot) = (self.at(spring.chassis), self.at(spring.mount));
         let stroke = Stroke::new(weight::NARROW, colour);
         let half = self.sheet.length(20.0).max(3.5);
-        pen.path(zig_zag(top, foot, half), Stroke::new(weight::SYMBOL, colour));
+        pen.path(zig_zag(top, foot, half), stroke);
         let [a, b] = cross_tube(arm, spring.mount);
         let thin = Stroke::new(weight::NARROW, self.tokens.ghost(colour));
         pen.line(self.at(a), self.at(b), thin);
         pen.line(foot, self.at(a + (b - a) * 0.5), stroke);
     }
+}
+
+/// Every straight member at rest, for names to keep off.
+pub(crate) fn members(joints: &Joints) -> impl Iterator<Item = [Point; 2]> {
+    let (u, l) = (&joints.upper, &joints.lower);
+    let arms = [
+        [u.front, u.ball],
+        [u.rear, u.ball],
+        [l.front, l.ball],
+        [l.rear, l.ball],
+        [joints.inner, joints.outer],
+    ];
+    let rack = joints.rack.map(|r| [r.mouth, joints.inner]);
+    arms.into_iter().chain(upright(joints)).chain(rack)
 }
 
 /// The upright: between the ball joints, and square from there to the outer tie-rod joint and the wheel centre.
@@ -203,18 +242,20 @@ fn square(way: Vec2) -> Vec2 {
     }
 }
 
+/// A spring of `half` a coil's width between two places.
 fn zig_zag(from: Pos2, to: Pos2, half: f32) -> Vec<Pos2> {
-    const TEETH: u8 = 12;
     let along = to - from;
     let length = along.length();
-    if !(length > 12.0) {
+    if length <= 12.0 || !length.is_finite() {
         return vec![from, to];
     }
     let side = along.rot90() / length * half;
-    let lead = (0.16 * length).min(16.0) / length;
-    let tooth = |n: u8| lead + (1.0 - 2.0 * lead) * (f32::from(n) + 0.5) / f32::from(TEETH);
+    let lead = (0.16 * length).min(2.0 * half) / length;
+    let pairs = (length * (1.0 - 2.0 * lead) / (1.15 * half)).clamp(3.0, 18.0) as u8;
+    let teeth = 2 * pairs;
+    let tooth = |n: u8| lead + (1.0 - 2.0 * lead) * (f32::from(n) + 0.5) / f32::from(teeth);
     let mut points = vec![from, from + along * lead];
-    points.extend((0..TEETH).map(|n| {
+    points.extend((0..teeth).map(|n| {
         let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
         from + along * tooth(n) + side * sign
     }));

@@ -6,8 +6,9 @@
 //! | [`Projection`], [`handle_name`] | the three views, and what a point is called in each |
 //! | `sheet`, `layout` | from vehicle axes to the table and back; where the views stand |
 //! | `scene` | the joints at rest and moved |
-//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges` | what is inked |
-//! | `handles`, `drag`, `gestures`, `controls`, `callout` | what can be done on it |
+//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges`, `callout` | what is inked, in the order of `ink` |
+//! | `pen`, `strokes` | lines in patterns, clipped to the table, as few shapes |
+//! | `handles`, `drag`, `gestures`, `controls` | what can be done on it |
 //!
 //! It keeps where the table is looked at and the gesture under way, nothing about the build.
 
@@ -27,6 +28,7 @@ mod projection;
 mod rack;
 mod scene;
 mod sheet;
+mod strokes;
 mod symbols;
 #[cfg(test)]
 mod test_scene;
@@ -125,11 +127,7 @@ impl Drawing {
 
     /// Takes the space that is left and tells what was done on the table there, without painting it. Carry the events out and paint what has come of
     /// them with [`Inking::ink`], so that the linkage follows the hand within the frame.
-    pub fn hand(
-        &mut self,
-        ui: &mut Ui,
-        input: &DrawingInput<'_>,
-    ) -> (Vec<DrawingEvent>, Inking) {
+    pub fn hand(&mut self, ui: &mut Ui, input: &DrawingInput<'_>) -> (Vec<DrawingEvent>, Inking) {
         let rect = ui.available_rect_before_wrap();
         let table = ui.allocate_rect(rect, Sense::CLICK | Sense::DRAG);
         table.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Drawing table"));
@@ -137,7 +135,7 @@ impl Drawing {
         let busy = self.gesture.is_under_way();
         let mut place = layout::place(self.place, rect, self.fill, &scene, busy);
         let handles = handles::handles(input, &scene, &place.sheet(rect), rect, self.fill);
-        let touch = handles::touch(ui, &handles, &table, input.selected);
+        let touch = handles::touch(ui, &handles, &table, input.selected, self.fill);
         self.focused = touch.focused;
         let controls = controls::place(ui, rect, &place, self.fill);
         if touch.double {
@@ -184,7 +182,10 @@ impl Inking {
         }
         let plan = layout::cell(&self.sheet, self.rect, None, Projection::Plan);
         let side = layout::cell(&self.sheet, self.rect, None, Projection::Side);
-        let corner = Rect::from_min_max(egui::pos2(side.left(), self.rect.top()), egui::pos2(self.rect.right(), plan.bottom()));
+        let corner = Rect::from_min_max(
+            egui::pos2(side.left(), self.rect.top()),
+            egui::pos2(self.rect.right(), plan.bottom()),
+        );
         corner.is_positive().then_some(corner)
     }
 

@@ -1,7 +1,8 @@
 //! The pen: collects lines clipped to the table, so that nothing far away or not a number reaches the painter.
 
-use egui::{Align2, Color32, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
+use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
+use super::strokes;
 use crate::tokens::type_size;
 
 /// Lengths of ink and gap in turn, points (ISO 128-2 names them; the lengths are for a screen).
@@ -17,26 +18,36 @@ pub(crate) const CHAIN: Pattern = &[15.0, 3.5, 3.0, 3.5];
 /// How far outside the table a line is still inked, so that its end never shows at the edge.
 const BLEED: f32 = 8.0;
 
+/// Strokes go to the painter in lumps of this size: larger ones would be fresh memory from the system in every frame.
+const MOST_VERTICES: usize = 3000;
+
 /// Collects what is to be painted.
 pub(crate) struct Pen {
     painter: Painter,
     clip: Rect,
     shapes: Vec<Shape>,
+    /// Straight strokes since the last shape.
+    strokes: Mesh,
+    pixel: f32,
 }
 
 impl Pen {
     /// A pen for a part of the screen.
     pub(crate) fn new(painter: Painter) -> Self {
         let clip = painter.clip_rect().expand(BLEED);
+        let pixel = 1.0 / painter.pixels_per_point();
         Self {
             painter,
             clip,
-            shapes: Vec::with_capacity(1024),
+            shapes: Vec::with_capacity(256),
+            strokes: Mesh::default(),
+            pixel,
         }
     }
 
     /// Inks everything that was collected.
-    pub(crate) fn finish(self) {
+    pub(crate) fn finish(mut self) {
+        self.close_strokes();
         self.painter.extend(self.shapes);
     }
 
@@ -53,7 +64,27 @@ impl Pen {
     /// A straight line.
     pub(crate) fn line(&mut self, a: Pos2, b: Pos2, stroke: Stroke) {
         if let Some((a, b, _)) = clip_segment(self.clip, a, b) {
-            self.shapes.push(Shape::line_segment([a, b], stroke));
+            self.stroke(a, b, stroke);
+        }
+    }
+
+    fn stroke(&mut self, a: Pos2, b: Pos2, stroke: Stroke) {
+        strokes::add(&mut self.strokes, a, b, stroke, self.pixel);
+        if self.strokes.vertices.len() > MOST_VERTICES {
+            self.close_strokes();
+        }
+    }
+
+    /// Adds a shape over the strokes so far.
+    fn push(&mut self, shape: Shape) {
+        self.close_strokes();
+        self.shapes.push(shape);
+    }
+
+    fn close_strokes(&mut self) {
+        if !self.strokes.is_empty() {
+            self.shapes
+                .push(Shape::mesh(std::mem::take(&mut self.strokes)));
         }
     }
 
@@ -110,8 +141,7 @@ impl Pen {
             }
             let (start, end) = (at.max(0.0), (at + step).min(length));
             if n % 2 == 0 && end > start {
-                let ends = [from + way * start, from + way * end];
-                self.shapes.push(Shape::line_segment(ends, stroke));
+                self.stroke(from + way * start, from + way * end, stroke);
             }
             at += step;
         }
@@ -119,36 +149,36 @@ impl Pen {
 
     /// A run of lines with mitred corners.
     pub(crate) fn path(&mut self, points: Vec<Pos2>, stroke: Stroke) {
-        if drawable(&points) {
-            self.shapes.push(Shape::line(points, stroke));
+        if let Some(points) = drawable(points) {
+            self.push(Shape::line(points, stroke));
         }
     }
 
     /// A closed outline.
     pub(crate) fn outline(&mut self, points: Vec<Pos2>, stroke: Stroke) {
-        if drawable(&points) {
-            self.shapes.push(Shape::closed_line(points, stroke));
+        if let Some(points) = drawable(points) {
+            self.push(Shape::closed_line(points, stroke));
         }
     }
 
     /// A convex shape, filled.
     pub(crate) fn filled(&mut self, points: Vec<Pos2>, fill: Color32, stroke: Stroke) {
-        if drawable(&points) {
-            self.shapes.push(Shape::convex_polygon(points, fill, stroke));
+        if let Some(points) = drawable(points) {
+            self.push(Shape::convex_polygon(points, fill, stroke));
         }
     }
 
     /// A circle, filled.
     pub(crate) fn disc(&mut self, centre: Pos2, radius: f32, fill: Color32) {
         if self.shows(centre, radius) {
-            self.shapes.push(Shape::circle_filled(centre, radius, fill));
+            self.push(Shape::circle_filled(centre, radius, fill));
         }
     }
 
     /// A circle.
     pub(crate) fn ring(&mut self, centre: Pos2, radius: f32, stroke: Stroke) {
         if self.shows(centre, radius) {
-            self.shapes.push(Shape::circle_stroke(centre, radius, stroke));
+            self.push(Shape::circle_stroke(centre, radius, stroke));
         }
     }
 
@@ -184,7 +214,7 @@ impl Pen {
         if rect.is_finite() && rect.intersects(self.clip) {
             // On whole pixels letters are sharp.
             let corner = vec2(rect.min.x.round(), rect.min.y.round()).to_pos2();
-            self.shapes.push(Shape::galley(corner, galley, colour));
+            self.push(Shape::galley(corner, galley, colour));
         }
         rect
     }
@@ -199,9 +229,9 @@ impl Pen {
     /// A box with rounded corners.
     pub(crate) fn plate(&mut self, rect: Rect, fill: Color32, stroke: Stroke) {
         if rect.is_finite() && rect.intersects(self.clip) {
-            self.shapes.push(Shape::rect_filled(rect, 3.0, fill));
+            self.push(Shape::rect_filled(rect, 3.0, fill));
             let outline = Shape::rect_stroke(rect, 3.0, stroke, egui::StrokeKind::Inside);
-            self.shapes.push(outline);
+            self.push(outline);
         }
     }
 
@@ -214,11 +244,15 @@ impl Pen {
 /// Farthest that a corner of an outline may be, points: single precision stays good to a tenth of a point.
 const FARTHEST: f32 = 1e5;
 
-fn drawable(points: &[Pos2]) -> bool {
-    points.len() >= 2
-        && points
-            .iter()
-            .all(|p| p.x.abs() < FARTHEST && p.y.abs() < FARTHEST)
+/// The points that make a line: none where one is too far away or not a number. Points that fall together are taken once, since a corner between
+/// lines of no length has no direction and would come out as not a number.
+fn drawable(mut points: Vec<Pos2>) -> Option<Vec<Pos2>> {
+    let near = |p: &Pos2| p.x.abs() < FARTHEST && p.y.abs() < FARTHEST;
+    if !points.iter().all(near) {
+        return None;
+    }
+    points.dedup_by(|a, b| (*a - *b).length_sq() < 1e-6);
+    (points.len() >= 2).then_some(points)
 }
 
 /// The part of a line inside a rectangle, and how much of it, 0 to 1, was cut off before (the way of Liang and Barsky, from memory). `None`
@@ -276,13 +310,28 @@ mod tests {
 
     #[test]
     fn what_passes_by_or_is_no_number_leaves_nothing() {
-        assert_eq!(clip_segment(TABLE, pos2(-10.0, 0.0), pos2(0.0, -10.0)), None);
+        assert_eq!(
+            clip_segment(TABLE, pos2(-10.0, 0.0), pos2(0.0, -10.0)),
+            None
+        );
         assert_eq!(clip_segment(TABLE, pos2(5.0, 60.0), pos2(50.0, 60.0)), None);
-        assert_eq!(clip_segment(TABLE, pos2(f32::NAN, 0.0), pos2(5.0, 5.0)), None);
+        assert_eq!(
+            clip_segment(TABLE, pos2(f32::NAN, 0.0), pos2(5.0, 5.0)),
+            None
+        );
         assert_eq!(
             clip_segment(TABLE, pos2(f32::INFINITY, 0.0), pos2(5.0, 5.0)),
             None
         );
+    }
+
+    #[test]
+    fn points_that_fall_together_are_taken_once_and_far_ones_not_at_all() {
+        let (a, b) = (pos2(1.0, 1.0), pos2(5.0, 1.0));
+        assert_eq!(drawable(vec![a, a, a, b, b]), Some(vec![a, b]));
+        assert_eq!(drawable(vec![a, a, a]), None);
+        assert_eq!(drawable(vec![a, pos2(1e6, 0.0)]), None);
+        assert_eq!(drawable(vec![a, pos2(f32::NAN, 0.0)]), None);
     }
 
     #[test]

@@ -61,7 +61,11 @@ fn end_on(pen: &mut Pen, at: Pos2, thick: &Thickness, tokens: &Tokens) {
     let corners = [(-h, -h), (h, -h), (h, h), (-h, h)].map(|(x, y)| at + Vec2::new(x, y));
     let stroke = Stroke::new(weight::NARROW, tokens.ink_soft);
     pen.filled(corners.to_vec(), tokens.table, stroke);
-    pen.ring(at, thick.bar.max(3.0), Stroke::new(weight::HAIR, tokens.ink_soft));
+    pen.ring(
+        at,
+        thick.bar.max(3.0),
+        Stroke::new(weight::HAIR, tokens.ink_soft),
+    );
 }
 
 fn housing(pen: &mut Pen, left: Pos2, right: Pos2, thick: &Thickness, tokens: &Tokens) {
@@ -81,7 +85,12 @@ fn housing(pen: &mut Pen, left: Pos2, right: Pos2, thick: &Thickness, tokens: &T
     let (deep, tall) = (h * 0.55, h * 0.72);
     for (mouth, inward) in [(left, -along), (right, along)] {
         let foot = mouth + inward * deep;
-        let gland = vec![mouth + up * tall, mouth - up * tall, foot - up * tall, foot + up * tall];
+        let gland = vec![
+            mouth + up * tall,
+            mouth - up * tall,
+            foot - up * tall,
+            foot + up * tall,
+        ];
         pen.filled(gland, tokens.table, stroke);
     }
 }

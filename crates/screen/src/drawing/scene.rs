@@ -90,6 +90,9 @@ pub(crate) struct Scene {
     pub out: Vec<OutOfReach>,
 }
 
+/// Moved by less than this counts as at rest.
+const AT_REST_MM: f64 = 0.05;
+
 const SIDES: [Side; 2] = [Side::Left, Side::Right];
 
 impl Scene {
@@ -105,7 +108,10 @@ impl Scene {
         let Some(study) = input.study.axle(input.axle) else {
             return scene;
         };
-        let away = input.travel != 0.0 || input.rack != 0.0;
+        // A float's dust off the design position is not worth a second set of lines.
+        let away = [input.travel, input.rack]
+            .iter()
+            .any(|t| t.abs() > AT_REST_MM);
         let places = rest.iter().zip(&mut scene.moved).zip(&mut scene.posed);
         for ((rest, moved), posed) in places {
             let Some(rest) = rest else { continue };
@@ -296,5 +302,63 @@ fn in_vehicle(side: Side, v: Vector) -> Vector {
     match side {
         Side::Left => v,
         Side::Right => mirror_vector(v),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{drawing::test_scene, tokens::Tokens};
+    use trammel_analysis::Study;
+
+    fn scene(travel: f64) -> Scene {
+        let build = test_scene::build();
+        let study = Study::of(&build).unwrap();
+        Scene::new(&DrawingInput {
+            build: &build,
+            study: &study,
+            axle: AxleName::Front,
+            travel,
+            rack: 0.0,
+            selected: None,
+            hovered: None,
+            snap: 0.0,
+            fine_snap: 0.0,
+            instant_centres: false,
+            marks: &[],
+            tokens: &Tokens::dark(),
+        })
+    }
+
+    #[test]
+    fn the_design_position_has_no_second_set_of_lines() {
+        assert!(scene(0.0).moved.iter().all(Option::is_none));
+        assert!(scene(1e-9).moved.iter().all(Option::is_none));
+    }
+
+    #[test]
+    fn a_moved_wheel_stands_higher_on_both_sides_and_the_right_is_the_mirror() {
+        let scene = scene(50.0);
+        let [left, right] = scene.moved.map(Option::unwrap);
+        let rest = scene.side(Side::Left).unwrap();
+        assert!((left.centre.z - rest.centre.z - 50.0).abs() < 1e-6);
+        assert!((right.centre - mirror_point(left.centre)).norm() < 1e-9);
+        assert!((right.spin - mirror_vector(left.spin)).norm() < 1e-9);
+        assert!(scene.out.is_empty());
+    }
+
+    #[test]
+    fn out_of_reach_the_linkage_is_shown_as_far_as_it_goes() {
+        let scene = scene(900.0);
+        let [left, _] = scene.moved.map(Option::unwrap);
+        let rest = scene.side(Side::Left).unwrap();
+        let [out, _] = scene.out.as_slice() else {
+            panic!("both sides run out")
+        };
+        let Limit::Travel(end) = out.fault.limit else {
+            panic!("the rack is not what ends it")
+        };
+        assert!(end > 50.0 && end < 900.0, "{end}");
+        assert!((left.centre.z - rest.centre.z - end).abs() < 1e-2 * end);
     }
 }

@@ -129,8 +129,14 @@ mod tests {
         let (a, b) = (at(0.0, 0.0, 0.0), at(100.0, 100.0, 100.0));
         for projection in Projection::ALL {
             let moved = s.screen(projection, b) - s.screen(projection, a);
-            assert!((moved.x.abs() - 37.0).abs() < 1e-3, "{projection:?} {moved}");
-            assert!((moved.y.abs() - 37.0).abs() < 1e-3, "{projection:?} {moved}");
+            assert!(
+                (moved.x.abs() - 37.0).abs() < 1e-3,
+                "{projection:?} {moved}"
+            );
+            assert!(
+                (moved.y.abs() - 37.0).abs() < 1e-3,
+                "{projection:?} {moved}"
+            );
         }
     }
 
@@ -150,9 +156,7 @@ mod tests {
     #[test]
     fn plan_and_side_meet_on_one_mitre_line() {
         let s = sheet();
-        let sum = |p: Point| {
-            s.sheet_from_vehicle(Side, p)[0] + s.sheet_from_vehicle(Plan, p)[1]
-        };
+        let sum = |p: Point| s.sheet_from_vehicle(Side, p)[0] + s.sheet_from_vehicle(Plan, p)[1];
         assert_eq!(sum(at(0.0, 5.0, 9.0)), sum(at(-120.0, 50.0, 0.0)));
     }
 }

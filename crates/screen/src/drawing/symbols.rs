@@ -28,7 +28,8 @@ impl Symbols<'_> {
     /// A hatched base through `foot`, its free side `way`.
     fn hatch(&mut self, foot: Pos2, way: Vec2, half: f32, stroke: Stroke) {
         let side = way.rot90();
-        self.pen.line(foot - side * half, foot + side * half, stroke);
+        self.pen
+            .line(foot - side * half, foot + side * half, stroke);
         let thin = Stroke::new(weight::HAIR, stroke.color);
         let depth = 3.6 * self.size;
         for n in -2_i8..=2 {

@@ -71,10 +71,12 @@ mod tests {
 
     fn extents(outline: &[Pos2]) -> (f64, f64) {
         let span = |of: fn(&Pos2) -> f32| {
-            let (low, high) = outline.iter().map(of).fold(
-                (f32::INFINITY, f32::NEG_INFINITY),
-                |(l, h), v| (l.min(v), h.max(v)),
-            );
+            let (low, high) = outline
+                .iter()
+                .map(of)
+                .fold((f32::INFINITY, f32::NEG_INFINITY), |(l, h), v| {
+                    (l.min(v), h.max(v))
+                });
             f64::from(high - low)
         };
         (span(|p| p.x), span(|p| p.y))
@@ -84,7 +86,10 @@ mod tests {
     fn a_straight_wheel_is_as_wide_and_high_as_the_tyre_in_every_view() {
         let (sheet, mut wheel) = test_scene::wheel();
         wheel.spin = Vector::y();
-        let (w, d) = (width(wheel.radius) * sheet.scale, 2.0 * wheel.radius * sheet.scale);
+        let (w, d) = (
+            width(wheel.radius) * sheet.scale,
+            2.0 * wheel.radius * sheet.scale,
+        );
         // The polygon falls short of the round by 1 - cos(half a step).
         let short = 0.002 * d;
         for (projection, expected) in [
@@ -93,7 +98,10 @@ mod tests {
             (Projection::Side, (d, d)),
         ] {
             let (across, high) = extents(&tyre(&sheet, projection, &wheel));
-            assert!((across - expected.0).abs() < short, "{projection:?} {across}");
+            assert!(
+                (across - expected.0).abs() < short,
+                "{projection:?} {across}"
+            );
             assert!((high - expected.1).abs() < short, "{projection:?} {high}");
         }
     }

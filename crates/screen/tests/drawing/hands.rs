@@ -22,7 +22,7 @@ fn a_point_dragged_by_name_moves_as_far_as_the_pointer_and_snaps() {
     let inner = left(PointName::TieRodInner);
     let from = window.find(inner, Projection::Front);
     let inch = inch(&window);
-    window.drag(from, from + vec2(2.0 * inch, -1.0 * inch));
+    window.drag(from, from + vec2(2.0 * inch, -inch));
 
     let bench = window.state();
     // 8.9 + 2 and 8.75 + 1, on the nearest sixteenth.
@@ -121,12 +121,18 @@ fn escape_gives_a_drag_up_until_the_button_is_let_go() {
 
     window.key_press(Key::Escape);
     window.step();
-    assert_eq!(window.state().done.last(), Some(&DrawingEvent::DragCancelled));
+    assert_eq!(
+        window.state().done.last(),
+        Some(&DrawingEvent::DragCancelled)
+    );
     assert_eq!(window.state().build, build());
 
     window.carry(from + vec2(40.0, 0.0), from + vec2(80.0, 50.0));
     window.release(from + vec2(80.0, 50.0));
-    assert_eq!(window.state().done.last(), Some(&DrawingEvent::DragCancelled));
+    assert_eq!(
+        window.state().done.last(),
+        Some(&DrawingEvent::DragCancelled)
+    );
     assert_eq!(window.state().build, build());
 
     // The next drag works as ever.
@@ -180,6 +186,10 @@ fn points_behind_each_other_are_reached_by_clicking_again() {
         for _ in 0..40 {
             window.step();
         }
+        assert_eq!(
+            window.state().selected.map(|p| p.point),
+            seen.last().copied()
+        );
     }
     seen.sort();
     assert_eq!(
@@ -276,6 +286,19 @@ fn the_empty_table_and_the_middle_button_shove() {
     window.step();
     let now = window.find(ball, Projection::Front);
     assert_eq!(now, at + vec2(-30.0, 12.0));
+    assert_eq!(window.state().build, build());
+}
+
+#[test]
+fn with_space_held_a_point_shoves_the_table() {
+    let mut window = window(Bench::new(build()));
+    let ball = left(PointName::LowerBallJoint);
+    let at = window.find(ball, Projection::Front);
+    window.key_down(Key::Space);
+    window.drag(at, at + vec2(-30.0, 12.0));
+    window.key_up(Key::Space);
+    window.step();
+    assert_eq!(window.find(ball, Projection::Front), at + vec2(-30.0, 12.0));
     assert_eq!(window.state().build, build());
 }
 

@@ -28,11 +28,14 @@
 mod allowance;
 mod check;
 mod compare;
+mod deflection;
+mod fatigue;
 mod geometry;
 
 pub use allowance::Allowance;
 pub use check::{BoreMouthCheck, RackEndStress, Section, SectionCheck};
 pub use compare::{Comparison, Outcome, compare};
+pub use fatigue::{ENDURANCE, THREAD_NOTCH, ThreadMaking, endurance_limit};
 pub use geometry::RackEndGeometry;
 
 use nalgebra::Vector3;

@@ -1,0 +1,335 @@
+use super::*;
+use approx::assert_relative_eq;
+use nalgebra::Vector3;
+use trammel_geometry::{ArmName, Corner, Linkage};
+
+use crate::arm_tubes::ArmTubes;
+use crate::bolt::{Bolt, ShearPlaneAt, ShearPlanes};
+use crate::bracket::{Bracket, BracketSize};
+use crate::check::Check;
+use crate::clearance::{Clearances, Pair, Thicknesses};
+use crate::grade::Grade;
+use crate::loads::tests::{linkage, scene};
+use crate::loads::{Fineness, Reach, default_cases};
+use crate::material::Material;
+use crate::rack_end::{BoreMouth, RackEnd, RackEndGeometry, ThreadMaking};
+use crate::rod_end::{Joint, ListedRodEnd};
+use crate::section::Profile;
+use crate::source::{Limit, Source};
+use crate::statics::Equilibrium;
+use crate::thread::Thread;
+use crate::tie_rod::TieRodBar;
+use crate::weld::Fillet;
+
+fn named(name: &str, kind: PartKind) -> Part {
+    Part {
+        name: name.to_owned(),
+        kind,
+    }
+}
+
+fn rack_end(thread: &str) -> PartKind {
+    let geometry = RackEndGeometry::on_axis(Vector3::new(0.02, 1.0, 0.0), 38.0)
+        .unwrap()
+        .with_bore_mouth(62.0)
+        .unwrap();
+    let grade = Grade::find("grade 5").unwrap();
+    let thread = Thread::find(thread).unwrap();
+    PartKind::RackEnd(RackEndPart {
+        end: RackEnd::new(geometry, thread, &grade, &BoreMouth::ThreadThrough).unwrap(),
+        making: ThreadMaking::Rolled,
+        toe_limit: Limit {
+            value: 0.1_f64.to_radians(),
+            unit: "rad",
+            source: Source::COMMON_PRACTICE,
+        },
+        engagement: Some(14.0),
+        bar_diameter: Some(25.0),
+    })
+}
+
+fn bracket() -> Bracket {
+    let size = BracketSize {
+        ears: ShearPlanes::Double,
+        thickness: 5.0,
+        width: 35.0,
+        height: 40.0,
+        bolt: 12.0,
+        hole: 12.2,
+        edge: 18.0,
+        gap: 30.0,
+        boxing: 0.0,
+    };
+    let strength = Material::find("A36").unwrap().strength(5.0).unwrap();
+    Bracket::new(size, strength, Some(Fillet::new(4.0, 70.0).unwrap())).unwrap()
+}
+
+fn parts() -> Vec<Part> {
+    let dom = Material::find("1020 dom stress relieved").unwrap();
+    let strength = dom.strength(2.4).unwrap();
+    let tube = Profile::round_tube(25.4, 2.413).unwrap();
+    let grade = Grade::find("grade 8").unwrap();
+    let bolt_strength = grade.strength(12.7).unwrap();
+    let bolt = Bolt::new(
+        ShearPlaneAt::Shank(12.7),
+        bolt_strength,
+        ShearPlanes::Single,
+        [6.0, 16.0, 3.0],
+    )
+    .unwrap();
+    let at_outer = Mounted::new(JointPlace::TieRodOuter, Body::Upright, Vector3::z()).unwrap();
+    let pivot = Mounted::new(
+        JointPlace::FrontPivot(ArmName::Lower),
+        Body::Chassis,
+        Vector3::x(),
+    )
+    .unwrap()
+    .standing(Vector3::y())
+    .unwrap();
+    let rod_end = Joint::default()
+        .with_rating(20_000.0)
+        .unwrap()
+        .with_misalignment(ListedRodEnd::all()[4].misalignment().unwrap())
+        .unwrap();
+    let rod = TieRodBar::new(tube, strength, 321.2, 1800.0).unwrap();
+    let arm = ArmTubes::new(tube, strength, 2.0).unwrap();
+    vec![
+        named("rack end", rack_end("1/2-20")),
+        named("tie rod", PartKind::TieRod(rod)),
+        named("lower arm", PartKind::ArmTubes(ArmName::Lower, arm)),
+        named("upper arm", PartKind::ArmTubes(ArmName::Upper, arm)),
+        named("outer bolt", PartKind::Bolt(at_outer, bolt)),
+        named("front lower ears", PartKind::Bracket(pivot, bracket())),
+        named(
+            "outer rod end",
+            PartKind::Joint(JointPlace::TieRodOuter, Some(at_outer), rod_end),
+        ),
+    ]
+}
+
+fn proof_of(linkage: &Linkage, parts: &[Part]) -> Proof {
+    let cases = default_cases();
+    prove(&Setup {
+        linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness: Fineness {
+            travels: 9,
+            racks: 7,
+        },
+        parts,
+        cases: &cases,
+        clearances: None,
+        wanted_factor: 2.0,
+    })
+}
+
+#[test]
+fn every_part_is_checked_under_every_case_and_the_worst_comes_first() {
+    let parts = parts();
+    let proof = proof_of(&linkage(), &parts);
+    assert_eq!(proof.omissions, []);
+    for part in &parts {
+        for case in default_cases() {
+            let here =
+                |row: &&Row| row.part == part.name && row.load_case.as_ref() == Some(&case.name);
+            assert!(
+                proof.rows.iter().any(|row| here(&row)),
+                "{} {}",
+                part.name,
+                case.name
+            );
+        }
+    }
+    let standings: Vec<f64> = proof.rows.iter().filter_map(Row::standing).collect();
+    assert!(standings.is_sorted_by(|a, b| a <= b));
+    let first_without = proof.rows.iter().position(|row| row.factor.is_none());
+    assert!(first_without.is_none_or(|at| at == standings.len()));
+    for row in &proof.rows {
+        assert!(
+            row.value.is_finite() && row.limit.value.is_finite(),
+            "{row:?}"
+        );
+    }
+    // What no load changes is there once.
+    let once = |check| proof.rows.iter().filter(|row| row.check == check).count();
+    assert_eq!(once(Check::ThreadEngagement), 1);
+    assert_eq!(once(Check::WallLeft), 1);
+}
+
+/// No pose of a fine grid is worse than the one that was found, but for the refinement's last step.
+#[test]
+fn the_worst_pose_is_worst() {
+    let linkage = linkage();
+    let parts = [named("rack end", rack_end("1/2-20"))];
+    let proof = proof_of(&linkage, &parts);
+    let case = default_cases()
+        .into_iter()
+        .find(|case| case.name == "rock, rearward")
+        .unwrap();
+    let row = proof
+        .rows
+        .iter()
+        .find(|row| {
+            row.check == Check::RackFaceYield && row.load_case.as_deref() == Some("rock, rearward")
+        })
+        .unwrap();
+    let PartKind::RackEnd(part) = &parts[0].kind else {
+        unreachable!()
+    };
+    let mut worst = 0.0_f64;
+    for i in 0..=70 {
+        for j in 0..=70 {
+            let (travel, rack) = (-35.0 + 1.5 * f64::from(i), -35.0 + f64::from(j));
+            let pose = linkage.pose(travel, rack).unwrap();
+            let load = scene().load(&case, &linkage, &pose, 1.0).unwrap();
+            let forces = Equilibrium::at(&linkage, &pose)
+                .unwrap()
+                .under(&load)
+                .unwrap();
+            let stress = part.end.under(forces.force_on_inner_joint, rack).unwrap();
+            worst = worst.max(stress.rack_face.von_mises());
+        }
+    }
+    assert!(row.value >= worst * (1.0 - 1e-6), "{} {worst}", row.value);
+    assert_relative_eq!(row.value, worst, max_relative = 1e-2);
+}
+
+/// A right corner, worked out as its mirror image, is proved as its left twin.
+#[test]
+fn a_mirrored_corner_has_the_same_rows() {
+    let right: Corner = linkage().corner().mirrored();
+    let twin = Linkage::new(&right.mirrored()).unwrap();
+    let (here, there) = (proof_of(&linkage(), &parts()), proof_of(&twin, &parts()));
+    assert_eq!(here, there);
+}
+
+/// A stouter thread is never worse: '3/8 or 1/2?' is answered by numbers.
+#[test]
+fn a_stouter_thread_stands_better() {
+    let face = |thread| {
+        let proof = proof_of(&linkage(), &[named("rack end", rack_end(thread))]);
+        let row = proof
+            .rows
+            .into_iter()
+            .find(|row| row.check == Check::RackFaceYield);
+        row.unwrap().factor.unwrap()
+    };
+    assert!(face("1/2-20") > 2.0 * face("3/8-24"));
+}
+
+#[test]
+fn what_is_missing_is_said() {
+    let corner = *linkage().corner();
+    let springless = Linkage::new(&Corner {
+        spring: None,
+        ..corner
+    })
+    .unwrap();
+    let proof = proof_of(&springless, &parts());
+    assert_eq!(proof.omissions.len(), default_cases().len());
+    assert!(
+        proof.omissions[0]
+            .why
+            .to_string()
+            .contains("no spring is given")
+    );
+    assert!(proof.rows.iter().all(|row| row.load_case.is_none()));
+    // A case that the linkage never reaches.
+    let mut cases = default_cases();
+    cases.truncate(1);
+    cases[0].window.travel = [1.0, 1.0];
+    let parts = parts();
+    let setup = Setup {
+        linkage: &linkage(),
+        scene: scene(),
+        reach: Reach::new(4000.0, 0.0, 0.0).unwrap(),
+        fineness: Fineness::default(),
+        parts: &parts,
+        cases: &cases,
+        clearances: None,
+        wanted_factor: 2.0,
+    };
+    assert_eq!(prove(&setup).omissions[0].why, Why::NoPose);
+    let unsteered = crate::loads::Scene {
+        steering: None,
+        ..scene()
+    };
+    let cases = default_cases();
+    let proof = prove(&Setup {
+        scene: unsteered,
+        reach: Reach::new(50.0, 50.0, 30.0).unwrap(),
+        cases: &cases,
+        ..setup
+    });
+    assert_eq!(proof.omissions.len(), 1);
+    assert_eq!(
+        proof.omissions[0].load_case.as_deref(),
+        Some("against the steering stop")
+    );
+}
+
+/// The bracket's own directions: pull along its height, across along its bolt, whatever the frame's are.
+#[test]
+fn mounts_that_are_none_are_refused() {
+    let at = JointPlace::Spring;
+    assert!(Mounted::new(at, Body::Chassis, Vector3::zeros()).is_err());
+    let mounted = Mounted::new(at, Body::Chassis, Vector3::x()).unwrap();
+    assert!(mounted.standing(Vector3::x()).is_err());
+    assert!(mounted.standing(Vector3::new(f64::NAN, 1.0, 0.0)).is_err());
+    assert!(mounted.standing(Vector3::new(5.0, 1.0, 0.0)).is_ok());
+}
+
+/// Every pair is there once, at a pose no grid pose of which is tighter.
+#[test]
+fn gaps_are_found_over_travel_and_lock() {
+    let linkage = linkage();
+    let sizes = Thicknesses {
+        tie_rod: 19.05,
+        upper_arm: 25.4,
+        lower_arm: 25.4,
+        spring: 60.0,
+        tyre_diameter: 545.0,
+        tyre_width: 175.0,
+        rim_diameter: 254.0,
+        rim_width: 150.0,
+        rim_thickness: 4.0,
+    };
+    let clearances = Clearances::new(sizes, 10.0).unwrap();
+    let proof = prove(&Setup {
+        linkage: &linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness: Fineness::default(),
+        parts: &[],
+        cases: &[],
+        clearances: Some(clearances),
+        wanted_factor: 2.0,
+    });
+    assert_eq!(proof.rows.len(), Pair::ALL.len());
+    for pair in Pair::ALL {
+        let row = proof
+            .rows
+            .iter()
+            .find(|row| row.part == pair.to_string())
+            .unwrap();
+        let mut least = f64::INFINITY;
+        for (travel, rack) in [
+            (-70.0, -35.0),
+            (-70.0, 35.0),
+            (70.0, 35.0),
+            (0.0, 20.0),
+            (33.0, -35.0),
+        ] {
+            let pose = linkage.pose(travel, rack).unwrap();
+            least = least.min(
+                clearances
+                    .gap(pair, linkage.corner(), &pose)
+                    .unwrap()
+                    .distance,
+            );
+        }
+        assert!(row.value <= least + 2e-3, "{pair} {} {least}", row.value);
+        assert_eq!(row.factor.unwrap(), row.value / 10.0);
+    }
+}

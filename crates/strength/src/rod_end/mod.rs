@@ -1,0 +1,234 @@
+//! Rod ends and spherical joints: dimensions of an open standard, load against a rating, misalignment.
+//!
+//! The standard's sheets give dimensions and angles; **its loads could not be seen**, so a rating is the user's, from the maker's sheet. Without a rating the
+//! load is shown against nothing.
+
+mod table;
+
+use std::fmt;
+
+use nalgebra::{Unit, Vector3};
+
+use crate::check::{Check, Finding, newtons};
+use crate::number::{BadNumber, positive};
+use crate::source::{Limit, Source};
+use crate::thread::{Thread, ThreadError};
+use crate::units::INCH;
+
+/// A male rod end of SAE AS81935, in inches as printed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ListedRodEnd {
+    name: &'static str,
+    bore: f64,
+    head_diameter: f64,
+    thread: &'static str,
+    ball_width: f64,
+    body_width: f64,
+    misalignment_deg: Option<f64>,
+    source: Source,
+}
+
+impl ListedRodEnd {
+    /// Every size of the table: the wide series, then the narrow one.
+    #[must_use]
+    pub fn all() -> &'static [Self] {
+        table::ROD_ENDS
+    }
+
+    /// Its name: `AS81935/1-06`.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.name
+    }
+
+    /// Bore of the ball, mm.
+    #[must_use]
+    pub fn bore(&self) -> f64 {
+        self.bore * INCH
+    }
+
+    /// Diameter of the head, mm.
+    #[must_use]
+    pub fn head_diameter(&self) -> f64 {
+        self.head_diameter * INCH
+    }
+
+    /// Thread of the shank.
+    ///
+    /// # Errors
+    /// A thread that the table of threads hasn't got.
+    pub fn thread(&self) -> Result<Thread, ThreadError> {
+        Thread::find(self.thread)
+    }
+
+    /// Width of the ball, mm.
+    #[must_use]
+    pub fn ball_width(&self) -> f64 {
+        self.ball_width * INCH
+    }
+
+    /// Width of the body, mm.
+    #[must_use]
+    pub fn body_width(&self) -> f64 {
+        self.body_width * INCH
+    }
+
+    /// Angle each way that the ball may swivel, rad; `None` where the sheet's figure was not seen.
+    #[must_use]
+    pub fn misalignment(&self) -> Option<Limit> {
+        self.misalignment_deg.map(|degrees| Limit {
+            value: degrees.to_radians(),
+            unit: "rad",
+            source: self.source,
+        })
+    }
+
+    /// The sheet of the standard.
+    #[must_use]
+    pub fn source(&self) -> Source {
+        self.source
+    }
+}
+
+impl fmt::Display for ListedRodEnd {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name)
+    }
+}
+
+/// A rod end or ball joint in place.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Joint {
+    rating: Option<f64>,
+    misalignment: Option<Limit>,
+}
+
+/// How a joint's angle is found.
+pub const SWIVEL: Source = Source {
+    document: "angle between the shank and the plane across the bolt; the rod may turn about itself",
+    clause: "",
+    standing: crate::source::Standing::CommonPractice,
+};
+
+impl Joint {
+    /// The same with the rating of the maker's sheet, N.
+    ///
+    /// # Errors
+    /// A rating that is not finite and above zero.
+    pub fn with_rating(self, newtons: f64) -> Result<Self, BadNumber> {
+        let rating = Some(positive("the joint's rating", newtons)?);
+        Ok(Self { rating, ..self })
+    }
+
+    /// The same with an angle each way that it may swivel, rad, from the maker's sheet or a listed rod end.
+    ///
+    /// # Errors
+    /// An angle that is not finite and above zero.
+    pub fn with_misalignment(self, limit: Limit) -> Result<Self, BadNumber> {
+        positive("the joint's misalignment", limit.value)?;
+        Ok(Self {
+            misalignment: Some(limit),
+            ..self
+        })
+    }
+
+    /// What is known of it, under this load (N), and with the angle it swivels through (rad) where the bolt's direction is known.
+    pub fn check(&self, load: f64, swivel: Option<f64>, mut found: impl FnMut(Finding)) {
+        if let Some(rating) = self.rating {
+            let limit = newtons(rating, Source::USER);
+            found(Finding::below(
+                Check::JointRating,
+                load.abs(),
+                limit,
+                Source::USER,
+            ));
+        }
+        if let (Some(limit), Some(swivel)) = (self.misalignment, swivel) {
+            found(Finding::below(Check::Misalignment, swivel, limit, SWIVEL));
+        }
+    }
+}
+
+/// Angle, rad, between a rod's direction and the plane across the joint's bolt: how far the ball swivels if the rod may turn about itself.
+#[must_use]
+pub fn swivel(rod: Unit<Vector3<f64>>, bolt: Unit<Vector3<f64>>) -> f64 {
+    rod.dot(&bolt).clamp(-1.0, 1.0).asin().abs()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    /// SAE AS81935/1A, dash 06: bore .3750, head 1.025, 3/8-24, ball .500, body .416 in, 8 degrees; /4B dash 10: .6250, 1.763, 5/8-18, .625, .510 (sheets seen).
+    #[test]
+    fn sizes_as_printed() {
+        let find = |name: &str| {
+            *ListedRodEnd::all()
+                .iter()
+                .find(|end| end.name() == name)
+                .unwrap()
+        };
+        let wide = find("AS81935/1-06");
+        assert_relative_eq!(wide.bore(), 9.525);
+        assert_relative_eq!(wide.ball_width(), 12.7);
+        assert_relative_eq!(wide.misalignment().unwrap().value.to_degrees(), 8.0);
+        assert_eq!(wide.thread().unwrap().designation(), "3/8-24 UNF");
+        let narrow = find("AS81935/4-10");
+        assert_relative_eq!(narrow.head_diameter(), 1.763 * 25.4);
+        assert_eq!(narrow.misalignment(), None);
+    }
+
+    #[test]
+    fn every_size_is_a_joint() {
+        for end in ListedRodEnd::all() {
+            assert!(end.thread().is_ok(), "{end}");
+            assert!(
+                end.body_width() < end.ball_width() && end.bore() < end.head_diameter(),
+                "{end}"
+            );
+        }
+    }
+
+    #[test]
+    fn load_and_angle_against_what_is_known() {
+        let count = |joint: &Joint, swivel| {
+            let mut found = vec![];
+            joint.check(-4000.0, swivel, |f| found.push(f));
+            found
+        };
+        assert!(count(&Joint::default(), Some(0.1)).is_empty());
+        let angle = ListedRodEnd::all()[0].misalignment().unwrap();
+        let joint = Joint::default()
+            .with_rating(20_000.0)
+            .unwrap()
+            .with_misalignment(angle)
+            .unwrap();
+        assert_eq!(count(&joint, None).len(), 1);
+        let found = count(&joint, Some(angle.value / 2.0));
+        assert_eq!(found[0].factor(), Some(5.0));
+        assert_eq!(found[1].factor(), Some(2.0));
+        assert!(Joint::default().with_rating(0.0).is_err());
+        assert!(
+            Joint::default()
+                .with_misalignment(Limit {
+                    value: f64::NAN,
+                    ..angle
+                })
+                .is_err()
+        );
+    }
+
+    #[test]
+    fn a_rod_square_to_its_bolt_does_not_swivel_the_ball() {
+        let unit = Unit::new_normalize;
+        assert_eq!(swivel(unit(Vector3::y()), unit(Vector3::x())), 0.0);
+        let tilted = unit(Vector3::new(0.0, 1.0, 0.2));
+        assert_relative_eq!(
+            swivel(tilted, unit(Vector3::z())),
+            0.2_f64.atan(),
+            max_relative = 1e-12
+        );
+        assert_eq!(swivel(tilted, unit(Vector3::x())), 0.0);
+    }
+}
