@@ -1,5 +1,11 @@
 //! The other checks: edges, mirror, worst poses against a dense search, order.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use approx::assert_relative_eq;

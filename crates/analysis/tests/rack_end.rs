@@ -1,5 +1,11 @@
 //! The rack end's factor against hand reckoning, and the edges of its caution.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use approx::assert_relative_eq;

@@ -1,5 +1,11 @@
 //! What a remedy promises is what comes of it.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use common::{demo, demos, findings, of_kind, plumb, sides_apart};

@@ -1,5 +1,11 @@
 //! The table of poses against the kernel.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use approx::assert_relative_eq;

@@ -130,10 +130,10 @@ fn check_rack(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
             });
         }
     }
-    let directionless = spec
-        .rack
-        .axis
-        .is_some_and(|[x, y, z]| !(x * x + y * y + z * z > 1e-18));
+    let directionless = spec.rack.axis.is_some_and(|[x, y, z]| {
+        let square = x * x + y * y + z * z;
+        square.is_nan() || square <= 1e-18
+    });
     if directionless {
         return Err(BuildFault::Corner {
             axle: name,

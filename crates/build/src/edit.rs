@@ -181,11 +181,11 @@ fn move_point(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFau
         }
     }
     let spec = axle_mut(build, at.axle)?;
-    if at.side == Side::Right {
-        if let Some(own) = spec.right.get_mut(&at.point) {
-            *own = to;
-            return Ok(());
-        }
+    if at.side == Side::Right
+        && let Some(own) = spec.right.get_mut(&at.point)
+    {
+        *own = to;
+        return Ok(());
     }
     let left = if at.side == Side::Right {
         mirror(to)
