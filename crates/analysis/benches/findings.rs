@@ -1,6 +1,10 @@
 //! Everything worked out for one build, as at every move of the mouse: budget 2 ms on one core.
 
-#![allow(missing_docs, reason = "criterion's macros make undocumented items")]
+#![allow(
+    missing_docs,
+    clippy::expect_used,
+    reason = "criterion's macros make undocumented items; a bench stops where it fails"
+)]
 
 use std::hint::black_box;
 

@@ -110,9 +110,9 @@ fn lock_within(case: &Case<'_>, limit: f64) -> Option<f64> {
         for _ in 0..12 {
             let middle = 0.5 * (good + bad);
             if within(reading.travel, middle) {
-                good = middle
+                good = middle;
             } else {
-                bad = middle
+                bad = middle;
             }
         }
         least = least.min(good.abs());

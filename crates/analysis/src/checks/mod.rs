@@ -5,6 +5,7 @@ mod lock_over;
 mod moves;
 mod names;
 mod rack_end_bending;
+mod rack_end_remedies;
 mod rack_height;
 mod reach;
 mod stops;
@@ -18,7 +19,7 @@ use trammel_build::{
 };
 
 use crate::{
-    AxleStudy, Caution, Findings, corner_view::CornerView, corner_view::HitForce,
+    AxleStudy, Caution, Findings, RackEndStudy, corner_view::CornerView, corner_view::HitForce,
     pose_grid::PoseGrid, words,
 };
 
@@ -83,7 +84,7 @@ impl Case<'_> {
             found.extend(tie_rod_angle::check(self));
             let (study, caution) = rack_end_bending::check(self);
             found.extend(caution);
-            let other = study.as_ref().filter(|_| alike).map(|s| s.mirrored());
+            let other = study.as_ref().filter(|_| alike).map(RackEndStudy::mirrored);
             findings.rack_ends.extend(study);
             findings.rack_ends.extend(other);
         }

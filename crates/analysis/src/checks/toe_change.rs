@@ -171,7 +171,7 @@ fn best_move(view: &CornerView, way: [f64; 2]) -> Option<[f64; 2]> {
         });
         let step = least_squares_step(&slopes, &changes);
         let length = step[0].hypot(step[1]);
-        if !(length > AT_REST_MM) {
+        if length.is_nan() || length <= AT_REST_MM {
             break;
         }
         let mut share = (LONGEST_MM / length).min(1.0);
