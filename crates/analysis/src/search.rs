@@ -67,9 +67,9 @@ pub(crate) fn shift_to(
         let (a, b) = (high - ratio * (high - low), low + ratio * (high - low));
         let (fa, fb) = (value(a), value(b));
         if fa < fb {
-            high = b
+            high = b;
         } else {
-            low = a
+            low = a;
         }
         let nearer = if fa < fb { (a, fa) } else { (b, fb) };
         if nearer.1 < best.1 {
@@ -83,9 +83,9 @@ pub(crate) fn shift_to(
     for _ in 0..HALVINGS {
         let middle = 0.5 * (short + enough);
         if value(middle) <= target {
-            enough = middle
+            enough = middle;
         } else {
-            short = middle
+            short = middle;
         }
     }
     Shift::Reaches(enough)

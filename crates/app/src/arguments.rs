@@ -68,7 +68,12 @@ pub(crate) struct SweepArguments {
     #[arg(long, value_enum)]
     pub unit: Option<UnitWord>,
     /// Where to: a file, written whole or not at all, or - for standard output.
-    #[arg(long, value_name = "FILE", default_value = "-", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "FILE",
+        default_value = "-",
+        allow_hyphen_values = true
+    )]
     pub csv: PathBuf,
 }
 
@@ -298,7 +303,20 @@ mod tests {
 
     #[test]
     fn odd_positions_are_refused_with_what_was_expected() {
-        for odd in ["", "1:2", "1:2:3:4", "a:1:3", "1:b:3", "0:1:x", "0:1:-3", "0:1:0", "0:1:1", "NaN:1:3", "0:inf:3", "0:1:1000000"] {
+        for odd in [
+            "",
+            "1:2",
+            "1:2:3:4",
+            "a:1:3",
+            "1:b:3",
+            "0:1:x",
+            "0:1:-3",
+            "0:1:0",
+            "0:1:1",
+            "NaN:1:3",
+            "0:inf:3",
+            "0:1:1000000",
+        ] {
             let said = span(odd).expect_err(odd);
             assert!(said.contains("expected"), "{odd}: {said}");
         }
