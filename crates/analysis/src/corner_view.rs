@@ -139,6 +139,19 @@ impl CornerView {
         }
     }
 
+    /// The same with another linkage and rack end.
+    pub(crate) fn with_linkage(&self, linkage: &Linkage, rack_end: Option<RackEndPlace>) -> Self {
+        Self::new(
+            linkage,
+            self.side,
+            self.travel,
+            self.lock,
+            rack_end,
+            self.hit,
+        )
+        .with_bolts(self.bolts)
+    }
+
     /// The same corner with the rack, its end and the inner joint moved by `by` mm; `None` where that makes no linkage.
     pub(crate) fn with_rack_moved(&self, by: Vector) -> Option<Self> {
         let mut corner = *self.linkage.corner();
@@ -150,15 +163,7 @@ impl CornerView {
             joint: end.joint + by,
             ..end
         });
-        let moved = Self::new(
-            &linkage,
-            self.side,
-            self.travel,
-            self.lock,
-            rack_end,
-            self.hit,
-        );
-        Some(moved.with_bolts(self.bolts))
+        Some(self.with_linkage(&linkage, rack_end))
     }
 
     /// What the checks read at a pose; `None` out of reach.
