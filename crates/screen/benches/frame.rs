@@ -6,6 +6,7 @@
 #![allow(
     missing_docs,
     clippy::expect_used,
+    clippy::panic,
     reason = "criterion's macros make undocumented items; a bench stops where it fails"
 )]
 

@@ -1,5 +1,7 @@
 //! Dragging a joint: everything follows in the same frame, and it is one step.
 
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
 mod common;
 
 use common::{INNER, bench, demo, drag, drag_from, place, press};

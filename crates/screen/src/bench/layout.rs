@@ -75,10 +75,9 @@ impl Bench {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }
         }
-        if let Some(said) = &self.message {
-            if message::ui(ui.ctx(), said, &tokens, places.table.left_bottom()) {
-                self.message = None;
-            }
+        let said = self.message.as_ref();
+        if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {
+            self.message = None;
         }
     }
 

@@ -93,5 +93,5 @@ fn here(curve: &TravelCurve, travel: f64) -> Option<(f64, f64)> {
     let a = after.checked_sub(1).and_then(|i| curve.stations.get(i)).unwrap_or(b);
     let span = b.pose.travel - a.pose.travel;
     let part = if span > 0.0 { (travel - a.pose.travel) / span } else { 1.0 };
-    (0.0..=1.0).contains(&part).then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
+    (0.0..=1.0).contains(&part).then_some((travel, a.toe_change + part * (b.toe_change - a.toe_change)))
 }
