@@ -116,7 +116,7 @@ fn typed_coordinate(
             }
             Request::Edit(view.moving(at, to))
         }
-        Err(fault) => Request::Refuse(format!("{fault} The point stays where it was.")),
+        Err(fault) => Request::Refuse(format!("{fault}. The point stays where it was.")),
     }
 }
 

@@ -54,7 +54,9 @@ fn remarks(found: &Findings) -> Vec<(PointRef, Option<Grade>, String)> {
         .filter(|end| end.side == Side::Left)
         .map(|end| {
             let point = PointRef::left(AxleName::Front, PointName::TieRodInner);
-            (point, bent.map(|c| c.grade), format!("rack end, factor {}", decimal(end.factor, 1)))
+            // Rounded down, as the caution has it: a factor is never shown better than it is.
+            let factor = (end.factor * 10.0).floor() / 10.0;
+            (point, bent.map(|c| c.grade), format!("rack end, factor {}", decimal(factor, 1)))
         })
         .collect()
 }

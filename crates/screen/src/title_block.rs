@@ -6,7 +6,7 @@ use trammel_build::{AxleName, Build};
 
 use crate::{
     tokens::{Tokens, type_size},
-    words::{decimal, length, long_length},
+    words::{decimal, length, long_length, tape},
 };
 
 /// Least place that it takes.
@@ -60,7 +60,7 @@ fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     let travel = axle.model.travel;
     let mut rows = vec![
         ("Track", length(track, unit), "Between the contact points of both wheels.".to_owned()),
-        ("Travel", format!("{} up, {} down", length(travel.bump, unit), length(-travel.droop, unit)),
+        ("Travel", format!("{} up, {} down {}", tape(travel.bump, unit), tape(-travel.droop, unit), unit.sign()),
             "Wheel travel between the stops: what is wanted, or what the spring unit's lengths allow.".to_owned()),
         ("Castor", degrees(m.castor), meaning(Quantity::Castor)),
         ("Inclination", degrees(m.steering_axis_inclination), meaning(Quantity::SteeringAxisInclination)),

@@ -16,7 +16,7 @@ use crate::{
 };
 
 const TOP: f32 = 44.0;
-const BOTTOM: f32 = 58.0;
+const BOTTOM: f32 = 66.0;
 
 /// Snap of drags and nudges in a unit: plain and fine.
 pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
