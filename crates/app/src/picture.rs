@@ -17,7 +17,7 @@ use crate::{
 };
 
 /// Frames until the layout has settled.
-const FRAMES: usize = 4;
+const FRAMES: u32 = 4;
 
 /// A machine with nobody at it.
 struct Nobody;
@@ -39,7 +39,7 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
     bench.set_light(arguments.light);
     let view = bench.view_mut();
-    view.axle = arguments.axle.name();
+    view.axle = arguments.axle.into();
     view.page = match arguments.page {
         PageWord::Curves => Page::Curves,
         PageWord::Points => Page::Points,

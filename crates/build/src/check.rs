@@ -1,9 +1,13 @@
 //! Figures that a build may not hold.
 
-use crate::{AxleName, AxleSpec, Build, BuildFault, PointName, RackEndSpec, RackSpec, Side};
+use crate::{
+    AxleName, AxleSpec, Build, BuildFault, PointName, RackEndSpec, RackSpec, Side, Triple,
+};
 
-const POSITIVE: &str = "a number above nought";
-const NOUGHT_OR_MORE: &str = "nought or more";
+/// Figures beyond this are no vehicle's; the bound keeps what is computed from them far from overflow.
+const LARGEST: f64 = 1e6;
+const POSITIVE: &str = "a number above nought and at most a million";
+const NOUGHT_OR_MORE: &str = "nought or more, and at most a million";
 
 impl Build {
     /// Everything that is wrong with this build; empty when it can be used whole.
@@ -47,9 +51,11 @@ impl Build {
                 return Some(figure(path.into(), found, POSITIVE));
             }
         }
-        let no_direction =
-            |[x, y, z]: crate::Triple| !(x * x + y * y + z * z > 0.0 && (x + y + z).is_finite());
-        if self.hit.direction.is_some_and(no_direction) {
+        let direction = self.hit.direction;
+        if let Some(Err(far)) = direction.map(|d| check_place("hit.direction".into(), d)) {
+            return Some(far);
+        }
+        if direction.is_some_and(|d| !has_direction(d)) {
             return Some(BuildFault::Figure {
                 path: "hit.direction".into(),
                 found: "no direction".into(),
@@ -83,7 +89,7 @@ impl Build {
         if let Some(found) = spec
             .rack_end
             .jam_nut
-            .filter(|v| !(*v >= 0.0 && v.is_finite()))
+            .filter(|v| !(0.0..=LARGEST).contains(v))
         {
             return Err(figure(
                 format!("{axle}.rack_end.jam_nut"),
@@ -122,19 +128,11 @@ fn check_rack(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
         ("rack.face", spec.rack.face),
         ("rack.bore_mouth", spec.rack.bore_mouth),
     ] {
-        if let Some(found) = triple.filter(|t| !t.iter().all(|v| v.is_finite())) {
-            return Err(BuildFault::Figure {
-                path: format!("front.{path}"),
-                found: format!("{found:?}"),
-                expected: "three finite numbers",
-            });
+        if let Some(found) = triple {
+            check_place(format!("front.{path}"), found)?;
         }
     }
-    let directionless = spec.rack.axis.is_some_and(|[x, y, z]| {
-        let square = x * x + y * y + z * z;
-        square.is_nan() || square <= 1e-18
-    });
-    if directionless {
+    if spec.rack.axis.is_some_and(|axis| !has_direction(axis)) {
         return Err(BuildFault::Corner {
             axle: name,
             side: Side::Left,
@@ -152,6 +150,9 @@ fn check_right(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
         PointName::TieRodOuter,
         PointName::WheelCentre,
     ];
+    for (point, at) in &spec.right {
+        check_place(format!("{}.right.{point}", name.word()), *at)?;
+    }
     for point in outboard {
         if let Some([_, y, _]) = spec.right.get(&point).filter(|t| t[1] > 0.0) {
             return Err(BuildFault::Figure {
@@ -164,8 +165,24 @@ fn check_right(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
     Ok(())
 }
 
+fn check_place(path: String, at: Triple) -> Result<(), BuildFault> {
+    if at.iter().all(|v| v.abs() <= LARGEST) {
+        return Ok(());
+    }
+    Err(BuildFault::Figure {
+        path,
+        found: format!("{at:?}"),
+        expected: "three numbers of at most a million",
+    })
+}
+
+fn has_direction(triple: Triple) -> bool {
+    let square: f64 = triple.iter().map(|v| v * v).sum();
+    square > 1e-18
+}
+
 fn is_positive(v: f64) -> bool {
-    v > 0.0 && v.is_finite()
+    v > 0.0 && v <= LARGEST
 }
 
 fn figure(path: String, found: f64, expected: &'static str) -> BuildFault {

@@ -155,7 +155,7 @@ pub struct RackSpec {
     pub bore_mouth: Option<Triple>,
 }
 
-/// The threaded rack end. Names are kept as typed; [`trammel_strength`] knows their figures.
+/// The threaded rack end. Names are kept as typed; the strength crate knows their figures.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct RackEndSpec {
     /// Thread, such as `1/2-20` or `M12x1.25`.

@@ -68,36 +68,37 @@ pub(crate) fn check_numbers(c: &Corner) -> Result<(), CornerFault> {
 }
 
 pub(crate) fn check_distances(c: &Corner) -> Result<(), CornerFault> {
-    let pairs = [
-        (
-            "upper_arm.front_pivot",
-            c.upper_arm.front_pivot,
-            "upper_arm.rear_pivot",
-            c.upper_arm.rear_pivot,
-        ),
-        (
-            "lower_arm.front_pivot",
-            c.lower_arm.front_pivot,
-            "lower_arm.rear_pivot",
-            c.lower_arm.rear_pivot,
-        ),
-        (
-            "upper_arm.ball_joint",
-            c.upper_arm.ball_joint,
-            "lower_arm.ball_joint",
-            c.lower_arm.ball_joint,
-        ),
-        (
-            "tie_rod.inner",
-            c.tie_rod.inner,
-            "tie_rod.outer",
-            c.tie_rod.outer,
-        ),
-    ];
-    for (first, p, second, q) in pairs {
-        if (p - q).norm() < SAME_PLACE {
-            return Err(CornerFault::Coincident { first, second });
-        }
+    check_arm_distances(c)?;
+    let rod = &c.tie_rod;
+    apart("tie_rod.inner", rod.inner, "tie_rod.outer", rod.outer)
+}
+
+/// As [`check_distances`], leaving the tie rod out.
+pub(crate) fn check_arm_distances(c: &Corner) -> Result<(), CornerFault> {
+    let (upper, lower) = (&c.upper_arm, &c.lower_arm);
+    apart(
+        "upper_arm.front_pivot",
+        upper.front_pivot,
+        "upper_arm.rear_pivot",
+        upper.rear_pivot,
+    )?;
+    apart(
+        "lower_arm.front_pivot",
+        lower.front_pivot,
+        "lower_arm.rear_pivot",
+        lower.rear_pivot,
+    )?;
+    apart(
+        "upper_arm.ball_joint",
+        upper.ball_joint,
+        "lower_arm.ball_joint",
+        lower.ball_joint,
+    )
+}
+
+fn apart(first: &'static str, p: Point, second: &'static str, q: Point) -> Result<(), CornerFault> {
+    if (p - q).norm() < SAME_PLACE {
+        return Err(CornerFault::Coincident { first, second });
     }
     Ok(())
 }

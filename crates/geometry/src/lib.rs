@@ -10,6 +10,7 @@
 //! | [`Corner`], [`Arm`], [`TieRod`], [`Wheel`], [`Spring`] | hardpoints as plain data |
 //! | [`Linkage`] | a checked corner, ready to be posed: [`Linkage::pose`] |
 //! | [`Pose`] | joints, velocities and margins at one travel and rack position |
+//! | [`Arms`] | the upright on its arms with no tie rod, turned at will |
 //! | [`Measures`] | toe, camber, castor, scrub, roll centre and the rest, by [`Linkage::measures`] |
 //! | [`Walk`] | many poses along travel at one rack position, warm-started |
 //! | [`Axle`] | both sides: heave, roll, steer, Ackermann, turning circle |
@@ -21,6 +22,7 @@
     reason = "`!(x > 0.0)` refuses what is not a number too"
 )]
 
+mod arms;
 mod axle;
 mod check;
 mod circle;
@@ -37,6 +39,7 @@ mod solve;
 mod spring_range;
 mod walk;
 
+pub use arms::{Arms, Stance, Twist};
 pub use axle::{Axle, AxlePose, ackermann_percentage, turning_circle_diameter, turns_lock_to_lock};
 pub use corner::{Arm, ArmName, Corner, Spring, TieRod, Wheel, mirror_point, mirror_vector};
 pub use fault::{CornerFault, Limit, Member, Unreachable};

@@ -210,7 +210,7 @@ pub(crate) fn contact_point(centre: Point, spin: Vector, radius: f64) -> Point {
     centre + down * radius
 }
 
-fn arm_swing(
+pub(crate) fn arm_swing(
     arm: &Arm,
     joint: &'static str,
     axis_name: &'static str,
@@ -227,7 +227,7 @@ fn arm_swing(
 }
 
 /// The side on which the upper ball joint stands of the two places that the upright allows.
-fn side_of(upper: &Swing, lower_ball: Point) -> Option<f64> {
+pub(crate) fn side_of(upper: &Swing, lower_ball: Point) -> Option<f64> {
     let d = lower_ball - upper.centre;
     let (a, b) = (upper.start.dot(&d), upper.quarter.dot(&d));
     (b.abs() > IN_LINE * a.hypot(b)).then(|| -b.signum())

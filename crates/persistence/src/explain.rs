@@ -11,11 +11,15 @@ use crate::{
 const POINT: &str = "three numbers in brackets, such as (0.0, 22.0, 6.5)";
 const TEXT: &str = "text in double quotes";
 
-/// What a field of this name holds. Names of points are the same wherever they stand.
-pub(crate) fn expected_in(name: &str) -> &'static str {
+/// What the field at a path holds. Names of points are the same wherever they stand; `travel` is the stops of an axle and a length of a rack.
+fn expected_at(path: &str) -> &'static str {
+    let name = path.rsplit('.').next().unwrap_or(path);
     match name {
         "front_pivot" | "rear_pivot" | "ball_joint" | "inner" | "outer" | "centre"
         | "chassis_mount" | "arm_mount" | "face" | "bore_mouth" | "axis" | "direction" => POINT,
+        "travel" if matches!(path, "front.travel" | "rear.travel") => {
+            "the stops in brackets, such as (bump: 4.0, droop: 3.5)"
+        }
         "format" => "a whole number",
         "unit" => "inch or mm",
         "arm" => "lower or upper",
@@ -25,20 +29,10 @@ pub(crate) fn expected_in(name: &str) -> &'static str {
         "title" | "notes" | "thread" | "grade" => TEXT,
         "locked" => "a list of coordinates, such as [\"front.tie_rod.inner.z\"]",
         "front" | "rear" | "upper_arm" | "lower_arm" | "tie_rod" | "wheel" | "spring"
-        | "rack_end" | "rack" | "right" | "vehicle" | "hit" | "limits" | "" => {
+        | "rack_end" | "rack" | "right" | "vehicle" | "hit" | "limits" => {
             "fields in brackets, such as (name: value)"
         }
-        // `travel` is a pair of stops under an axle and a length under a rack; the caller's path decides.
         _ => "a number, such as 12.625",
-    }
-}
-
-fn expected_at(path: &str) -> &'static str {
-    let (parent, name) = path.rsplit_once('.').unwrap_or(("", path));
-    if name == "travel" && matches!(parent, "front" | "rear") {
-        "the stops in brackets, such as (bump: 4.0, droop: 3.5)"
-    } else {
-        expected_in(name)
     }
 }
 
@@ -181,5 +175,86 @@ fn named(path: &str) -> String {
         "the build".to_owned()
     } else {
         path.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use trammel_build::PointName;
+
+    use crate::{Place, ReadFault, ReadFaultKind, read, ron_text::Outline};
+
+    const EVERYTHING: &str = include_str!("../tests/format1/everything.ron");
+
+    /// For every field: its path, and the text with its name and value changed.
+    fn each(change: impl Fn(&str, &str) -> String) -> Vec<(String, usize, usize, ReadFault)> {
+        let outline = Outline::of(EVERYTHING).expect("a tree");
+        let fields = outline.fields(EVERYTHING).into_iter();
+        fields
+            .filter(|(path, _)| path != "format")
+            .map(|(path, field)| {
+                let (key, value) = (field.key.clone(), field.node.span.clone());
+                let changed = change(&EVERYTHING[key.clone()], &EVERYTHING[value.clone()]);
+                let text = format!(
+                    "{}{changed}{}",
+                    &EVERYTHING[..key.start],
+                    &EVERYTHING[value.end..]
+                );
+                let fault = read(&text).expect_err(&path);
+                (path, key.start, value.start, fault)
+            })
+            .collect()
+    }
+
+    #[test]
+    fn a_wrong_value_is_named_and_placed_whatever_field_it_stands_in() {
+        for (path, _, value, fault) in each(|key, _| format!("{key}: [[true]]")) {
+            assert_eq!(
+                fault.place.map(|p| p.line),
+                Some(Place::of(EVERYTHING, value).line),
+                "{path}"
+            );
+            let wrong = matches!(&fault.kind, ReadFaultKind::Wrong { path: at, .. } if *at == path);
+            assert!(wrong, "{path}: {fault}");
+        }
+    }
+
+    #[test]
+    fn an_unknown_name_is_placed_and_the_one_meant_is_offered() {
+        for (path, key, _, fault) in each(|key, value| format!("{key}x: {value}")) {
+            assert_eq!(fault.place, Some(Place::of(EVERYTHING, key)), "{path}");
+            let meant = path.rsplit('.').next();
+            let offered = matches!(&fault.kind, ReadFaultKind::UnknownField { nearest, .. } if nearest.as_deref() == meant);
+            assert!(offered, "{path}: {fault}");
+        }
+    }
+
+    #[test]
+    fn a_field_twice_is_placed_at_the_second() {
+        for (path, key, _, fault) in each(|key, value| format!("{key}: {value}, {key}: {value}")) {
+            let second = fault.place.map(|p| p.line);
+            assert!(second >= Some(Place::of(EVERYTHING, key).line), "{path}");
+            let twice = matches!(&fault.kind, ReadFaultKind::Duplicate { path: at } if *at == path);
+            assert!(twice, "{path}: {fault}");
+        }
+    }
+
+    #[test]
+    fn a_point_too_far_away_is_placed_whatever_point_it_is() {
+        let points = PointName::ALL.map(|point| format!("front.{point}"));
+        let far_away = |key: &str, _: &str| format!("{key}: (1e300, 0.0, 0.0)");
+        let mut count = 0;
+        for (path, _, value, fault) in each(far_away) {
+            if !points.contains(&path) {
+                continue;
+            }
+            assert_eq!(
+                fault.place,
+                Some(Place::of(EVERYTHING, value)),
+                "{path}: {fault}"
+            );
+            count += 1;
+        }
+        assert_eq!(count, points.len());
     }
 }

@@ -3,7 +3,7 @@
 //! | where | what |
 //! |---|---|
 //! | [`read`], [`read_bytes`], [`read_text`] | a build out of text, or a [`ReadFault`] with line, column and what was expected |
-//! | [`write`] | the canonical text of a build |
+//! | [`write()`] | the canonical text of a build |
 //! | [`Document`] | a build with the text it was read from: saving disturbs nothing that was not edited |
 //! | [`BuildFile`] | a build open from a file and saved back to it |
 //! | [`save`] | a text put on disk so that the old or the new file is whole at every instant |

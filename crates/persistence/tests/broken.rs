@@ -180,7 +180,7 @@ const SAID: [(&str, &str); 96] = [
     ),
     (
         "limit-negative",
-        "line 11, column 30: limits.toe_change_deg is -0.3, expected a number above nought",
+        "line 11, column 30: limits.toe_change_deg is -0.3, expected a number above nought and at most a million",
     ),
     (
         "list",
@@ -200,7 +200,7 @@ const SAID: [(&str, &str); 96] = [
     ),
     (
         "mass-negative",
-        "line 12, column 15: vehicle.mass is -300, expected a number above nought",
+        "line 12, column 15: vehicle.mass is -300, expected a number above nought and at most a million",
     ),
     (
         "mass-unknown-unit",
@@ -292,7 +292,7 @@ const SAID: [(&str, &str); 96] = [
     ),
     (
         "rack-travel-nought",
-        "line 10, column 24: front.rack.travel is 0, expected a number above nought",
+        "line 10, column 24: front.rack.travel is 0, expected a number above nought and at most a million",
     ),
     (
         "rack-without-direction",
@@ -356,7 +356,7 @@ const SAID: [(&str, &str); 96] = [
     ),
     (
         "travel-negative",
-        "line 10, column 36: front.travel.droop is -3.5, expected a number above nought",
+        "line 10, column 36: front.travel.droop is -3.5, expected a number above nought and at most a million",
     ),
     (
         "unit-in-quotes",

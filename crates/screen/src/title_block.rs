@@ -26,6 +26,10 @@ pub(crate) fn ui(ui: &mut Ui, corner: Rect, build: &Build, axle: &AxleStudy, tok
     let mut block = ui.new_child(UiBuilder::new().max_rect(corner).layout(Layout::bottom_up(Align::Max)));
     block.set_clip_rect(corner.expand(2.0));
     block.with_layout(Layout::top_down(Align::Min), |ui| {
+        // Projection lines run behind the words, not through them.
+        let back = egui::vec2(204.0_f32.min(corner.width()), 20.0 + fit.min(rows.len()) as f32 * ROW);
+        let place = Rect::from_min_size(ui.max_rect().left_top(), back).expand(4.0);
+        ui.painter().rect_filled(place, 3.0, tokens.table.gamma_multiply(0.85));
         ui.spacing_mut().item_spacing.y = 2.0;
         let name = match axle.model.name {
             AxleName::Front => "Front axle at the design position",

@@ -1,7 +1,7 @@
 //! What is looked at: nothing of it is part of the build.
 
 use trammel_analysis::{Quantity, TravelCurve};
-use trammel_build::{AxleName, PointRef, Side};
+use trammel_build::{AxleName, Edit, PointName, PointRef, Side, Triple};
 
 /// Pages of the notebook's middle part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -52,10 +52,36 @@ pub struct View {
     pub page: Page,
     /// Instant-centre lines on the drawing.
     pub instant_centres: bool,
+    /// Whether the rack goes where the inner tie-rod joint is put.
+    pub rack_follows: bool,
     /// Toe curve as it was before the last change.
     pub ghost: Option<TravelCurve>,
     /// The caution whose remedies are unfolded, by its place in the list.
     pub open_caution: Option<(trammel_analysis::CautionKind, AxleName, Option<Side>)>,
+}
+
+impl View {
+    /// The edit that puts a point in a place, as the view has it: with the rack, or the point alone.
+    #[must_use]
+    pub fn moving(&self, point: PointRef, to: Triple) -> Edit {
+        if self.takes_rack_along(point) {
+            Edit::MoveRack { point, to }
+        } else {
+            Edit::MovePoint { point, to }
+        }
+    }
+
+    /// Whether the rack goes along with this point.
+    #[must_use]
+    pub fn takes_rack_along(&self, point: PointRef) -> bool {
+        self.rack_follows && can_take_rack_along(point)
+    }
+}
+
+/// Whether a point is an inner joint on a rack.
+#[must_use]
+pub fn can_take_rack_along(point: PointRef) -> bool {
+    point.axle == AxleName::Front && point.point == PointName::TieRodInner
 }
 
 impl Default for View {
@@ -71,6 +97,7 @@ impl Default for View {
             quantity: Quantity::Camber,
             page: Page::Curves,
             instant_centres: false,
+            rack_follows: true,
             ghost: None,
             open_caution: None,
         }

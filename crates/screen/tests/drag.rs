@@ -42,7 +42,7 @@ fn a_drag_is_one_undo_step_with_its_name() {
     assert_ne!(moved, before);
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
-    assert_eq!(screen.state().said(), Some("Taken back: Move tie rod, inner joint"));
+    assert_eq!(screen.state().said(), Some("Taken back: Move rack and inner joint"));
     press(&mut screen, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
     assert_eq!(screen.state().build(), &moved);
 }

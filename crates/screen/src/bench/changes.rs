@@ -19,6 +19,7 @@ impl Bench {
                     self.view.travel = travel;
                     self.view.rack = rack;
                 }
+                Request::RackFollows(follows) => self.view.rack_follows = follows,
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
                 Request::Say(text) => self.say(ctx, text),

@@ -1,7 +1,7 @@
 //! What is done on the drawing: a drag is one undo step and everything follows it in the same frame.
 
 use egui::Context;
-use trammel_build::{Edit, PointRef, Triple};
+use trammel_build::{PointRef, Triple};
 
 use super::Bench;
 use crate::drawing::DrawingEvent;
@@ -28,12 +28,12 @@ impl Bench {
         self.view.selected = Some(point);
         self.message = None;
         let here = self.history.build().point(point).unwrap_or_default();
-        self.history.begin(Edit::MovePoint { point, to: here }.name());
+        self.history.begin(self.view.moving(point, here).name());
     }
 
     /// A place that can't be built is passed over: the point waits at the last one that can.
     fn drag_to(&mut self, ctx: &Context, point: PointRef, to: Triple) {
-        match self.history.edit(&Edit::MovePoint { point, to }) {
+        match self.history.edit(&self.view.moving(point, to)) {
             Ok(()) => self.work_out(),
             Err(fault) => self.complain(ctx, format!("Not there: {fault}. The point waits at the last place that can be built.")),
         }

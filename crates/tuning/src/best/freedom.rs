@@ -1,0 +1,77 @@
+//! Which joints may move, and which ways.
+
+use trammel_geometry::{Corner, Point, TieRod, Vector};
+
+/// The joints of the tie rod that may move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Movable {
+    /// The inner one, the outer held.
+    Inner,
+    /// The outer one, the inner held.
+    Outer,
+    /// Both.
+    Both,
+}
+
+/// The ways a joint may move.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Ways {
+    /// Up and down.
+    Height,
+    /// In and out.
+    Width,
+    /// Up, down, in and out.
+    FrontPlane,
+    /// Any way.
+    Free,
+    /// Along a line of this direction; its length does not matter.
+    Line(Vector),
+}
+
+/// One coordinate of a search: a joint's move along a unit vector.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Direction {
+    pub outer: bool,
+    pub along: Vector,
+}
+
+/// The directions of a search, none for a line without direction.
+pub(crate) fn directions(movable: Movable, ways: Ways) -> Vec<Direction> {
+    let along = match ways {
+        Ways::Height => vec![Vector::z()],
+        Ways::Width => vec![Vector::y()],
+        Ways::FrontPlane => vec![Vector::y(), Vector::z()],
+        Ways::Free => vec![Vector::x(), Vector::y(), Vector::z()],
+        Ways::Line(v) => v.try_normalize(1e-9).into_iter().collect(),
+    };
+    let of = |outer: bool| along.iter().map(move |&along| Direction { outer, along });
+    match movable {
+        Movable::Inner => of(false).collect(),
+        Movable::Outer => of(true).collect(),
+        Movable::Both => of(false).chain(of(true)).collect(),
+    }
+}
+
+/// The corner with its joints moved by `p` mm along the directions.
+pub(crate) fn moved(corner: &Corner, directions: &[Direction], p: &[f64]) -> Corner {
+    let mut tie_rod = corner.tie_rod;
+    for (d, &by) in directions.iter().zip(p) {
+        let joint: &mut Point = if d.outer {
+            &mut tie_rod.outer
+        } else {
+            &mut tie_rod.inner
+        };
+        *joint += d.along * by;
+    }
+    Corner { tie_rod, ..*corner }
+}
+
+/// How far along the directions a tie rod is from the corner's own.
+pub(crate) fn coordinates(corner: &Corner, directions: &[Direction], to: &TieRod) -> Vec<f64> {
+    let inner = to.inner - corner.tie_rod.inner;
+    let outer = to.outer - corner.tie_rod.outer;
+    directions
+        .iter()
+        .map(|d| d.along.dot(if d.outer { &outer } else { &inner }))
+        .collect()
+}
