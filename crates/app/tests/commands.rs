@@ -230,7 +230,7 @@ fn what_can_not_be_used_is_told_in_one_line() {
 #[test]
 fn without_a_display_the_window_says_what_works() {
     if cfg!(all(unix, not(target_os = "macos"))) {
-        refused(&["demo:good"], "without a display");
+        refused(&["demo:good"], "no display");
         refused(&[], "trammel check");
     }
 }
