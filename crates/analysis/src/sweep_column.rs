@@ -139,18 +139,10 @@ impl SweepColumn {
             Self::Camber => "camber, top leaning in negative",
             Self::Castor => "castor angle, top leaning back positive",
             Self::SteeringAxisInclination => "steering-axis inclination, top leaning in positive",
-            Self::ScrubRadius => {
-                "scrub radius, steering axis inboard of contact positive"
-            }
-            Self::MechanicalTrail => {
-                "mechanical trail, steering axis ahead of contact positive"
-            }
-            Self::HalfTrackChange => {
-                "sideways move of the contact point, outward positive"
-            }
-            Self::RollCentreHeight => {
-                "roll-centre height above this pose's ground"
-            }
+            Self::ScrubRadius => "scrub radius, steering axis inboard of contact positive",
+            Self::MechanicalTrail => "mechanical trail, steering axis ahead of contact positive",
+            Self::HalfTrackChange => "sideways move of the contact point, outward positive",
+            Self::RollCentreHeight => "roll-centre height above this pose's ground",
             Self::Steer => "steer angle of this wheel, to the vehicle's left positive",
             Self::TieRodAngle => {
                 "angle between tie rod and rack (rear: toe link and straight across)"
@@ -160,12 +152,8 @@ impl SweepColumn {
                 "its part from the front, outer joint above the rack's line positive"
             }
             Self::TieRodAnglePlan => "its part from above, outer joint forward positive",
-            Self::SwingArmLength => {
-                "front-view swing-arm length, centre inboard positive"
-            }
-            Self::InstantCentreY => {
-                "front-view instant centre, y in vehicle axes"
-            }
+            Self::SwingArmLength => "front-view swing-arm length, centre inboard positive",
+            Self::InstantCentreY => "front-view instant centre, y in vehicle axes",
             Self::InstantCentreZ => "the same, z",
             Self::SpringLength => "distance between the spring unit's mounts",
             Self::MotionRatio => "spring shortening per wheel travel",
@@ -174,12 +162,8 @@ impl SweepColumn {
                 "steer of the other wheel at this travel and rack, left positive"
             }
             Self::Ackermann => "Ackermann percentage with both wheels at this travel",
-            Self::SteeringMargin => {
-                "angle between tie rod and steering arm, 0 = in line"
-            }
-            Self::UpperArmMargin => {
-                "angle between upper arm and upright, 0 = in line"
-            }
+            Self::SteeringMargin => "angle between tie rod and steering arm, 0 = in line",
+            Self::UpperArmMargin => "angle between upper arm and upright, 0 = in line",
             Self::LiftMargin => {
                 "rise of the wheel per path of the lower ball joint, 0 = at its end"
             }
