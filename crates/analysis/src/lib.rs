@@ -11,6 +11,7 @@
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
+#![doc = include_str!("../BENCHMARKS.md")]
 
 mod caution;
 mod checks;
