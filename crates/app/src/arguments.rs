@@ -143,12 +143,20 @@ pub(crate) enum PageWord {
 
 /// Reads `1280x800`.
 fn size(text: &str) -> Result<[f32; 2], String> {
-    let expected = || format!("read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800");
+    let expected = || {
+        format!(
+            "read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800"
+        )
+    };
     let (width, height) = text.split_once('x').ok_or_else(expected)?;
     let side = |t: &str| t.parse::<f32>().map_err(|_| expected());
     let [width, height] = [side(width)?, side(height)?];
     let fits = (400.0..=4000.0).contains(&width) && (300.0..=3000.0).contains(&height);
-    if fits { Ok([width, height]) } else { Err(expected()) }
+    if fits {
+        Ok([width, height])
+    } else {
+        Err(expected())
+    }
 }
 
 /// Reads a number that is one.

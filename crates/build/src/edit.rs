@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
-    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointName, PointRef,
-    RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
+    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointName,
+    PointRef, RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
     access::mirror,
 };
 
@@ -220,20 +220,50 @@ fn move_rack(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFaul
     let direction = spec.rack.direction();
     let moved = Vector::new(to[0] - here[0], to[1] - here[1], to[2] - here[2]);
     // What is less than a billionth of a unit is rounding.
-    let across = (moved - direction * direction.dot(&moved)).map(|v| if v.abs() < 1e-9 { 0.0 } else { v });
-    let typed = [(PointName::RackFace, spec.rack.face), (PointName::RackBoreMouth, spec.rack.bore_mouth)];
+    let across =
+        (moved - direction * direction.dot(&moved)).map(|v| if v.abs() < 1e-9 { 0.0 } else { v });
+    let typed = [
+        (PointName::RackFace, spec.rack.face),
+        (PointName::RackBoreMouth, spec.rack.bore_mouth),
+    ];
     for (point, place) in typed {
         // Sums are rounded far below what a shop can measure, so that no float dust shows.
         let tidy = |v: f64| (v * 1e7).round() / 1e7;
         let shifted = |[x, y, z]: Triple, v: Vector| [tidy(x + v.x), tidy(y + v.y), tidy(z + v.z)];
         if let Some(place) = place {
-            let v = if at.side == Side::Right { mirror_vector(across) } else { across };
-            move_point(build, PointRef { point, side: Side::Left, ..at }, shifted(place, v))?;
+            let v = if at.side == Side::Right {
+                mirror_vector(across)
+            } else {
+                across
+            };
+            move_point(
+                build,
+                PointRef {
+                    point,
+                    side: Side::Left,
+                    ..at
+                },
+                shifted(place, v),
+            )?;
         }
-        let own = build.axle_spec(at.axle).and_then(|s| s.right.get(&point).copied());
+        let own = build
+            .axle_spec(at.axle)
+            .and_then(|s| s.right.get(&point).copied());
         if let Some(place) = own {
-            let v = if at.side == Side::Left { mirror_vector(across) } else { across };
-            move_point(build, PointRef { point, side: Side::Right, ..at }, shifted(place, v))?;
+            let v = if at.side == Side::Left {
+                mirror_vector(across)
+            } else {
+                across
+            };
+            move_point(
+                build,
+                PointRef {
+                    point,
+                    side: Side::Right,
+                    ..at
+                },
+                shifted(place, v),
+            )?;
         }
     }
     Ok(())

@@ -7,14 +7,20 @@ use trammel_screen::{Start, drawing::Projection, view::Page};
 
 fn keep(screen: &mut common::Screen, name: &str) {
     let picture = screen.render().expect("painted");
-    picture.save(std::env::temp_dir().join(format!("trammel-{name}.png"))).expect("written");
+    picture
+        .save(std::env::temp_dir().join(format!("trammel-{name}.png")))
+        .expect("written");
 }
 
 #[test]
 #[ignore = "makes pictures for the eye"]
 fn pictures() {
     for demo in ["good", "lifted", "badly-placed-rack"] {
-        for size in [vec2(1024.0, 700.0), vec2(1280.0, 800.0), vec2(1920.0, 1080.0)] {
+        for size in [
+            vec2(1024.0, 700.0),
+            vec2(1280.0, 800.0),
+            vec2(1920.0, 1080.0),
+        ] {
             for light in [false, true] {
                 for page in Page::ALL {
                     let (mut screen, _) = common::bench(Start::NamedDemo(demo.into()));
@@ -24,7 +30,10 @@ fn pictures() {
                     screen.state_mut().view_mut().travel = 40.0;
                     screen.run_steps(3);
                     let tone = if light { "light" } else { "dark" };
-                    keep(&mut screen, &format!("{demo}-{}-{tone}-{}", size.x, page.label().to_lowercase()));
+                    keep(
+                        &mut screen,
+                        &format!("{demo}-{}-{tone}-{}", size.x, page.label().to_lowercase()),
+                    );
                 }
             }
         }
@@ -56,7 +65,12 @@ fn questions_and_states() {
     keep(&mut screen, "caution-open");
     let mut screen = fresh();
     common::press(&mut screen, Modifiers::NONE, Key::Num1);
-    common::drag_from(&mut screen, common::INNER, Projection::Front, vec2(0.0, 30.0));
+    common::drag_from(
+        &mut screen,
+        common::INNER,
+        Projection::Front,
+        vec2(0.0, 30.0),
+    );
     keep(&mut screen, "front-drag");
     let mut screen = fresh();
     common::press(&mut screen, Modifiers::NONE, Key::T);

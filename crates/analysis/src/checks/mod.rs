@@ -19,8 +19,8 @@ use trammel_build::{
 };
 
 use crate::{
-    AxleStudy, Caution, Depth, Findings, RackEndStudy, Remedy, corner_view::CornerView, corner_view::HitForce,
-    pose_grid::PoseGrid, words,
+    AxleStudy, Caution, Depth, Findings, RackEndStudy, Remedy, corner_view::CornerView,
+    corner_view::HitForce, pose_grid::PoseGrid, words,
 };
 
 /// One corner under examination.
