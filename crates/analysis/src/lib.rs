@@ -13,6 +13,7 @@
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
+#![doc = include_str!("../BENCHMARKS.md")]
 
 mod candidate;
 mod caution;

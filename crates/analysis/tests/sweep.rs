@@ -201,7 +201,7 @@ fn a_symmetric_builds_right_side_is_its_left_at_the_opposite_rack() {
             };
             match (a, b) {
                 (Some(a), Some(b)) => {
-                    assert_relative_eq!(a, sign * b, epsilon = 1e-7, max_relative = 1e-7)
+                    assert_relative_eq!(a, sign * b, epsilon = 1e-7, max_relative = 1e-7);
                 }
                 (a, b) => assert_eq!(a, b, "{column:?}"),
             }

@@ -6,6 +6,7 @@
 #![allow(
     missing_docs,
     clippy::expect_used,
+    clippy::panic,
     reason = "criterion's macros make undocumented items; a bench stops where it fails"
 )]
 
@@ -62,7 +63,12 @@ impl Frames {
 }
 
 fn press(at: Pos2, pressed: bool) -> Event {
-    Event::PointerButton { pos: at, button: PointerButton::Primary, pressed, modifiers: Modifiers::NONE }
+    Event::PointerButton {
+        pos: at,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    }
 }
 
 /// Where the left inner tie-rod joint is in the front view of the demo at 1280 x 800.
@@ -84,7 +90,9 @@ fn frames(c: &mut Criterion) {
     let mut bench = Bench::new(Box::new(Nobody), Start::NamedDemo("lifted".into()));
     let mut frames = Frames::new();
     c.bench_function("empty frame", |b| b.iter(|| frames.run(Vec::new(), |_| {})));
-    c.bench_function("standing frame", |b| b.iter(|| frames.run(Vec::new(), |ui| bench.ui(ui))));
+    c.bench_function("standing frame", |b| {
+        b.iter(|| frames.run(Vec::new(), |ui| bench.ui(ui)))
+    });
     let at = joint(&mut bench, &mut frames);
     frames.run(vec![Event::PointerMoved(at)], |ui| bench.ui(ui));
     frames.run(vec![press(at, true)], |ui| bench.ui(ui));
@@ -92,13 +100,20 @@ fn frames(c: &mut Criterion) {
     c.bench_function("frame of a drag", |b| {
         b.iter(|| {
             there = !there;
-            let to = at + if there { vec2(0.0, -9.0) } else { vec2(0.0, -18.0) };
+            let to = at
+                + if there {
+                    vec2(0.0, -9.0)
+                } else {
+                    vec2(0.0, -18.0)
+                };
             frames.run(vec![Event::PointerMoved(to)], |ui| bench.ui(ui))
         });
     });
     assert!(bench.has_unsaved_work(), "the joint was dragged");
     let build = bench.build().clone();
-    c.bench_function("the build worked out", |b| b.iter(|| Results::of(&build, Depth::Quick)));
+    c.bench_function("the build worked out", |b| {
+        b.iter(|| Results::of(&build, Depth::Quick))
+    });
 }
 
 criterion_group!(benches, frames);

@@ -33,7 +33,11 @@ pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut V
     let axle = input.study.and_then(|s| s.axle(view.axle));
     let whole = ui.max_rect();
     let (left, right) = whole.split_left_right_at_x(whole.right() - SLIDERS);
-    let place = |rect| UiBuilder::new().max_rect(rect).layout(Layout::top_down(Align::Min));
+    let place = |rect| {
+        UiBuilder::new()
+            .max_rect(rect)
+            .layout(Layout::top_down(Align::Min))
+    };
     let mut words = ui.new_child(place(left.with_max_x(left.right() - 12.0)));
     words.set_clip_rect(left.expand2(egui::vec2(0.0, 6.0)));
     match view.selected {
@@ -51,12 +55,25 @@ fn hints(ui: &mut Ui, tokens: &Tokens) {
     ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
 }
 
-fn selected(ui: &mut Ui, input: &BottomBarInput<'_>, axle: Option<&AxleStudy>, view: &View, at: PointRef, requests: &mut Vec<Request>) {
+fn selected(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    axle: Option<&AxleStudy>,
+    view: &View,
+    at: PointRef,
+    requests: &mut Vec<Request>,
+) {
     let tokens = input.tokens;
     let unit = input.build.unit;
-    let Some(triple) = input.build.point(at) else { return };
+    let Some(triple) = input.build.point(at) else {
+        return;
+    };
     let locks = trammel_build::Axis::ALL.map(|axis| {
-        input.build.locked.contains(&trammel_build::Coordinate { axle: at.axle, point: at.point, axis })
+        input.build.locked.contains(&trammel_build::Coordinate {
+            axle: at.axle,
+            point: at.point,
+            axis,
+        })
     });
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 5.0;
@@ -116,7 +133,7 @@ fn typed_coordinate(
             }
             Request::Edit(view.moving(at, to))
         }
-        Err(fault) => Request::Refuse(format!("{fault} The point stays where it was.")),
+        Err(fault) => Request::Refuse(format!("{fault}. The point stays where it was.")),
     }
 }
 
@@ -139,7 +156,10 @@ fn member_text(build: &Build, axle: &AxleStudy, at: PointRef) -> Option<String> 
                 (_, Some(_)) => "moves with the rack",
                 (_, None) => "fixed to the frame",
             };
-            format!("Tie rod {rod} · {} at the rack · {moves}", degrees(measures.tie_rod_angle))
+            format!(
+                "Tie rod {rod} · {} at the rack · {moves}",
+                degrees(measures.tie_rod_angle)
+            )
         }
         PointName::UpperBallJoint | PointName::LowerBallJoint => format!(
             "Ball joints {} apart · castor {} · inclination {} · carries the upright",
@@ -197,14 +217,27 @@ fn arm_length(pose: &Pose, linkage: &trammel_geometry::Linkage, lower: bool) -> 
     (reach - axis * axis.dot(&reach)).norm()
 }
 
-fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view: &View, requests: &mut Vec<Request>) {
+fn pose_sliders(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    axle: &AxleStudy,
+    view: &View,
+    requests: &mut Vec<Request>,
+) {
     let range = axle.model.travel;
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.horizontal(|ui| {
         let playing = view.playing_since.is_some();
-        let (word, hover) = if playing { ("Stop", "Stop the run (R)") } else { ("Run", "Run the wheel through its travel (R)") };
+        let (word, hover) = if playing {
+            ("Stop", "Stop the run (R)")
+        } else {
+            ("Run", "Run the wheel through its travel (R)")
+        };
         if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
-            requests.push(Request::Pose { travel, rack: view.rack });
+            requests.push(Request::Pose {
+                travel,
+                rack: view.rack,
+            });
         }
         if ui.small_button(word).on_hover_text(hover).clicked() {
             requests.push(Request::Act(Action::Play));
@@ -214,9 +247,16 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
         let lock = axle.model.lock();
         ui.horizontal(|ui| {
             if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
-                requests.push(Request::Pose { travel: view.travel, rack });
+                requests.push(Request::Pose {
+                    travel: view.travel,
+                    rack,
+                });
             }
-            if ui.small_button("Zero").on_hover_text("Back to the design position (0)").clicked() {
+            if ui
+                .small_button("Zero")
+                .on_hover_text("Back to the design position (0)")
+                .clicked()
+            {
                 requests.push(Request::Act(Action::ResetPose));
             }
         });
@@ -224,16 +264,33 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
 }
 
 /// A named slider with its value as it would be read on a tape; mm in and out.
-fn slider(ui: &mut Ui, input: &BottomBarInput<'_>, name: &str, mm: f64, low: f64, high: f64) -> Option<f64> {
+fn slider(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    name: &str,
+    mm: f64,
+    low: f64,
+    high: f64,
+) -> Option<f64> {
     let unit = input.build.unit;
     let tokens = input.tokens;
-    ui.add_sized([44.0, 18.0], egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)));
+    ui.add_sized(
+        [44.0, 18.0],
+        egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)),
+    );
     let mut value = mm;
     ui.spacing_mut().slider_width = 170.0;
-    let response = ui.add(Slider::new(&mut value, low..=high).show_value(false).step_by(unit.mm() / 32.0));
+    let response = ui.add(
+        Slider::new(&mut value, low..=high)
+            .show_value(false)
+            .step_by(unit.mm() / 32.0),
+    );
     name_node(ui, response.id, name);
     let text = words::tape(mm, unit);
     let text = if mm > 0.0 { format!("+{text}") } else { text };
-    ui.add_sized([62.0, 18.0], egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()));
+    ui.add_sized(
+        [62.0, 18.0],
+        egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()),
+    );
     response.changed().then_some(value)
 }

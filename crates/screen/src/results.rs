@@ -31,7 +31,14 @@ impl Results {
                 let found = Findings::to_depth(build, &study, depth);
                 let marks = marks(&found.cautions);
                 let remarks = remarks(&found);
-                Self { study: Some(study), fault: None, cautions: found.cautions, depth, marks, remarks }
+                Self {
+                    study: Some(study),
+                    fault: None,
+                    cautions: found.cautions,
+                    depth,
+                    marks,
+                    remarks,
+                }
             }
             Err(fault) => Self {
                 study: None,
@@ -47,14 +54,23 @@ impl Results {
 
 /// The factor of the left rack end at its joint.
 fn remarks(found: &Findings) -> Vec<(PointRef, Option<Grade>, String)> {
-    let bent = found.cautions.iter().find(|c| c.kind == CautionKind::RackEndBending);
+    let bent = found
+        .cautions
+        .iter()
+        .find(|c| c.kind == CautionKind::RackEndBending);
     found
         .rack_ends
         .iter()
         .filter(|end| end.side == Side::Left)
         .map(|end| {
             let point = PointRef::left(AxleName::Front, PointName::TieRodInner);
-            (point, bent.map(|c| c.grade), format!("rack end, factor {}", decimal(end.factor, 1)))
+            // Rounded down, as the caution has it: a factor is never shown better than it is.
+            let factor = (end.factor * 10.0).floor() / 10.0;
+            (
+                point,
+                bent.map(|c| c.grade),
+                format!("rack end, factor {}", decimal(factor, 1)),
+            )
         })
         .collect()
 }

@@ -7,7 +7,7 @@ use super::Case;
 use crate::{
     Bound, Caution, CautionKind, Figure, FigureUnit, Grade, RackEndStudy,
     rack_end::{Fastening, RackEndCase},
-    words::{angle, factor, length},
+    words::{angle, factor, force, length},
 };
 
 pub(super) fn check(case: &Case<'_>) -> (Option<RackEndStudy>, Option<Caution>) {
@@ -111,9 +111,9 @@ impl<'a> Bend<'a> {
     fn reason(&self) -> String {
         let study = &self.study;
         format!(
-            "A hit of {:.1} kN on the wheel puts {:.1} kN into the tie rod at {} to the rack: a rack end that bends or snaps leaves the wheel unsteered.",
-            study.hit.norm() / 1000.0,
-            study.tie_rod_tension.abs() / 1000.0,
+            "A hit of {} on the wheel puts {} into the tie rod at {} to the rack: a rack end that bends or snaps leaves the wheel unsteered.",
+            force(study.hit.norm(), self.case.unit()),
+            force(study.tie_rod_tension.abs(), self.case.unit()),
             angle(self.rod_angle.to_degrees()),
         )
     }

@@ -41,7 +41,13 @@ impl Bench {
                 }
             }
             Err(fault) => {
-                self.complain(ctx, format!("Not done: {}: {fault}. Everything stays as it was.", edit.name()));
+                self.complain(
+                    ctx,
+                    format!(
+                        "Not done: {}: {fault}. Everything stays as it was.",
+                        edit.name()
+                    ),
+                );
             }
         }
     }
@@ -50,14 +56,19 @@ impl Bench {
     pub(super) fn keep_ghost(&mut self) {
         if !self.history.is_open() {
             let study = self.results.study.as_ref();
-            self.view.ghost =
-                study.and_then(|s| s.axle(self.view.axle)).map(|a| a.curve(self.view.side).clone());
+            self.view.ghost = study
+                .and_then(|s| s.axle(self.view.axle))
+                .map(|a| a.curve(self.view.side).clone());
         }
     }
 
     /// Works out everything that depends on the build, and keeps the view within it.
     pub(super) fn work_out(&mut self) {
-        let depth = if self.history.is_open() { Depth::Quick } else { Depth::Full };
+        let depth = if self.history.is_open() {
+            Depth::Quick
+        } else {
+            Depth::Full
+        };
         let mut results = Results::of(self.history.build(), depth);
         if results.study.is_none() {
             // The last build that could be drawn stays on the table.
@@ -68,16 +79,27 @@ impl Bench {
         if build.axle_spec(self.view.axle).is_none() {
             self.view.axle = AxleName::Front;
         }
-        if build.axle_spec(self.view.axle).is_some_and(|a| a.right.is_empty()) {
+        if build
+            .axle_spec(self.view.axle)
+            .is_some_and(|a| a.right.is_empty())
+        {
             self.view.side = Side::Left;
         }
         if self.view.selected.is_some_and(|p| build.point(p).is_none()) {
             self.view.selected = None;
         }
-        if let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) {
+        if let Some(axle) = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+        {
             let range = axle.model.travel;
             let lock = axle.model.lock();
-            self.view.travel = self.view.travel.clamp(range.droop.min(range.bump), range.bump.max(range.droop));
+            self.view.travel = self
+                .view
+                .travel
+                .clamp(range.droop.min(range.bump), range.bump.max(range.droop));
             self.view.rack = self.view.rack.clamp(-lock, lock);
         }
     }
@@ -85,7 +107,11 @@ impl Bench {
     /// Another build is on the bench now.
     pub(super) fn start_over(&mut self, build: trammel_build::Build) {
         let page: Page = self.view.page;
-        self.view = crate::view::View { page, quantity: self.view.quantity, ..Default::default() };
+        self.view = crate::view::View {
+            page,
+            quantity: self.view.quantity,
+            ..Default::default()
+        };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();

@@ -38,7 +38,10 @@ impl Bench {
     fn drag_to(&mut self, ctx: &Context, point: PointRef, to: Triple) {
         match self.history.edit(&self.view.moving(point, to)) {
             Ok(()) => self.work_out(),
-            Err(fault) => self.complain(ctx, format!("Not there: {fault}. The point waits at the last place that can be built.")),
+            Err(fault) => self.complain(
+                ctx,
+                format!("Not there: {fault}. The point waits at the last place that can be built."),
+            ),
         }
     }
 }

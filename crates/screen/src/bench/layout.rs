@@ -16,7 +16,7 @@ use crate::{
 };
 
 const TOP: f32 = 44.0;
-const BOTTOM: f32 = 58.0;
+const BOTTOM: f32 = 66.0;
 
 /// Snap of drags and nudges in a unit: plain and fine.
 pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
@@ -41,7 +41,12 @@ impl Places {
         let width = (0.335 * screen.width()).clamp(380.0, 560.0);
         let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
         let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
-        Self { strip, notebook, bar, table }
+        Self {
+            strip,
+            notebook,
+            bar,
+            table,
+        }
     }
 }
 
@@ -53,16 +58,45 @@ impl Bench {
         let tokens = self.tokens.clone();
         let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
         let inking = self.hand(&mut table);
-        part(ui, "strip", places.strip, tokens.panel, Margin::symmetric(14, 0), |ui| self.strip(ui, &tokens, requests));
-        part(ui, "notebook", places.notebook, tokens.panel, Margin::ZERO, |ui| {
-            let input = NotebookInput { build: self.history.build(), results: &self.results, tokens: &tokens };
-            notebook::ui(ui, &input, &mut self.view, requests);
-        });
-        part(ui, "bar", places.bar, tokens.panel, Margin::symmetric(14, 7), |ui| {
-            let study = self.results.study.as_ref();
-            let input = BottomBarInput { build: self.history.build(), study, tokens: &tokens };
-            bottom_bar::ui(ui, &input, &self.view, requests);
-        });
+        part(
+            ui,
+            "strip",
+            places.strip,
+            tokens.panel,
+            Margin::symmetric(14, 0),
+            |ui| self.strip(ui, &tokens, requests),
+        );
+        part(
+            ui,
+            "notebook",
+            places.notebook,
+            tokens.panel,
+            Margin::ZERO,
+            |ui| {
+                let input = NotebookInput {
+                    build: self.history.build(),
+                    results: &self.results,
+                    tokens: &tokens,
+                };
+                notebook::ui(ui, &input, &mut self.view, requests);
+            },
+        );
+        part(
+            ui,
+            "bar",
+            places.bar,
+            tokens.panel,
+            Margin::symmetric(14, 7),
+            |ui| {
+                let study = self.results.study.as_ref();
+                let input = BottomBarInput {
+                    build: self.history.build(),
+                    study,
+                    tokens: &tokens,
+                };
+                bottom_bar::ui(ui, &input, &self.view, requests);
+            },
+        );
         match (inking, self.drawing_input()) {
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
@@ -75,10 +109,9 @@ impl Bench {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }
         }
-        if let Some(said) = &self.message {
-            if message::ui(ui.ctx(), said, &tokens, places.table.left_bottom()) {
-                self.message = None;
-            }
+        let said = self.message.as_ref();
+        if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {
+            self.message = None;
         }
     }
 
@@ -126,7 +159,14 @@ impl Bench {
 }
 
 /// One place of the screen with its background.
-fn part(ui: &mut Ui, name: &str, place: Rect, fill: Color32, margin: Margin, contents: impl FnOnce(&mut Ui)) {
+fn part(
+    ui: &mut Ui,
+    name: &str,
+    place: Rect,
+    fill: Color32,
+    margin: Margin,
+    contents: impl FnOnce(&mut Ui),
+) {
     ui.painter().rect_filled(place, 0.0, fill);
     let mut child = ui.new_child(UiBuilder::new().id_salt(name).max_rect(place - margin));
     child.set_clip_rect(place);

@@ -11,20 +11,23 @@ use super::Bench;
 impl Bench {
     pub(super) fn copy_points(&mut self, ctx: &Context) {
         ctx.copy_text(write_points(self.history.build(), Separator::Tab));
-        self.say(ctx, "The point table is on the clipboard, for a spreadsheet.");
+        self.say(
+            ctx,
+            "The point table is on the clipboard, for a spreadsheet.",
+        );
     }
 
     pub(super) fn paste_points(&mut self, ctx: &Context, text: &str) {
         match read_points(text, self.history.build().unit) {
             Ok(points) => self.place_points(ctx, points),
-            Err(fault) => self.complain(ctx, format!("{fault} No point was moved.")),
+            Err(fault) => self.complain(ctx, format!("{fault}. No point was moved.")),
         }
     }
 
     pub(super) fn import_points(&mut self, ctx: &Context, path: &Path) {
         match read_text(path) {
             Ok(text) => self.paste_points(ctx, &text),
-            Err(fault) => self.complain(ctx, fault.to_string()),
+            Err(fault) => self.complain(ctx, format!("{fault}.")),
         }
     }
 
@@ -33,7 +36,10 @@ impl Bench {
         let before = self.history.build().clone();
         self.edit(ctx, &Edit::MovePoints(points));
         if *self.history.build() != before {
-            self.say(ctx, format!("Placed {count} points. Undo puts them all back."));
+            self.say(
+                ctx,
+                format!("Placed {count} points. Undo puts them all back."),
+            );
         }
     }
 

@@ -21,17 +21,29 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
     height: f32,
 ) {
-    let Some(axle) = study.axle(view.axle) else { return };
+    let Some(axle) = study.axle(view.axle) else {
+        return;
+    };
     let tokens = input.tokens;
     heading(ui, input, view);
     let curve = axle.curve(view.side);
     let unit = input.build.unit;
     let mut traces = Vec::new();
     if let Some(ghost) = &view.ghost {
-        traces.push(trace("before the change", ghost, unit, tokens.ink_soft, true));
+        traces.push(trace(
+            "before the change",
+            ghost,
+            unit,
+            tokens.ink_soft,
+            true,
+        ));
     }
     traces.push(trace("toe change", curve, unit, tokens.tie_rod, false));
-    let limit = input.build.limits.toe_change_deg.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
+    let limit = input
+        .build
+        .limits
+        .toe_change_deg
+        .unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
     let range = axle.model.travel;
     let asked = Curve {
         name: "Toe change against wheel travel",
@@ -47,7 +59,10 @@ pub(super) fn ui(
     }
     .ui(ui, tokens);
     if let Some(x) = asked {
-        requests.push(Request::Pose { travel: x * unit.mm(), rack: view.rack });
+        requests.push(Request::Pose {
+            travel: x * unit.mm(),
+            rack: view.rack,
+        });
     }
     scores::ui(ui, input, curve);
 }
@@ -55,12 +70,18 @@ pub(super) fn ui(
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     let meaning = Quantity::ToeChange.meaning();
     ui.horizontal(|ui| {
-        ui.label(egui::RichText::new("Toe change against travel").font(type_size::head())).on_hover_text(meaning);
+        ui.label(egui::RichText::new("Toe change against travel").font(type_size::head()))
+            .on_hover_text(meaning);
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let note = egui::RichText::new("in is +").small().color(input.tokens.ink_soft);
+            let note = egui::RichText::new("in is +")
+                .small()
+                .color(input.tokens.ink_soft);
             ui.label(note).on_hover_text(meaning);
             // The two sides only differ where the build says so.
-            let differs = input.build.axle_spec(view.axle).is_some_and(|a| !a.right.is_empty());
+            let differs = input
+                .build
+                .axle_spec(view.axle)
+                .is_some_and(|a| !a.right.is_empty());
             if differs {
                 for side in [Side::Right, Side::Left] {
                     let chosen = view.side == side;
@@ -74,24 +95,54 @@ fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
                     AxleName::Front => "each front wheel,",
                     AxleName::Rear => "each rear wheel,",
                 };
-                ui.label(egui::RichText::new(wheel).small().color(input.tokens.ink_soft));
+                ui.label(
+                    egui::RichText::new(wheel)
+                        .small()
+                        .color(input.tokens.ink_soft),
+                );
             }
         });
     });
 }
 
-fn trace(name: &str, curve: &TravelCurve, unit: trammel_build::LengthUnit, colour: egui::Color32, ghost: bool) -> Trace {
-    let points =
-        curve.stations.iter().map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()]).collect();
-    Trace { name: words::typeset(name), points, colour, ghost }
+fn trace(
+    name: &str,
+    curve: &TravelCurve,
+    unit: trammel_build::LengthUnit,
+    colour: egui::Color32,
+    ghost: bool,
+) -> Trace {
+    let points = curve
+        .stations
+        .iter()
+        .map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()])
+        .collect();
+    Trace {
+        name: words::typeset(name),
+        points,
+        colour,
+        ghost,
+    }
 }
 
 /// Toe change at a travel, by straight lines between the stations.
 fn here(curve: &TravelCurve, travel: f64) -> Option<(f64, f64)> {
-    let after = curve.stations.iter().position(|s| s.pose.travel >= travel)?;
+    let after = curve
+        .stations
+        .iter()
+        .position(|s| s.pose.travel >= travel)?;
     let b = curve.stations.get(after)?;
-    let a = after.checked_sub(1).and_then(|i| curve.stations.get(i)).unwrap_or(b);
+    let a = after
+        .checked_sub(1)
+        .and_then(|i| curve.stations.get(i))
+        .unwrap_or(b);
     let span = b.pose.travel - a.pose.travel;
-    let part = if span > 0.0 { (travel - a.pose.travel) / span } else { 1.0 };
-    (0.0..=1.0).contains(&part).then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
+    let part = if span > 0.0 {
+        (travel - a.pose.travel) / span
+    } else {
+        1.0
+    };
+    (0.0..=1.0)
+        .contains(&part)
+        .then_some((travel, a.toe_change + part * (b.toe_change - a.toe_change)))
 }
