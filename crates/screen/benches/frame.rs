@@ -91,7 +91,7 @@ fn frames(c: &mut Criterion) {
     let mut frames = Frames::new();
     c.bench_function("empty frame", |b| b.iter(|| frames.run(Vec::new(), |_| {})));
     c.bench_function("standing frame", |b| {
-        b.iter(|| frames.run(Vec::new(), |ui| bench.ui(ui)))
+        b.iter(|| frames.run(Vec::new(), |ui| bench.ui(ui)));
     });
     let at = joint(&mut bench, &mut frames);
     frames.run(vec![Event::PointerMoved(at)], |ui| bench.ui(ui));
@@ -112,7 +112,7 @@ fn frames(c: &mut Criterion) {
     assert!(bench.has_unsaved_work(), "the joint was dragged");
     let build = bench.build().clone();
     c.bench_function("the build worked out", |b| {
-        b.iter(|| Results::of(&build, Depth::Quick))
+        b.iter(|| Results::of(&build, Depth::Quick));
     });
 }
 
