@@ -29,7 +29,7 @@ mod travel_curve;
 mod words;
 
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
-pub use findings::{Findings, cautions};
+pub use findings::{Depth, Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
 pub use rack_end::RackEndStudy;
 pub use steer_curve::{SteerCurve, SteerStation};

@@ -19,8 +19,8 @@ use trammel_build::{
 };
 
 use crate::{
-    AxleStudy, Caution, Findings, RackEndStudy, corner_view::CornerView, corner_view::HitForce,
-    pose_grid::PoseGrid, words,
+    AxleStudy, Caution, Depth, Findings, RackEndStudy, Remedy, corner_view::CornerView,
+    corner_view::HitForce, pose_grid::PoseGrid, words,
 };
 
 /// One corner under examination.
@@ -31,10 +31,11 @@ pub(crate) struct Case<'a> {
     pub grid: PoseGrid,
     /// `None` when the other side is alike.
     pub side: Option<Side>,
+    pub depth: Depth,
 }
 
 /// Every caution of an axle, and its rack ends.
-pub(crate) fn examine(build: &Build, axle: &AxleStudy, findings: &mut Findings) {
+pub(crate) fn examine(build: &Build, axle: &AxleStudy, depth: Depth, findings: &mut Findings) {
     let hit = HitForce::of(build);
     let alike = sides_alike(build, &axle.model);
     let sides: &[Side] = if alike {
@@ -50,6 +51,7 @@ pub(crate) fn examine(build: &Build, axle: &AxleStudy, findings: &mut Findings) 
             view,
             grid: PoseGrid::of(&view),
             side: (!alike).then_some(side),
+            depth,
         };
         case.examine(alike, findings);
     }
@@ -122,6 +124,17 @@ impl Case<'_> {
 
     pub(crate) fn pose_words(&self, travel: f64, rack: f64) -> String {
         words::pose(travel, rack, self.view.travel, self.view.lock, self.unit())
+    }
+
+    /// Remedies, where they are wanted.
+    pub(crate) fn mended<R: IntoIterator<Item = Remedy>>(
+        &self,
+        remedies: impl FnOnce() -> R,
+    ) -> Vec<Remedy> {
+        match self.depth {
+            Depth::Full => remedies().into_iter().collect(),
+            Depth::Quick => Vec::new(),
+        }
     }
 
     /// This corner in the build that an edit makes of this one; `None` where the edit can't be made.

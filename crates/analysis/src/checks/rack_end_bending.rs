@@ -78,7 +78,7 @@ impl<'a> Bend<'a> {
             }),
             worst: Some(study.worst),
             reason: self.reason(),
-            remedies: self.remedies(spec),
+            remedies: case.mended(|| self.remedies(spec)),
             point: Some(case.point(PointName::TieRodInner)),
             source: format!(
                 "cantilever at the thread's minor diameter, nominal stress without notch factor; thread by {}; yield by {}; hit and wanted factor: common practice, no source",

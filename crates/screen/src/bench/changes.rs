@@ -1,6 +1,7 @@
 //! Carrying out what was asked for; after a change everything is worked out anew.
 
 use egui::Context;
+use trammel_analysis::Depth;
 use trammel_build::{AxleName, Edit, Side};
 
 use super::Bench;
@@ -56,7 +57,8 @@ impl Bench {
 
     /// Works out everything that depends on the build, and keeps the view within it.
     pub(super) fn work_out(&mut self) {
-        let mut results = Results::of(self.history.build());
+        let depth = if self.history.is_open() { Depth::Quick } else { Depth::Full };
+        let mut results = Results::of(self.history.build(), depth);
         if results.study.is_none() {
             // The last build that could be drawn stays on the table.
             results.study = self.results.study.take();
@@ -85,7 +87,7 @@ impl Bench {
         let page: Page = self.view.page;
         self.view = crate::view::View { page, quantity: self.view.quantity, ..Default::default() };
         self.history = crate::history::History::new(build);
-        self.results = Results::of(self.history.build());
+        self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();
     }
 }

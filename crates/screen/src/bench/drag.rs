@@ -14,7 +14,10 @@ impl Bench {
                 DrawingEvent::Select(point) => self.view.selected = point,
                 DrawingEvent::DragStarted(point) => self.begin_drag(point),
                 DrawingEvent::DragMoved(point, to) => self.drag_to(ctx, point, to),
-                DrawingEvent::DragEnded => self.history.commit(),
+                DrawingEvent::DragEnded => {
+                    self.history.commit();
+                    self.work_out();
+                }
                 DrawingEvent::DragCancelled => {
                     self.history.abort();
                     self.work_out();

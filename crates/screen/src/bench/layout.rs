@@ -107,6 +107,7 @@ impl Bench {
             fine_snap,
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
+            remarks: &self.results.remarks,
             tokens: &self.tokens,
         })
     }

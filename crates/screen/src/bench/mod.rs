@@ -51,7 +51,7 @@ impl Bench {
     #[must_use]
     pub fn new(host: Box<dyn Host>, start: Start) -> Self {
         let files::Begun { build, files, dialog, problem } = files::begin(host.as_ref(), start);
-        let results = Results::of(&build);
+        let results = Results::of(&build, trammel_analysis::Depth::Full);
         Self {
             history: History::new(build),
             results,

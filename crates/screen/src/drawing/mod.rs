@@ -68,6 +68,8 @@ pub struct DrawingInput<'a> {
     pub instant_centres: bool,
     /// Marks of the worst caution at a point.
     pub marks: &'a [(PointRef, Grade)],
+    /// A few words beside a point in the main view, in the colour of a grade or plain.
+    pub remarks: &'a [(PointRef, Option<Grade>, String)],
     /// Colours.
     pub tokens: &'a Tokens,
 }

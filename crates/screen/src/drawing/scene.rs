@@ -326,6 +326,7 @@ mod tests {
             fine_snap: 0.0,
             instant_centres: false,
             marks: &[],
+            remarks: &[],
             tokens: &Tokens::dark(),
         })
     }
