@@ -1,6 +1,6 @@
 //! What is looked at: nothing of it is part of the build.
 
-use trammel_analysis::{Quantity, TravelCurve};
+use trammel_analysis::{CautionKind, Quantity, TravelCurve};
 use trammel_build::{AxleName, Edit, PointName, PointRef, Side, Triple};
 
 /// Pages of the notebook's middle part.
@@ -29,6 +29,9 @@ impl Page {
     }
 }
 
+/// What tells one caution from the others while its numbers change.
+pub type CautionKey = (CautionKind, AxleName, Option<Side>, Option<PointRef>);
+
 /// The state of looking.
 #[derive(Clone, Debug)]
 pub struct View {
@@ -56,8 +59,8 @@ pub struct View {
     pub rack_follows: bool,
     /// Toe curve as it was before the last change.
     pub ghost: Option<TravelCurve>,
-    /// The caution whose remedies are unfolded, by its place in the list.
-    pub open_caution: Option<(trammel_analysis::CautionKind, AxleName, Option<Side>)>,
+    /// The caution whose remedies are unfolded.
+    pub open_caution: Option<CautionKey>,
 }
 
 impl View {
