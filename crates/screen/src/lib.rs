@@ -11,6 +11,7 @@
 //! | [`tokens`], [`style`], [`fonts`] | how it looks |
 //!
 //! Parts read the build and push [`request::Request`]s; only the bench carries them out, after the frame's painting, in order.
+#![doc = include_str!("../BENCHMARKS.md")]
 
 pub mod action;
 mod bare;
