@@ -5,7 +5,7 @@ use trammel_build::{Edit, PointRef};
 use crate::action::Action;
 
 /// One request.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub enum Request {
     /// Something that also has a menu entry or key.
     Act(Action),
@@ -26,6 +26,8 @@ pub enum Request {
     OpenPath(std::path::PathBuf),
     /// Open a demo build by its name.
     OpenDemo(&'static str),
+    /// Look at the Tune stage otherwise.
+    Tune(Box<crate::tune::settings::TuneView>),
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

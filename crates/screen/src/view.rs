@@ -3,6 +3,38 @@
 use trammel_analysis::{Quantity, TravelCurve};
 use trammel_build::{AxleName, PointRef, Side};
 
+/// Stages of the job, in its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stage {
+    /// Points, wheel, vehicle.
+    LayOut,
+    /// Where the tie rod's joints belong.
+    Tune,
+}
+
+impl Stage {
+    /// In the order of the strip.
+    pub const ALL: [Self; 2] = [Self::LayOut, Self::Tune];
+
+    /// Its name on the strip.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::LayOut => "Lay out",
+            Self::Tune => "Tune",
+        }
+    }
+
+    /// What is done in it.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::LayOut => "Place points, wheel and figures, and watch the curves",
+            Self::Tune => "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built",
+        }
+    }
+}
+
 /// Pages of the notebook's middle part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Page {
@@ -32,6 +64,8 @@ impl Page {
 /// The state of looking.
 #[derive(Clone, Debug)]
 pub struct View {
+    /// Stage of the job.
+    pub stage: Stage,
     /// Axle on the table.
     pub axle: AxleName,
     /// Wheel whose curves are shown.
@@ -54,6 +88,8 @@ pub struct View {
     pub instant_centres: bool,
     /// Toe curve as it was before the last change.
     pub ghost: Option<TravelCurve>,
+    /// What the Tune stage is asked for.
+    pub tune: crate::tune::settings::TuneView,
     /// The caution whose remedies are unfolded, by its place in the list.
     pub open_caution: Option<(trammel_analysis::CautionKind, AxleName, Option<Side>)>,
 }
@@ -61,6 +97,7 @@ pub struct View {
 impl Default for View {
     fn default() -> Self {
         Self {
+            stage: Stage::LayOut,
             axle: AxleName::Front,
             side: Side::Left,
             travel: 0.0,
@@ -72,6 +109,7 @@ impl Default for View {
             page: Page::Curves,
             instant_centres: false,
             ghost: None,
+            tune: crate::tune::settings::TuneView::default(),
             open_caution: None,
         }
     }

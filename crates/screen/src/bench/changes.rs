@@ -1,7 +1,8 @@
 //! Carrying out what was asked for; after a change everything is worked out anew.
 
 use egui::Context;
-use trammel_build::{AxleName, Edit, Side};
+use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
+use trammel_tuning::TieRodJoint;
 
 use super::Bench;
 use crate::{request::Request, results::Results, view::Page};
@@ -12,7 +13,7 @@ impl Bench {
             match request {
                 Request::Act(action) => self.act(ctx, action),
                 Request::Edit(edit) => self.edit(ctx, &edit),
-                Request::Select(point) => self.view.selected = point,
+                Request::Select(point) => self.select(point),
                 Request::Hover(point) => self.hovered_row = Some(point),
                 Request::Pose { travel, rack } => {
                     self.view.playing_since = None;
@@ -21,10 +22,22 @@ impl Bench {
                 }
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
+                Request::Tune(settings) => self.view.tune = *settings,
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }
         }
+    }
+
+    /// Chooses a point; a joint of the tie rod is the one that is mapped then.
+    pub(super) fn select(&mut self, point: Option<PointRef>) {
+        self.view.selected = point;
+        let joint = match point {
+            Some(PointRef { side: Side::Left, point: PointName::TieRodInner, .. }) => TieRodJoint::Inner,
+            Some(PointRef { side: Side::Left, point: PointName::TieRodOuter, .. }) => TieRodJoint::Outer,
+            _ => return,
+        };
+        self.view.tune.joint = joint;
     }
 
     /// Makes an edit; why not is said, and everything stays as it was.
@@ -82,9 +95,14 @@ impl Bench {
     /// Another build is on the bench now.
     pub(super) fn start_over(&mut self, build: trammel_build::Build) {
         let page: Page = self.view.page;
-        self.view = crate::view::View { page, quantity: self.view.quantity, ..Default::default() };
+        let stage = self.view.stage;
+        self.view = crate::view::View { stage, page, quantity: self.view.quantity, tune: self.view.tune.clone(), ..Default::default() };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build());
         self.drawing = crate::drawing::Drawing::default();
+        if stage == crate::view::Stage::Tune {
+            self.drawing.corner = true;
+            self.drawing.fill = Some(crate::drawing::Projection::Front);
+        }
     }
 }

@@ -1,0 +1,106 @@
+//! The Tune stage: where the tie rod's joints belong, how exactly it must be built, and what else would do.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`settings`] | what is asked for |
+//! | `map`, `lattice`, `picture`, `ramp` | the toe map, its level lines, its picture and its colours |
+//! | `loupe`, `hint`, `table` | what is on the drawing table |
+//! | `advice`, `moves` | the best spot, the reasons, turns and washers |
+//! | `scatter` | build error |
+//!
+//! What is worked out here depends on the build and on what is asked for, and is never saved.
+
+pub(crate) mod advice;
+pub(crate) mod hint;
+mod lattice;
+pub(crate) mod loupe;
+pub(crate) mod map;
+pub(crate) mod moves;
+mod picture;
+mod ramp;
+pub mod settings;
+mod table;
+
+use egui::Context;
+use trammel_analysis::AxleStudy;
+use trammel_build::{Build, PointRef, Side};
+use trammel_tuning::Stations;
+
+use crate::{tokens::Tokens, view::View};
+use advice::{Advice, Adviser, Question};
+use map::{Asked, MapWork};
+use settings::MapRack;
+
+pub(crate) use table::{Hand, OnTable};
+
+/// Wheel travels at which a place is judged.
+const TRAVELS: usize = 21;
+
+/// Everything that the stage has worked out.
+#[derive(Default)]
+pub struct Tune {
+    map: MapWork,
+    adviser: Adviser,
+    hand: Hand,
+}
+
+impl Tune {
+    /// Goes on with whatever the stage shows, a few milliseconds of it.
+    pub(crate) fn go_on(&mut self, ctx: &Context, build: &Build, axle: &AxleStudy, view: &View, tokens: &Tokens, held: bool) {
+        let Some(stations) = stations(axle, view) else { return };
+        let corner = axle.model.axle.left.corner();
+        let settings = &view.tune;
+        let asked = Asked {
+            corner,
+            joint: settings.joint,
+            stations: &stations,
+            scoring: settings.scoring,
+            factor: hint::factor(settings.scoring, build.unit),
+            width: settings.map_width,
+            held,
+        };
+        self.map.go_on(ctx, &asked, tokens);
+        self.adviser.ask(Question {
+            corner: *corner,
+            joint: settings.joint,
+            scoring: settings.scoring,
+            ways: settings.ways,
+            stations,
+            unit: build.unit,
+            pitch: advice::pitch(build),
+        });
+    }
+
+    /// What is told about the joint, once asked.
+    pub(crate) fn advice(&self) -> Option<&Advice> {
+        self.adviser.last()
+    }
+
+    /// Whether the map is worked out to its last cell.
+    #[must_use]
+    pub fn map_is_complete(&self) -> bool {
+        self.map.is_complete()
+    }
+
+    /// The map for the drawing.
+    pub(crate) fn map(&self) -> &MapWork {
+        &self.map
+    }
+}
+
+/// The poses at which places are judged.
+pub(crate) fn stations(axle: &AxleStudy, view: &View) -> Option<Stations> {
+    let lock = axle.model.lock();
+    let racks = match view.tune.racks {
+        MapRack::Worst if lock > 0.0 => vec![0.0, -lock, lock],
+        MapRack::Here if lock > 0.0 => vec![view.rack],
+        _ => vec![0.0],
+    };
+    let travel = axle.model.travel;
+    Stations::even(travel.droop, travel.bump, TRAVELS, racks).ok()
+}
+
+/// The mapped joint.
+pub(crate) fn mapped_point(view: &View) -> PointRef {
+    PointRef { axle: view.axle, side: Side::Left, point: settings::point_of(view.tune.joint) }
+}
