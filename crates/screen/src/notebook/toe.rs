@@ -6,10 +6,10 @@ use trammel_build::{AxleName, Side, defaults};
 
 use super::{NotebookInput, scores};
 use crate::{
-    plot::{Curve, Trace},
+    plot::{Curve, Manner, Trace},
     request::Request,
     tokens::type_size,
-    view::View,
+    view::{Stage, View},
     words,
 };
 
@@ -28,9 +28,13 @@ pub(super) fn ui(
     let unit = input.build.unit;
     let mut traces = Vec::new();
     if let Some(ghost) = &view.ghost {
-        traces.push(trace("before the change", ghost, unit, tokens.ink_soft, true));
+        traces.push(trace("before the change", ghost, unit, tokens.ink_soft, Manner::Ghost));
     }
-    traces.push(trace("toe change", curve, unit, tokens.tie_rod, false));
+    let mut band = Vec::new();
+    if view.stage == Stage::Tune {
+        band = tuned(input, &mut traces);
+    }
+    traces.push(trace("toe change", curve, unit, tokens.tie_rod, Manner::Plain));
     let limit = input.build.limits.toe_change_deg.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
     let range = axle.model.travel;
     let asked = Curve {
@@ -41,6 +45,7 @@ pub(super) fn ui(
         x: unit.from_mm(range.droop)..=unit.from_mm(range.bump),
         least_span: 0.04,
         within: Some(limit),
+        band,
         x_sign: unit.sign(),
         y_sign: "°",
         x_label: format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
@@ -50,6 +55,19 @@ pub(super) fn ui(
         requests.push(Request::Pose { travel: x * unit.mm(), rack: view.rack });
     }
     scores::ui(ui, input, curve);
+}
+
+/// The best spot's curve, added to the traces, and the band of the builds; degrees.
+fn tuned(input: &NotebookInput<'_>, traces: &mut Vec<Trace>) -> Vec<[f64; 3]> {
+    let unit = input.build.unit;
+    let colour = if input.tokens.dark { input.tokens.accent } else { input.tokens.ink };
+    if let Some(advice) = input.tune.advice().filter(|a| !a.best_curve.is_empty()) {
+        let points = advice.best_curve.iter().map(|(t, c)| [unit.from_mm(*t), c.to_degrees()]).collect();
+        traces.push(Trace { name: "best spot".to_owned(), points, colour, manner: Manner::Thin });
+    }
+    let scatter = input.tune.scatter().shown().and_then(|(_, s)| s.as_ref().ok());
+    let bands = scatter.and_then(|s| s.racks.first()).map_or(&[][..], |r| &r.bands);
+    bands.iter().map(|b| [unit.from_mm(b.travel), b.built.low.to_degrees(), b.built.high.to_degrees()]).collect()
 }
 
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
@@ -80,10 +98,10 @@ fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     });
 }
 
-fn trace(name: &str, curve: &TravelCurve, unit: trammel_build::LengthUnit, colour: egui::Color32, ghost: bool) -> Trace {
+fn trace(name: &str, curve: &TravelCurve, unit: trammel_build::LengthUnit, colour: egui::Color32, manner: Manner) -> Trace {
     let points =
         curve.stations.iter().map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()]).collect();
-    Trace { name: words::typeset(name), points, colour, ghost }
+    Trace { name: words::typeset(name), points, colour, manner }
 }
 
 /// Toe change at a travel, by straight lines between the stations.

@@ -11,6 +11,7 @@
 //! What is worked out here depends on the build and on what is asked for, and is never saved.
 
 pub(crate) mod advice;
+mod background;
 pub(crate) mod hint;
 mod lattice;
 pub(crate) mod loupe;
@@ -18,6 +19,7 @@ pub(crate) mod map;
 pub(crate) mod moves;
 mod picture;
 mod ramp;
+mod scatter;
 pub mod settings;
 mod table;
 
@@ -29,6 +31,7 @@ use trammel_tuning::Stations;
 use crate::{tokens::Tokens, view::View};
 use advice::{Advice, Adviser, Question};
 use map::{Asked, MapWork};
+use scatter::ScatterWork;
 use settings::MapRack;
 
 pub(crate) use table::{Hand, OnTable};
@@ -41,6 +44,7 @@ const TRAVELS: usize = 21;
 pub struct Tune {
     map: MapWork,
     adviser: Adviser,
+    scatter: ScatterWork,
     hand: Hand,
 }
 
@@ -60,6 +64,10 @@ impl Tune {
             held,
         };
         self.map.go_on(ctx, &asked, tokens);
+        let limit = build.limits.toe_change_deg.unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
+        if let Some(centre) = stations_at(axle, vec![0.0]) {
+            self.scatter.go_on(ctx, corner, centre, &settings.makings, limit.to_radians(), held);
+        }
         self.adviser.ask(Question {
             corner: *corner,
             joint: settings.joint,
@@ -82,6 +90,24 @@ impl Tune {
         self.map.is_complete()
     }
 
+    /// What build error does.
+    pub(crate) fn scatter(&self) -> &ScatterWork {
+        &self.scatter
+    }
+
+    /// Whether the build-error figures are those of the build as it stands.
+    #[must_use]
+    pub fn scatter_is_current(&self) -> bool {
+        self.scatter.is_current()
+    }
+
+    /// Share of builds within the limit, 0 to 1, once known.
+    #[must_use]
+    pub fn share_within_limit(&self) -> Option<f64> {
+        let (_, result) = self.scatter.shown()?;
+        result.as_ref().ok().map(|s| s.within_limit)
+    }
+
     /// The map for the drawing.
     pub(crate) fn map(&self) -> &MapWork {
         &self.map
@@ -96,6 +122,10 @@ pub(crate) fn stations(axle: &AxleStudy, view: &View) -> Option<Stations> {
         MapRack::Here if lock > 0.0 => vec![view.rack],
         _ => vec![0.0],
     };
+    stations_at(axle, racks)
+}
+
+fn stations_at(axle: &AxleStudy, racks: Vec<f64>) -> Option<Stations> {
     let travel = axle.model.travel;
     Stations::even(travel.droop, travel.bump, TRAVELS, racks).ok()
 }

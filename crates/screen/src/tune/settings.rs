@@ -137,6 +137,8 @@ pub struct TuneView {
     pub rule: bool,
     /// Where the rack end, the joint or a keep-out forbids the place.
     pub clear_area: bool,
+    /// How the parts are made.
+    pub makings: Makings,
     /// Page of the notebook.
     pub page: TunePage,
 }
@@ -151,6 +153,7 @@ impl Default for TuneView {
             map_width: 89.0,
             rule: true,
             clear_area: true,
+            makings: Makings::default(),
             page: TunePage::Spot,
         }
     }
@@ -162,5 +165,116 @@ pub fn shop_step(unit: LengthUnit) -> f64 {
     match unit {
         LengthUnit::Inch => 25.4 / 16.0,
         LengthUnit::Millimetre => 1.0,
+    }
+}
+
+/// Parts of the car that are made in one go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Part {
+    /// The arms' pivots on the frame.
+    Pivots,
+    /// The inner tie-rod joint.
+    Inner,
+    /// What is on the upright: ball joints and outer tie-rod joint.
+    Upright,
+}
+
+impl Part {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Pivots, Self::Inner, Self::Upright];
+
+    /// Its name on the screen.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Pivots => "Arm pivots",
+            Self::Inner => "Inner joint",
+            Self::Upright => "Upright",
+        }
+    }
+}
+
+/// How points are put in their places. What each allows is common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Making {
+    /// Drilled in a jig.
+    Jig,
+    /// Measured with a tape and centre-punched.
+    Tape,
+    /// Held by hand and tacked.
+    Hand,
+}
+
+impl Making {
+    /// From the best to the worst.
+    pub const ALL: [Self; 3] = [Self::Jig, Self::Tape, Self::Hand];
+
+    /// Its name on the screen.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Jig => "jig",
+            Self::Tape => "tape",
+            Self::Hand => "by hand",
+        }
+    }
+
+    /// What it means.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::Jig => "Drilled in a jig: each coordinate within 1/64 in (0.4 mm).",
+            Self::Tape => "Measured with a tape and centre-punched: each coordinate within 1/32 in (0.8 mm).",
+            Self::Hand => "Held by hand and tacked: each coordinate within 1/16 in (1.6 mm).",
+        }
+    }
+
+    /// How far a coordinate may be off either way, mm.
+    #[must_use]
+    pub fn error(self) -> f64 {
+        match self {
+            Self::Jig => 25.4 / 64.0,
+            Self::Tape => 25.4 / 32.0,
+            Self::Hand => 25.4 / 16.0,
+        }
+    }
+}
+
+/// How each part is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Makings {
+    /// The arms' pivots.
+    pub pivots: Making,
+    /// The inner tie-rod joint.
+    pub inner: Making,
+    /// What is on the upright.
+    pub upright: Making,
+}
+
+impl Makings {
+    /// How a part is made.
+    #[must_use]
+    pub fn of(&self, part: Part) -> Making {
+        match part {
+            Part::Pivots => self.pivots,
+            Part::Inner => self.inner,
+            Part::Upright => self.upright,
+        }
+    }
+
+    /// The same with one part made otherwise.
+    #[must_use]
+    pub fn with(self, part: Part, making: Making) -> Self {
+        match part {
+            Part::Pivots => Self { pivots: making, ..self },
+            Part::Inner => Self { inner: making, ..self },
+            Part::Upright => Self { upright: making, ..self },
+        }
+    }
+}
+
+impl Default for Makings {
+    fn default() -> Self {
+        Self { pivots: Making::Tape, inner: Making::Tape, upright: Making::Jig }
     }
 }

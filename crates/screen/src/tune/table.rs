@@ -102,11 +102,6 @@ impl Tune {
         events
     }
 
-    /// Whether the joint is being dragged in the loupe.
-    pub(crate) fn is_dragging(&self) -> bool {
-        self.hand.dragging
-    }
-
     /// Paints loupe, marks and hint over the drawing.
     pub(crate) fn ink(&self, ui: &mut Ui, on: &OnTable<'_>, requests: &mut Vec<Request>) {
         let painter = ui.painter_at(on.table);

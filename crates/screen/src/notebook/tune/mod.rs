@@ -1,5 +1,6 @@
 //! The notebook's lower part in the Tune stage.
 
+mod build_error;
 mod spot;
 
 use egui::{Button, RichText, ScrollArea, Stroke, Ui};
@@ -14,12 +15,15 @@ use crate::{
 };
 
 /// Pages that are ready.
-const PAGES: [TunePage; 1] = [TunePage::Spot];
+const PAGES: [TunePage; 2] = [TunePage::Spot, TunePage::BuildError];
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
     page_switch(ui, input.tokens, view);
     ScrollArea::vertical().id_salt(("tune page", view.tune.page)).auto_shrink(false).show(ui, |ui| {
-        spot::ui(ui, input, study, view, requests);
+        match view.tune.page {
+            TunePage::BuildError => build_error::ui(ui, input, view),
+            _ => spot::ui(ui, input, study, view, requests),
+        }
     });
 }
 
