@@ -47,9 +47,15 @@ impl Lattice {
         Some(Self { columns, rows, values })
     }
 
-    #[cfg(test)]
+    /// Row by row; `columns` times `rows` values, at least two each way.
     pub(crate) fn from_values(columns: usize, rows: usize, values: Vec<f32>) -> Self {
         Self { columns, rows, values }
+    }
+
+    /// Every cell with its place.
+    pub(crate) fn cells(&self) -> impl Iterator<Item = ([f32; 2], f32)> + '_ {
+        let (across, up) = ((self.columns - 1) as f32, (self.rows - 1) as f32);
+        self.values.iter().enumerate().map(move |(i, v)| ([(i % self.columns) as f32 / across, (i / self.columns) as f32 / up], *v))
     }
 
     fn value(&self, column: usize, row: usize) -> f32 {

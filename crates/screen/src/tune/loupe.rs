@@ -6,7 +6,7 @@ use egui::{
 };
 use trammel_geometry::Point;
 
-use super::{map::MapWork, picture, ramp};
+use super::{clear::Clear, lattice::Lattice, map::MapWork, picture, ramp};
 use crate::{
     drawing::strokes,
     tokens::{Tokens, type_size, weight},
@@ -129,14 +129,14 @@ fn zoom_rect(place: &Place, index: u8) -> Rect {
 }
 
 /// Paints the frame, the map with its lines, and the caption.
-pub(crate) fn ink(painter: &Painter, place: &Place, map: &MapWork, caption: &str, tokens: &Tokens) {
+pub(crate) fn ink(painter: &Painter, place: &Place, map: &MapWork, clear: Option<&Clear>, caption: &str, tokens: &Tokens) {
     let frame = Stroke::new(weight::NARROW, tokens.accent);
     painter.rect(place.outer, 6.0, tokens.panel, frame, StrokeKind::Inside);
     match map.texture() {
         Some(texture) => {
             picture(painter, place.map, texture, Color32::WHITE);
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
-            lines(&inside, place, map, tokens);
+            lines(&inside, place, map, clear, tokens);
         }
         None => {
             let why = map.fault().unwrap_or("the map is being worked out");
@@ -160,7 +160,33 @@ pub(crate) fn picture(painter: &Painter, rect: Rect, texture: TextureId, tint: C
     painter.image(texture, rect, whole, tint);
 }
 
-fn lines(painter: &Painter, place: &Place, map: &MapWork, tokens: &Tokens) {
+/// The borders of the clear area with what lies beyond.
+fn borders(painter: &Painter, place: &Place, clear: &Clear, tokens: &Tokens) {
+    let pixel = 1.0 / painter.pixels_per_point();
+    let stroke = Stroke::new(weight::SYMBOL, tokens.danger);
+    for (lattice, text) in [(&clear.rack_end, "rack end past its limit"), (&clear.swivel, "joint past its limit")] {
+        let mut mesh = Mesh::default();
+        for [a, b] in lattice.level_line(1.0) {
+            strokes::add(&mut mesh, place.screen(a), place.screen(b), stroke, pixel);
+        }
+        painter.add(Shape::mesh(mesh));
+        let Some(at) = beyond(lattice) else { continue };
+        let ink = tokens.ink;
+        let galley = painter.layout_no_wrap(text.to_owned(), type_size::small(), ink);
+        let room = place.map.shrink2(0.5 * galley.size() + vec2(6.0, 4.0));
+        let rect = Rect::from_center_size(room.clamp(place.screen(at)), galley.size());
+        painter.rect_filled(rect.expand2(vec2(3.0, 1.0)), 2.0, tokens.wash(tokens.panel, 0.8));
+        painter.galley(rect.min.round(), galley, ink);
+    }
+}
+
+/// Where a figure is farthest past its limit, if it is anywhere.
+fn beyond(lattice: &Lattice) -> Option<[f32; 2]> {
+    let (at, least) = lattice.cells().filter(|(_, v)| !v.is_nan()).min_by(|a, b| a.1.total_cmp(&b.1))?;
+    (least < 1.0).then_some(at)
+}
+
+fn lines(painter: &Painter, place: &Place, map: &MapWork, clear: Option<&Clear>, tokens: &Tokens) {
     let pixel = 1.0 / painter.pixels_per_point();
     let mut mesh = Mesh::default();
     let line = Stroke::new(weight::HAIR, tokens.wash(line_colour(tokens), 0.75));
@@ -175,6 +201,9 @@ fn lines(painter: &Painter, place: &Place, map: &MapWork, tokens: &Tokens) {
         strokes::add(&mut mesh, pair[0], pair[1], dash, pixel);
     }
     painter.add(Shape::mesh(mesh));
+    if let Some(clear) = clear {
+        borders(painter, place, clear, tokens);
+    }
     labels(painter, place, map, tokens);
 }
 

@@ -34,6 +34,7 @@ struct Look {
     scoring: Scoring,
     factor: f64,
     dark: bool,
+    clear: Option<u64>,
 }
 
 /// What is to be mapped.
@@ -46,6 +47,10 @@ pub(crate) struct Asked<'a> {
     pub factor: f64,
     /// Width of the map, mm.
     pub width: f64,
+    /// The clear area, where it is known and wanted.
+    pub clear: Option<&'a super::clear::Clear>,
+    /// Counts what has come of it.
+    pub clear_edition: u64,
     /// Whether a drag goes on: then the map stays where it is.
     pub held: bool,
 }
@@ -85,7 +90,7 @@ impl MapWork {
         if !map.is_complete() && !map.refine(CELLS_PER_FRAME) {
             ctx.request_repaint();
         }
-        let look = Look { progress: map.progress(), scoring: asked.scoring, factor: asked.factor, dark: tokens.dark };
+        let look = Look { progress: map.progress(), scoring: asked.scoring, factor: asked.factor, dark: tokens.dark, clear: asked.clear.map(|_| asked.clear_edition) };
         if self.look != Some(look) {
             self.look = Some(look);
             self.paint(ctx, asked, tokens);
@@ -109,7 +114,7 @@ impl MapWork {
     fn paint(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
         let Some(map) = &self.map else { return };
         let Some(lattice) = Lattice::of(map, asked.scoring, asked.factor) else { return };
-        let image = picture::paint(&lattice, tokens);
+        let image = picture::paint(&lattice, asked.clear, tokens);
         match &mut self.texture {
             Some(texture) => texture.set(image, TextureOptions::LINEAR),
             None => self.texture = Some(ctx.load_texture("toe map", image, TextureOptions::LINEAR)),
@@ -143,6 +148,13 @@ impl MapWork {
     pub(crate) fn valley(&self) -> impl Iterator<Item = [f32; 2]> + '_ {
         let [columns, rows] = CELLS.map(|n| (n - 1) as f32);
         self.valley.iter().map(move |f| [f.column as f32 / columns, f.row as f32 / rows])
+    }
+
+    /// The lowest score of a lattice cell for which `keeps` holds, with its place in the unit square.
+    pub(crate) fn lowest(&self, keeps: impl Fn([f32; 2]) -> bool) -> Option<([f32; 2], f32)> {
+        let lattice = self.lattice.as_ref()?;
+        let kept = lattice.cells().filter(|(part, value)| !value.is_nan() && keeps(*part));
+        kept.min_by(|a, b| a.1.total_cmp(&b.1))
     }
 
     /// Width and height, mm.

@@ -12,12 +12,14 @@
 
 pub(crate) mod advice;
 mod background;
+pub(crate) mod clear;
 pub(crate) mod hint;
 mod lattice;
 pub(crate) mod loupe;
 pub(crate) mod map;
 pub(crate) mod moves;
 mod picture;
+pub(crate) mod points;
 mod ramp;
 mod scatter;
 pub mod settings;
@@ -30,6 +32,7 @@ use trammel_tuning::Stations;
 
 use crate::{tokens::Tokens, view::View};
 use advice::{Advice, Adviser, Question};
+use clear::{Ask, Clear, ClearWork};
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
 use settings::MapRack;
@@ -45,6 +48,8 @@ pub struct Tune {
     map: MapWork,
     adviser: Adviser,
     scatter: ScatterWork,
+    clear: ClearWork,
+    clear_edition: u64,
     hand: Hand,
 }
 
@@ -54,6 +59,18 @@ impl Tune {
         let Some(stations) = stations(axle, view) else { return };
         let corner = axle.model.axle.left.corner();
         let settings = &view.tune;
+        if settings.clear_area && self.map.is_complete() {
+            let ask = Ask {
+                build: build.clone(),
+                axle: view.axle,
+                corner: *corner,
+                joint: settings.joint,
+                corners: self.map.corners(),
+            };
+            if self.clear.go_on(ctx, ask) {
+                self.clear_edition += 1;
+            }
+        }
         let asked = Asked {
             corner,
             joint: settings.joint,
@@ -61,6 +78,8 @@ impl Tune {
             scoring: settings.scoring,
             factor: hint::factor(settings.scoring, build.unit),
             width: settings.map_width,
+            clear: self.clear.shown(self.map.corners()).filter(|_| settings.clear_area),
+            clear_edition: self.clear_edition,
             held,
         };
         self.map.go_on(ctx, &asked, tokens);
@@ -88,6 +107,11 @@ impl Tune {
     #[must_use]
     pub fn map_is_complete(&self) -> bool {
         self.map.is_complete()
+    }
+
+    /// Where the rack end and the joint keep within their limits, once known for the map that is shown.
+    pub(crate) fn clear(&self) -> Option<&Clear> {
+        self.clear.shown(self.map.corners())
     }
 
     /// What build error does.

@@ -2,7 +2,7 @@
 
 use egui::{Color32, ColorImage};
 
-use super::{lattice::Lattice, ramp};
+use super::{clear::Clear, lattice::Lattice, ramp};
 use crate::tokens::Tokens;
 
 /// Size of the picture, pixels.
@@ -25,7 +25,7 @@ pub(crate) fn level_label(level: f32) -> String {
 }
 
 /// Paints a lattice; row nought of the lattice is the lower edge.
-pub(crate) fn paint(lattice: &Lattice, tokens: &Tokens) -> ColorImage {
+pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, tokens: &Tokens) -> ColorImage {
     let [width, height] = SIZE;
     let bands: Vec<Color32> = (0..=LEVELS).map(|i| ramp::colour(tokens.dark, i as f32 / LEVELS as f32)).collect();
     let mut pixels = Vec::with_capacity(width * height);
@@ -34,11 +34,13 @@ pub(crate) fn paint(lattice: &Lattice, tokens: &Tokens) -> ColorImage {
         for column in 0..width {
             let x = (column as f32 + 0.5) / width as f32;
             let value = lattice.at([x, y]);
-            pixels.push(if value.is_nan() {
+            let plain = if value.is_nan() {
                 hatch(column, row, tokens)
             } else {
                 bands.get(band(value)).copied().unwrap_or(tokens.table)
-            });
+            };
+            let past = clear.is_some_and(|c| !c.keeps([x, y]));
+            pixels.push(if past { plain.lerp_to_gamma(tokens.danger, 0.42) } else { plain });
         }
     }
     ColorImage::new(SIZE, pixels)

@@ -120,7 +120,8 @@ impl Tune {
         let map_rect = loupe::rect_of(self.map.corners().map(|p| on.front.screen(p)));
         if let Some(place) = &self.hand.place {
             leader(&painter, map_rect, place.outer, on.tokens);
-            loupe::ink(&painter, place, &self.map, &self.caption(on), on.tokens);
+            let clear = self.clear().filter(|_| on.view.tune.clear_area);
+            loupe::ink(&painter, place, &self.map, clear, &self.caption(on), on.tokens);
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let at = |p: Point| place.screen(self.map.part_of(p));
             if let Some(rule) = rule {

@@ -73,7 +73,7 @@ fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, scatter: &Scatter) {
             let per = decimal(share.toe_per_mm.to_degrees() * input.build.unit.mm(), 2);
             let help = format!("{per}° of toe for each {} of error, taken over the travel.", input.build.unit.sign());
             ui.label(RichText::new(&name).small()).on_hover_text(&help);
-            let room = vec2((ui.available_width() - 52.0).clamp(40.0, 190.0), 12.0);
+            let room = vec2(150.0, 12.0);
             let (rect, response) = ui.allocate_exact_size(room, Sense::hover());
             let bar = rect.with_max_x(rect.left() + rect.width() * (share.linear / most) as f32);
             ui.painter().rect_filled(bar, 1.0, tokens.lower_arm);

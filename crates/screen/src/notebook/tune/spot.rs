@@ -24,6 +24,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &m
     choices(ui, input, study, view, requests);
     let Some(advice) = input.tune.advice() else { return };
     best(ui, input, view, advice);
+    clear_area(ui, input, view);
     reasons(ui, input, advice);
     remedies(ui, input, advice);
 }
@@ -94,6 +95,31 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice
             });
         }
     }
+}
+
+/// Whether the valley crosses the area where rack end and joint keep within their limits.
+fn clear_area(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    ui.horizontal_wrapped(|ui| {
+        let help = "The part of the map where the rack end keeps its wanted factor and the joint its swivel limit, looked at on a coarse grid. The rack is taken to rise and fall with its joint; width lengthens or shortens the rack end.";
+        let mut on = view.tune.clear_area;
+        if ui.checkbox(&mut on, "Clear area").on_hover_text(help).changed() {
+            view.tune.clear_area = on;
+        }
+        let text = match input.tune.clear().filter(|_| on) {
+            None if on => "is being worked out".to_owned(),
+            None => String::new(),
+            Some(clear) => match input.tune.map().lowest(|part| clear.keeps(part)) {
+                Some((part, score)) => {
+                    let at = input.tune.map().place_at(part);
+                    let place = format!("y {}, z {}", crate::words::tape(at.y, unit), crate::words::tape(at.z, unit));
+                    format!("best inside it about {}° at {place}", decimal(f64::from(score), 2))
+                }
+                None => "no place in the map keeps every limit".to_owned(),
+            },
+        };
+        ui.label(RichText::new(text).small().color(tokens.ink_soft)).on_hover_text(help);
+    });
 }
 
 /// Why toe changes, for this car.
