@@ -5,7 +5,7 @@ use trammel_build::{Edit, PointRef};
 use crate::action::Action;
 
 /// One request.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Request {
     /// Something that also has a menu entry or key.
     Act(Action),
@@ -26,8 +26,15 @@ pub enum Request {
     OpenPath(std::path::PathBuf),
     /// Open a demo build by its name.
     OpenDemo(&'static str),
-    /// Look at the Tune stage otherwise.
-    Tune(Box<crate::tune::settings::TuneView>),
+    /// An edit as one undo step with a name of its own.
+    EditAs {
+        /// What an undo list calls it.
+        name: String,
+        /// The edit.
+        edit: Edit,
+    },
+    /// Start a search for layouts, or stop it.
+    Search(bool),
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

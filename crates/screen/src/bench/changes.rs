@@ -22,7 +22,8 @@ impl Bench {
                 }
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
-                Request::Tune(settings) => self.view.tune = *settings,
+                Request::EditAs { name, edit } => self.edit_as(ctx, name, &edit),
+                Request::Search(on) => self.set_searching(ctx, on),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }
@@ -38,6 +39,14 @@ impl Bench {
             _ => return,
         };
         self.view.tune.joint = joint;
+    }
+
+    /// Makes an edit as a step with a name of its own.
+    fn edit_as(&mut self, ctx: &Context, name: String, edit: &Edit) {
+        self.keep_ghost();
+        self.history.begin(name);
+        self.edit(ctx, edit);
+        self.history.commit();
     }
 
     /// Makes an edit; why not is said, and everything stays as it was.

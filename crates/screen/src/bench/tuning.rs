@@ -55,6 +55,15 @@ impl Bench {
         self.tune.go_on(ctx, self.history.build(), axle, &self.view, &self.tokens, held);
     }
 
+    /// Starts a search for layouts, or stops it.
+    pub(super) fn set_searching(&mut self, ctx: &Context, on: bool) {
+        let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) else { return };
+        self.view.tune.preview = None;
+        if let Err(why) = self.tune.set_searching(on, ctx, self.history.build(), axle, &self.view) {
+            self.complain(ctx, why);
+        }
+    }
+
     pub(super) fn map_picture(&self) -> Option<MapPicture> {
         if self.view.stage != Stage::Tune {
             return None;

@@ -9,6 +9,7 @@ use crate::{
     plot::{Curve, Manner, Trace},
     request::Request,
     tokens::type_size,
+    tune::preview_curve,
     view::{Stage, View},
     words,
 };
@@ -33,6 +34,10 @@ pub(super) fn ui(
     let mut band = Vec::new();
     if view.stage == Stage::Tune {
         band = tuned(input, &mut traces);
+        if let Some(corner) = input.tune.previewed(view) {
+            let points = preview_curve(&corner, axle).iter().map(|(t, c)| [unit.from_mm(*t), c.to_degrees()]).collect();
+            traces.push(Trace { name: "layout shown".to_owned(), points, colour: tokens.spring, manner: Manner::Thin });
+        }
     }
     traces.push(trace("toe change", curve, unit, tokens.tie_rod, Manner::Plain));
     let limit = input.build.limits.toe_change_deg.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);

@@ -164,6 +164,7 @@ pub(crate) fn picture(painter: &Painter, rect: Rect, texture: TextureId, tint: C
 fn borders(painter: &Painter, place: &Place, clear: &Clear, tokens: &Tokens) {
     let pixel = 1.0 / painter.pixels_per_point();
     let stroke = Stroke::new(weight::SYMBOL, tokens.danger);
+    let mut taken: Option<Rect> = None;
     for (lattice, text) in [(&clear.rack_end, "rack end past its limit"), (&clear.swivel, "joint past its limit")] {
         let mut mesh = Mesh::default();
         for [a, b] in lattice.level_line(1.0) {
@@ -174,7 +175,11 @@ fn borders(painter: &Painter, place: &Place, clear: &Clear, tokens: &Tokens) {
         let ink = tokens.ink;
         let galley = painter.layout_no_wrap(text.to_owned(), type_size::small(), ink);
         let room = place.map.shrink2(0.5 * galley.size() + vec2(6.0, 4.0));
-        let rect = Rect::from_center_size(room.clamp(place.screen(at)), galley.size());
+        let mut rect = Rect::from_center_size(room.clamp(place.screen(at)), galley.size());
+        if taken.is_some_and(|t| t.expand(4.0).intersects(rect)) {
+            rect = rect.translate(vec2(0.0, if rect.center().y < place.map.center().y { 18.0 } else { -18.0 }));
+        }
+        taken = Some(rect);
         painter.rect_filled(rect.expand2(vec2(3.0, 1.0)), 2.0, tokens.wash(tokens.panel, 0.8));
         painter.galley(rect.min.round(), galley, ink);
     }

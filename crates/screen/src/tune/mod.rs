@@ -11,6 +11,7 @@
 //! What is worked out here depends on the build and on what is asked for, and is never saved.
 
 pub(crate) mod advice;
+pub mod auto;
 mod background;
 pub(crate) mod clear;
 pub(crate) mod hint;
@@ -32,6 +33,7 @@ use trammel_tuning::Stations;
 
 use crate::{tokens::Tokens, view::View};
 use advice::{Advice, Adviser, Question};
+use auto::SearchRun;
 use clear::{Ask, Clear, ClearWork};
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
@@ -49,6 +51,7 @@ pub struct Tune {
     adviser: Adviser,
     scatter: ScatterWork,
     clear: ClearWork,
+    search: Option<SearchRun>,
     clear_edition: u64,
     hand: Hand,
 }
@@ -119,6 +122,38 @@ impl Tune {
         &self.scatter
     }
 
+    /// The search for layouts, under way or done.
+    pub(crate) fn search(&self) -> Option<&SearchRun> {
+        self.search.as_ref()
+    }
+
+    /// Starts a search, or stops the one under way.
+    ///
+    /// # Errors
+    /// In words, why it can't be started.
+    pub(crate) fn set_searching(&mut self, on: bool, ctx: &Context, build: &Build, axle: &AxleStudy, view: &View) -> Result<(), String> {
+        if on {
+            self.search = Some(SearchRun::start(ctx, build, axle, &view.tune.auto)?);
+        } else if let Some(search) = &self.search {
+            search.stop();
+        }
+        Ok(())
+    }
+
+    /// The layout that is to be shown on the drawing.
+    pub(crate) fn previewed(&self, view: &View) -> Option<trammel_geometry::Corner> {
+        let search = self.search.as_ref().filter(|s| s.axle == view.axle)?;
+        let wanted = view.tune.preview.filter(|_| view.tune.page == settings::TunePage::Automatic)?;
+        search.shown().solutions.get(wanted).map(|s| s.exact.corner)
+    }
+
+    /// Whether a search is done, and how many layouts it has found so far.
+    #[must_use]
+    pub fn found(&self) -> Option<(bool, usize)> {
+        let shown = self.search.as_ref()?.shown();
+        Some((shown.done, shown.solutions.len()))
+    }
+
     /// Whether the build-error figures are those of the build as it stands.
     #[must_use]
     pub fn scatter_is_current(&self) -> bool {
@@ -136,6 +171,16 @@ impl Tune {
     pub(crate) fn map(&self) -> &MapWork {
         &self.map
     }
+}
+
+/// Toe change over the travel of another corner of this axle, mm and rad; empty where it does not reach it.
+pub(crate) fn preview_curve(corner: &trammel_geometry::Corner, axle: &AxleStudy) -> Vec<(f64, f64)> {
+    let curves = stations_at(axle, vec![0.0]).and_then(|s| {
+        let linkage = trammel_geometry::Linkage::new(corner).ok()?;
+        let curve = trammel_tuning::ToeCurves::of(&linkage, &s).ok()?.curves.into_iter().next()?;
+        Some(s.travels().iter().copied().zip(curve.changes).collect())
+    });
+    curves.unwrap_or_default()
 }
 
 /// The poses at which places are judged.

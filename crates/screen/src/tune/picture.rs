@@ -40,7 +40,7 @@ pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, tokens: &Tokens) -
                 bands.get(band(value)).copied().unwrap_or(tokens.table)
             };
             let past = clear.is_some_and(|c| !c.keeps([x, y]));
-            pixels.push(if past { plain.lerp_to_gamma(tokens.danger, 0.42) } else { plain });
+            pixels.push(if past { stripe(plain, column, height - row, tokens) } else { plain });
         }
     }
     ColorImage::new(SIZE, pixels)
@@ -49,6 +49,12 @@ pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, tokens: &Tokens) -
 fn band(value: f32) -> usize {
     let doublings = (value / LOWEST).log2().floor() + 1.0;
     doublings.clamp(0.0, LEVELS as f32) as usize
+}
+
+/// Stripes the other way than the hatching, thin enough for the bands to show between.
+fn stripe(plain: Color32, column: usize, row: usize, tokens: &Tokens) -> Color32 {
+    let strength = if (column + row) % 11 < 3 { 0.55 } else { 0.14 };
+    plain.lerp_to_gamma(tokens.danger, strength)
 }
 
 fn hatch(column: usize, row: usize, tokens: &Tokens) -> Color32 {

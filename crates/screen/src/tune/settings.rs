@@ -1,6 +1,7 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
 use trammel_build::{LengthUnit, PointName};
+use super::auto::AutoSettings;
 use trammel_tuning::{Scoring, TieRodJoint, Ways};
 
 /// Pages of the notebook's lower part in this stage.
@@ -139,6 +140,10 @@ pub struct TuneView {
     pub clear_area: bool,
     /// How the parts are made.
     pub makings: Makings,
+    /// What automatic tuning is asked for.
+    pub auto: AutoSettings,
+    /// The layout of the search that is shown on the drawing.
+    pub preview: Option<usize>,
     /// Page of the notebook.
     pub page: TunePage,
 }
@@ -154,6 +159,8 @@ impl Default for TuneView {
             rule: true,
             clear_area: true,
             makings: Makings::default(),
+            auto: AutoSettings::default(),
+            preview: None,
             page: TunePage::Spot,
         }
     }

@@ -114,6 +114,9 @@ impl Tune {
         if let Some(rule) = rule {
             rule_lines(&painter, on, rule);
         }
+        if let Some(other) = self.previewed(on.view) {
+            preview(&painter, on, &other);
+        }
         if let Some(spot) = spot {
             loupe::best_mark(&painter, on.front.screen(spot), on.tokens);
         }
@@ -181,6 +184,26 @@ fn leader(painter: &egui::Painter, map: Rect, loupe: Rect, tokens: &Tokens) {
     if !map.intersects(loupe) {
         let from = map.clamp(loupe.center());
         painter.line_segment([from, loupe.clamp(map.center())], stroke);
+    }
+}
+
+/// Another layout over the drawing.
+fn preview(painter: &egui::Painter, on: &OnTable<'_>, corner: &trammel_geometry::Corner) {
+    let stroke = Stroke::new(weight::SYMBOL, on.tokens.spring);
+    let (upper, lower, rod) = (&corner.upper_arm, &corner.lower_arm, &corner.tie_rod);
+    let members = [
+        [upper.front_pivot, upper.ball_joint],
+        [upper.rear_pivot, upper.ball_joint],
+        [lower.front_pivot, lower.ball_joint],
+        [lower.rear_pivot, lower.ball_joint],
+        [rod.inner, rod.outer],
+        [upper.ball_joint, lower.ball_joint],
+    ];
+    for ends in members {
+        painter.extend(Shape::dashed_line(&ends.map(|p| on.front.screen(p)), stroke, 7.0, 3.0));
+    }
+    for joint in [rod.inner, rod.outer] {
+        painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
     }
 }
 

@@ -1,5 +1,6 @@
 //! The notebook's lower part in the Tune stage.
 
+mod automatic;
 mod build_error;
 mod spot;
 
@@ -15,13 +16,18 @@ use crate::{
 };
 
 /// Pages that are ready.
-const PAGES: [TunePage; 2] = [TunePage::Spot, TunePage::BuildError];
+const PAGES: [TunePage; 3] = [TunePage::Spot, TunePage::BuildError, TunePage::Automatic];
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
     page_switch(ui, input.tokens, view);
     ScrollArea::vertical().id_salt(("tune page", view.tune.page)).auto_shrink(false).show(ui, |ui| {
         match view.tune.page {
             TunePage::BuildError => build_error::ui(ui, input, view),
+            TunePage::Automatic => {
+                if let Some(axle) = study.axle(view.axle) {
+                    automatic::ui(ui, input, axle, view, requests);
+                }
+            }
             _ => spot::ui(ui, input, study, view, requests),
         }
     });
