@@ -30,8 +30,8 @@ pub enum Request {
     EditAs {
         /// What an undo list calls it.
         name: String,
-        /// The edit.
-        edit: Edit,
+        /// The edits, made in order; all of them or none.
+        edits: Vec<Edit>,
     },
     /// Start a search for layouts, or stop it.
     Search(bool),

@@ -200,3 +200,84 @@ fn a_search_can_be_stopped_and_with_nothing_to_move_it_says_so() {
     click(&mut screen, "Find good layouts");
     assert!(screen.state().said().is_some_and(|s| s.contains("Nothing may move")));
 }
+
+#[test]
+#[ignore = "makes pictures for the eye"]
+fn pictures() {
+    for light in [false, true] {
+        let mut screen = tune("badly-placed-rack");
+        screen.state_mut().set_light(light);
+        let save = |screen: &mut common::Screen, name: &str| {
+            let image = screen.render().expect("painted");
+            let path = std::env::temp_dir().join(format!("tune-{name}-{}.png", if light { "light" } else { "dark" }));
+            image.save(path).expect("written");
+        };
+        click(&mut screen, "Automatic");
+        click(&mut screen, "Rack-end factor, at least");
+        click(&mut screen, "Find good layouts");
+        wait(&mut screen, |s| s.state().tune().found().is_some_and(|(done, n)| done && n > 0));
+        click(&mut screen, "Layout 1");
+        save(&mut screen, "automatic");
+        click(&mut screen, "Ride height");
+        wait(&mut screen, |s| s.state().tune().lift_is_current());
+        save(&mut screen, "ride-height");
+        click(&mut screen, "Best spot");
+        let at = screen.get_by_label("Loupe of the toe map").rect().center();
+        screen.hover_at(at + vec2(40.0, 20.0));
+        screen.run_steps(3);
+        save(&mut screen, "reading");
+    }
+}
+
+#[test]
+fn a_new_ride_height_is_one_step_that_keeps_toe_and_camber_and_the_stops() {
+    let mut screen = tune("good");
+    click(&mut screen, "Ride height");
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    screen.run_steps(3);
+    let before = screen.state().build().clone();
+    screen.state_mut().view_mut().tune.lift = 25.4;
+    screen.run_steps(2);
+    click(&mut screen, "Make it the ride height");
+    let after = screen.state().build().clone();
+    assert_ne!(after, before);
+    let up = after.front.tie_rod.inner[2] - before.front.tie_rod.inner[2];
+    assert!((up * after.unit.mm() - 25.4).abs() < 0.01, "{up}");
+    assert_eq!((after.front.wheel.toe_deg, after.front.wheel.camber_deg), (before.front.wheel.toe_deg, before.front.wheel.camber_deg));
+    let stops = |b: &trammel_build::Build| {
+        let travel = b.axle(trammel_build::AxleName::Front).expect("an axle").travel;
+        travel.bump - travel.droop
+    };
+    // The whole range is the same within what camber's resetting takes.
+    assert!((stops(&after) - stops(&before)).abs() < 1.0, "{} {}", stops(&after), stops(&before));
+    let centre = |b: &trammel_build::Build| b.front.wheel.centre[2];
+    assert!((centre(&after) - centre(&before)).abs() < 0.05, "the wheel stands on the ground: {} {}", centre(&before), centre(&after));
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+#[ignore = "tells how long a frame takes here"]
+fn frame_time_while_dragging() {
+    for stage in ["Lay out", "Tune"] {
+        for point in [INNER, PointRef { point: PointName::LowerBallJoint, ..INNER }] {
+            let mut screen = tune("lifted");
+            click(&mut screen, stage);
+            let from = common::on_screen(&screen, point, Projection::Front);
+            screen.hover_at(from);
+            screen.step();
+            screen.drag_at(from);
+            screen.step();
+            let mut times: Vec<f64> = (0..200)
+                .map(|i| {
+                    screen.hover_at(from + vec2(0.0, 8.0 + (i % 20) as f32));
+                    let start = std::time::Instant::now();
+                    screen.step();
+                    start.elapsed().as_secs_f64() * 1e3
+                })
+                .collect();
+            times.sort_by(f64::total_cmp);
+            println!("{stage}, {}: median {:.2} ms, 95 of 100 below {:.2} ms", point.point.label(), times[100], times[190]);
+        }
+    }
+}

@@ -22,7 +22,7 @@ impl Bench {
                 }
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
-                Request::EditAs { name, edit } => self.edit_as(ctx, name, &edit),
+                Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
                 Request::Search(on) => self.set_searching(ctx, on),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
@@ -41,12 +41,22 @@ impl Bench {
         self.view.tune.joint = joint;
     }
 
-    /// Makes an edit as a step with a name of its own.
-    fn edit_as(&mut self, ctx: &Context, name: String, edit: &Edit) {
+    /// Makes edits as one step with a name of its own; all of them or none.
+    fn edit_as(&mut self, ctx: &Context, name: String, edits: &[Edit]) {
         self.keep_ghost();
         self.history.begin(name);
-        self.edit(ctx, edit);
-        self.history.commit();
+        let fault = edits.iter().find_map(|edit| self.history.edit(edit).err());
+        match fault {
+            Some(fault) => {
+                self.history.abort();
+                self.complain(ctx, format!("Not done: {fault}. Everything stays as it was."));
+            }
+            None => {
+                self.history.commit();
+                self.message = None;
+            }
+        }
+        self.work_out();
     }
 
     /// Makes an edit; why not is said, and everything stays as it was.

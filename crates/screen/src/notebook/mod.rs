@@ -51,7 +51,10 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
             problem(ui, input);
             return;
         };
-        let plot_height = (0.25 * height).clamp(150.0, 300.0);
+        let plot_height = match view.stage {
+            Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
+            Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
+        };
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {
             tune::ui(ui, input, study, view, requests);

@@ -163,9 +163,13 @@ pub(crate) fn picture(painter: &Painter, rect: Rect, texture: TextureId, tint: C
 /// The borders of the clear area with what lies beyond.
 fn borders(painter: &Painter, place: &Place, clear: &Clear, tokens: &Tokens) {
     let pixel = 1.0 / painter.pixels_per_point();
-    let stroke = Stroke::new(weight::SYMBOL, tokens.danger);
     let mut taken: Option<Rect> = None;
-    for (lattice, text) in [(&clear.rack_end, "rack end past its limit"), (&clear.swivel, "joint past its limit")] {
+    let limits = [
+        (&clear.rack_end, "rack end past its limit", tokens.danger),
+        (&clear.swivel, "joint past its limit", tokens.caution),
+    ];
+    for (lattice, text, colour) in limits {
+        let stroke = Stroke::new(weight::SYMBOL, colour);
         let mut mesh = Mesh::default();
         for [a, b] in lattice.level_line(1.0) {
             strokes::add(&mut mesh, place.screen(a), place.screen(b), stroke, pixel);
@@ -177,10 +181,11 @@ fn borders(painter: &Painter, place: &Place, clear: &Clear, tokens: &Tokens) {
         let room = place.map.shrink2(0.5 * galley.size() + vec2(6.0, 4.0));
         let mut rect = Rect::from_center_size(room.clamp(place.screen(at)), galley.size());
         if taken.is_some_and(|t| t.expand(4.0).intersects(rect)) {
-            rect = rect.translate(vec2(0.0, if rect.center().y < place.map.center().y { 18.0 } else { -18.0 }));
+            rect = rect.translate(vec2(0.0, if rect.center().y < place.map.center().y { 19.0 } else { -19.0 }));
         }
         taken = Some(rect);
-        painter.rect_filled(rect.expand2(vec2(3.0, 1.0)), 2.0, tokens.wash(tokens.panel, 0.8));
+        let plate = rect.expand2(vec2(4.0, 1.0));
+        painter.rect(plate, 2.0, tokens.wash(tokens.panel, 0.85), Stroke::new(weight::NARROW, colour), StrokeKind::Inside);
         painter.galley(rect.min.round(), galley, ink);
     }
 }

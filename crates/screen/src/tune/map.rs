@@ -51,8 +51,17 @@ pub(crate) struct Asked<'a> {
     pub clear: Option<&'a super::clear::Clear>,
     /// Counts what has come of it.
     pub clear_edition: u64,
+    /// Where the joint belongs, if that is known.
+    pub best: Option<Point>,
     /// Whether a drag goes on: then the map stays where it is.
     pub held: bool,
+}
+
+/// A middle with the joint in the map's inner part, and the best spot too where it is near enough.
+fn both_in_sight(joint: Point, best: Option<Point>, size: [f64; 2]) -> Point {
+    let Some(off) = best.map(|b| b - joint) else { return joint };
+    let near = 2.0 * off.y.abs() < STRAY * 2.0 * size[0] * 0.9 && 2.0 * off.z.abs() < STRAY * 2.0 * size[1] * 0.9;
+    if near { joint + trammel_geometry::Vector::new(0.0, 0.5 * off.y, 0.5 * off.z) } else { joint }
 }
 
 /// The map with its picture and lines.
@@ -105,7 +114,7 @@ impl MapWork {
         let strays = 2.0 * off.y.abs() > STRAY * size[0] || 2.0 * off.z.abs() > STRAY * size[1];
         let other = self.key.as_ref().is_none_or(|k| k.joint != asked.joint);
         if other || (strays && !asked.held) || self.size != size {
-            self.middle = place;
+            self.middle = both_in_sight(place, asked.best, size);
             self.size = size;
         }
         self.middle.x = place.x;

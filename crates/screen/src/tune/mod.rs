@@ -7,6 +7,11 @@
 //! | `loupe`, `hint`, `table` | what is on the drawing table |
 //! | `advice`, `moves` | the best spot, the reasons, turns and washers |
 //! | `scatter` | build error |
+//! | `clear` | where rack end and joint keep within their limits |
+//! | [`auto`] | automatic tuning |
+//! | [`lift`] | ride height |
+//! | `points` | from the kernel's corner back to a build's points |
+//! | `background` | threads for work that would hold a frame up |
 //!
 //! What is worked out here depends on the build and on what is asked for, and is never saved.
 
@@ -16,6 +21,7 @@ mod background;
 pub(crate) mod clear;
 pub(crate) mod hint;
 mod lattice;
+pub mod lift;
 pub(crate) mod loupe;
 pub(crate) mod map;
 pub(crate) mod moves;
@@ -35,6 +41,7 @@ use crate::{tokens::Tokens, view::View};
 use advice::{Advice, Adviser, Question};
 use auto::SearchRun;
 use clear::{Ask, Clear, ClearWork};
+use lift::LiftWork;
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
 use settings::MapRack;
@@ -52,6 +59,7 @@ pub struct Tune {
     scatter: ScatterWork,
     clear: ClearWork,
     search: Option<SearchRun>,
+    lift: LiftWork,
     clear_edition: u64,
     hand: Hand,
 }
@@ -62,6 +70,16 @@ impl Tune {
         let Some(stations) = stations(axle, view) else { return };
         let corner = axle.model.axle.left.corner();
         let settings = &view.tune;
+        let advice = self.adviser.ask(Question {
+            corner: *corner,
+            joint: settings.joint,
+            scoring: settings.scoring,
+            ways: settings.ways,
+            stations: stations.clone(),
+            unit: build.unit,
+            pitch: advice::pitch(build),
+        });
+        let best = advice.places(settings.joint).map(|(exact, _)| exact);
         if settings.clear_area && self.map.is_complete() {
             let ask = Ask {
                 build: build.clone(),
@@ -83,6 +101,7 @@ impl Tune {
             width: settings.map_width,
             clear: self.clear.shown(self.map.corners()).filter(|_| settings.clear_area),
             clear_edition: self.clear_edition,
+            best,
             held,
         };
         self.map.go_on(ctx, &asked, tokens);
@@ -90,15 +109,9 @@ impl Tune {
         if let Some(centre) = stations_at(axle, vec![0.0]) {
             self.scatter.go_on(ctx, corner, centre, &settings.makings, limit.to_radians(), held);
         }
-        self.adviser.ask(Question {
-            corner: *corner,
-            joint: settings.joint,
-            scoring: settings.scoring,
-            ways: settings.ways,
-            stations,
-            unit: build.unit,
-            pitch: advice::pitch(build),
-        });
+        if settings.page == settings::TunePage::RideHeight && !held {
+            self.lift.go_on(ctx, build, view.axle);
+        }
     }
 
     /// What is told about the joint, once asked.
@@ -120,6 +133,17 @@ impl Tune {
     /// What build error does.
     pub(crate) fn scatter(&self) -> &ScatterWork {
         &self.scatter
+    }
+
+    /// The study over ride heights.
+    pub(crate) fn lift(&self) -> &LiftWork {
+        &self.lift
+    }
+
+    /// Whether the study over ride heights is that of the build as it stands.
+    #[must_use]
+    pub fn lift_is_current(&self) -> bool {
+        self.lift.is_current()
     }
 
     /// The search for layouts, under way or done.

@@ -6,8 +6,9 @@ use trammel_geometry::{Corner, Point};
 /// Nearer than this, mm, a point has not moved.
 const MOVED: f64 = 1e-6;
 
-fn points(corner: &Corner) -> [(PointName, Point); 9] {
-    [
+fn points(corner: &Corner) -> Vec<(PointName, Point)> {
+    let spring = corner.spring.map(|s| [(PointName::SpringChassisMount, s.chassis_mount), (PointName::SpringArmMount, s.arm_mount)]);
+    let joints = [
         (PointName::UpperFrontPivot, corner.upper_arm.front_pivot),
         (PointName::UpperRearPivot, corner.upper_arm.rear_pivot),
         (PointName::UpperBallJoint, corner.upper_arm.ball_joint),
@@ -17,7 +18,8 @@ fn points(corner: &Corner) -> [(PointName, Point); 9] {
         (PointName::TieRodInner, corner.tie_rod.inner),
         (PointName::TieRodOuter, corner.tie_rod.outer),
         (PointName::WheelCentre, corner.wheel.centre),
-    ]
+    ];
+    joints.into_iter().chain(spring.into_iter().flatten()).collect()
 }
 
 /// The edit that takes a build's left corner from `before` to `after`: the points that move, and the rack with the inner joint's height where the build
@@ -40,10 +42,11 @@ pub(crate) fn edit(build: &Build, axle: AxleName, before: &Corner, after: &Corne
         .filter(|((_, a), (_, b))| (b - a).amax() > MOVED)
         .filter_map(|((name, a), (_, b))| place(name, b - a))
         .collect();
-    let up = after.tie_rod.inner.z - before.tie_rod.inner.z;
+    let by = after.tie_rod.inner - before.tie_rod.inner;
     let rack = build.axle_spec(axle).filter(|_| axle == AxleName::Front).map(|s| s.rack);
-    if let Some(rack) = rack.filter(|_| up.abs() > MOVED) {
-        let by = trammel_geometry::Vector::new(0.0, 0.0, up);
+    // In and out the rack end takes the move up; any other way the rack goes along.
+    let by = trammel_geometry::Vector::new(by.x, 0.0, by.z);
+    if let Some(rack) = rack.filter(|_| by.amax() > MOVED) {
         let typed = [(PointName::RackFace, rack.face.is_some()), (PointName::RackBoreMouth, rack.bore_mouth.is_some())];
         moves.extend(typed.into_iter().filter(|(_, is)| *is).filter_map(|(name, _)| place(name, by)));
     }

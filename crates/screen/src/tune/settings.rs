@@ -1,7 +1,7 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
 use trammel_build::{LengthUnit, PointName};
-use super::auto::AutoSettings;
+use super::{auto::AutoSettings, lift::LiftFigure};
 use trammel_tuning::{Scoring, TieRodJoint, Ways};
 
 /// Pages of the notebook's lower part in this stage.
@@ -142,6 +142,10 @@ pub struct TuneView {
     pub makings: Makings,
     /// What automatic tuning is asked for.
     pub auto: AutoSettings,
+    /// How much higher the frame is looked at, mm.
+    pub lift: f64,
+    /// What the plot over the lift shows.
+    pub lift_figure: LiftFigure,
     /// The layout of the search that is shown on the drawing.
     pub preview: Option<usize>,
     /// Page of the notebook.
@@ -160,6 +164,8 @@ impl Default for TuneView {
             clear_area: true,
             makings: Makings::default(),
             auto: AutoSettings::default(),
+            lift: 0.0,
+            lift_figure: LiftFigure::Toe,
             preview: None,
             page: TunePage::Spot,
         }

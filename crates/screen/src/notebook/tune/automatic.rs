@@ -82,7 +82,8 @@ fn wanted(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &mut V
             let (label, sign) = what.label();
             ui.checkbox(on, label).on_hover_text(meaning(*what));
             let shown = typeset(&value.to_string());
-            let field = NumberField { name: label, shown: &shown, hint: "", width: 62.0, enabled: *on };
+            let name = format!("{label}, figure");
+            let field = NumberField { name: &name, shown: &shown, hint: "", width: 62.0, enabled: *on };
             if let Some(typed) = field.ui(ui, tokens) {
                 match typed.trim().replace('−', "-").parse::<f64>() {
                     Ok(v) if v.abs() < 1e4 => *value = v,
@@ -186,7 +187,7 @@ fn apply(
     grid: f64,
 ) -> Request {
     let edit = points::edit(input.build, axle.model.name, before, after, grid);
-    Request::EditAs { name: format!("Apply layout {}", n + 1), edit }
+    Request::EditAs { name: format!("Apply layout {}", n + 1), edits: vec![edit] }
 }
 
 fn summary(figures: &Figures) -> String {

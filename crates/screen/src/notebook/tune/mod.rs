@@ -2,6 +2,7 @@
 
 mod automatic;
 mod build_error;
+mod ride_height;
 mod spot;
 
 use egui::{Button, RichText, ScrollArea, Stroke, Ui};
@@ -15,9 +16,6 @@ use crate::{
     view::View,
 };
 
-/// Pages that are ready.
-const PAGES: [TunePage; 3] = [TunePage::Spot, TunePage::BuildError, TunePage::Automatic];
-
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
     page_switch(ui, input.tokens, view);
     ScrollArea::vertical().id_salt(("tune page", view.tune.page)).auto_shrink(false).show(ui, |ui| {
@@ -28,7 +26,12 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &m
                     automatic::ui(ui, input, axle, view, requests);
                 }
             }
-            _ => spot::ui(ui, input, study, view, requests),
+            TunePage::RideHeight => {
+                if let Some(axle) = study.axle(view.axle) {
+                    ride_height::ui(ui, input, study, axle, view, requests);
+                }
+            }
+            TunePage::Spot => spot::ui(ui, input, study, view, requests),
         }
     });
 }
@@ -37,7 +40,7 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 10.0;
-        for page in PAGES {
+        for page in TunePage::ALL {
             let chosen = view.tune.page == page;
             let colour = if chosen { tokens.ink } else { tokens.ink_soft };
             let text = RichText::new(page.label()).font(type_size::head()).color(colour);
@@ -68,7 +71,8 @@ fn choice<T: Copy + PartialEq>(
         ui.spacing_mut().item_spacing = egui::vec2(5.0, 3.0);
         ui.spacing_mut().button_padding = egui::vec2(8.0, 1.0);
         ui.spacing_mut().interact_size.y = 20.0;
-        ui.add_sized([74.0, 20.0], egui::Label::new(RichText::new(word).small().color(tokens.ink_soft))).on_hover_text(help);
+        let width = if word.len() > 6 { 74.0 } else { 40.0 };
+        ui.add_sized([width, 20.0], egui::Label::new(RichText::new(word).small().color(tokens.ink_soft))).on_hover_text(help);
         for (value, label, meaning) in options {
             let on = *value == chosen;
             let text = RichText::new(*label).size(12.0);
