@@ -52,7 +52,7 @@ fn tune_pictures() {
                     |ui| { std::thread::sleep(std::time::Duration::from_millis(40)); bench.ui(ui) },
                 )
                 .unwrap();
-                picture.write_png(&std::env::temp_dir().join(format!("tune-{demo}-{w}-{}-{page:?}.png", if light { "light" } else { "dark" }))).unwrap();
+                picture.write_png(std::env::temp_dir().join(format!("tune-{demo}-{w}-{}-{page:?}.png", if light { "light" } else { "dark" }))).unwrap();
             }
         }
     }}

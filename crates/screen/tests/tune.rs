@@ -51,7 +51,7 @@ fn the_map_is_worked_out_within_a_few_frames_and_during_a_drag() {
     assert!(screen.state().tune().map_is_complete());
     let ball = PointRef { point: PointName::LowerBallJoint, ..INNER };
     drag_from(&mut screen, ball, Projection::Front, vec2(0.0, 12.0));
-    screen.run_steps(2);
+    screen.run_steps(6);
     assert!(screen.state().tune().map_is_complete());
 }
 

@@ -1,5 +1,6 @@
 //! Where the joint belongs, why, and what turns and washers would do; made anew when what it depends on changes.
 
+use egui::Context;
 use trammel_build::{Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_strength::thread::Thread;
@@ -8,7 +9,10 @@ use trammel_tuning::{
     best_spot, effect, two_line_rule,
 };
 
-use super::settings::{SpotWays, shop_step};
+use super::{
+    background::Background,
+    settings::{SpotWays, shop_step},
+};
 
 /// How far the best spot is looked for, mm.
 const REACH: f64 = 150.0;
@@ -58,12 +62,25 @@ pub(crate) struct Advice {
     pub remedies: Vec<Remedy>,
 }
 
+type Best = (Question, Result<BestSpot, String>);
+
 /// Keeps the last answers.
 #[derive(Default)]
 pub(crate) struct Adviser {
-    last: Option<(Question, Advice)>,
+    last: Option<Answer>,
     /// The search does not depend on where the joint is, as long as it may move freely in the plane.
-    best: Option<(Question, Result<BestSpot, String>)>,
+    best: Option<Best>,
+    /// Searches while something is dragged: a little late, but no frame waits for them.
+    worker: Option<Background<Question, Best>>,
+    asked: Option<Question>,
+}
+
+/// An answer with its question.
+struct Answer {
+    question: Question,
+    /// Made during a drag: the best spot may be a frame old and the remedies are those of before.
+    rough: bool,
+    advice: Advice,
 }
 
 impl Question {
@@ -78,52 +95,72 @@ impl Question {
 }
 
 impl Adviser {
-    /// The advice, worked out anew where the question has changed.
-    pub(crate) fn ask(&mut self, question: Question) -> &Advice {
-        let known = self.last.as_ref().is_some_and(|(q, _)| *q == question);
-        let last = if known { self.last.take() } else { None };
-        let answered = match last {
-            Some(pair) => pair,
-            None => {
-                let best = self.best_spot(&question);
-                let advice = Advice::of(&question, best);
-                (question, advice)
+    /// The advice, worked out anew where the question has changed; roughly while something is dragged.
+    pub(crate) fn ask(&mut self, ctx: &Context, question: Question, held: bool) -> &Advice {
+        let came = self.worker.as_ref().and_then(Background::newest);
+        let news = came.is_some();
+        self.best = came.or(self.best.take());
+        let known = |a: &Answer| a.question == question && (!a.rough || (held && !news));
+        let answer = match self.last.take() {
+            Some(answer) if known(&answer) => answer,
+            before => {
+                let best = self.best_spot(ctx, &question, held);
+                let rough = before.filter(|_| held).map(|a| a.advice.remedies);
+                let advice = Advice::of(&question, best, rough);
+                Answer { question, rough: held, advice }
             }
         };
-        &self.last.insert(answered).1
+        &self.last.insert(answer).advice
     }
 
     /// The last advice.
     pub(crate) fn last(&self) -> Option<&Advice> {
-        self.last.as_ref().map(|(_, a)| a)
+        self.last.as_ref().map(|a| &a.advice)
     }
 
-    fn best_spot(&mut self, question: &Question) -> Result<BestSpot, String> {
+    fn best_spot(&mut self, ctx: &Context, question: &Question, held: bool) -> Result<BestSpot, String> {
         let key = question.without_the_place();
-        if let Some((q, best)) = &self.best {
-            if *q == key {
-                return best.clone();
+        let old = match &self.best {
+            Some((q, best)) if *q == key => return best.clone(),
+            Some((_, best)) if held => best.clone(),
+            _ => {
+                let best = search(question);
+                self.best = Some((key, best.clone()));
+                return best;
             }
-        }
-        let search = Search {
-            movable: match question.joint {
-                TieRodJoint::Inner => Movable::Inner,
-                TieRodJoint::Outer => Movable::Outer,
-            },
-            ways: question.ways.ways(),
-            scoring: question.scoring,
-            stations: question.stations.clone(),
-            reach: REACH,
-            step: Some(shop_step(question.unit)),
         };
-        let best = best_spot(&question.corner, &search).map_err(|fault| fault.to_string());
-        self.best = Some((key, best.clone()));
-        best
+        if self.worker.is_none() {
+            let work = |q: Question| {
+                let best = search(&q);
+                (q.without_the_place(), best)
+            };
+            self.worker = Background::start("best spot", ctx, work);
+        }
+        if let Some(worker) = self.worker.as_ref().filter(|_| self.asked.as_ref() != Some(&key)) {
+            worker.hand_in(question.clone());
+            self.asked = Some(key);
+        }
+        old
     }
 }
 
+fn search(question: &Question) -> Result<BestSpot, String> {
+    let search = Search {
+        movable: match question.joint {
+            TieRodJoint::Inner => Movable::Inner,
+            TieRodJoint::Outer => Movable::Outer,
+        },
+        ways: question.ways.ways(),
+        scoring: question.scoring,
+        stations: question.stations.clone(),
+        reach: REACH,
+        step: Some(shop_step(question.unit)),
+    };
+    best_spot(&question.corner, &search).map_err(|fault| fault.to_string())
+}
+
 impl Advice {
-    fn of(q: &Question, best: Result<BestSpot, String>) -> Self {
+    fn of(q: &Question, best: Result<BestSpot, String>, known: Option<Vec<Remedy>>) -> Self {
         let curves = |corner: &Corner| ToeCurves::of(&Linkage::new(corner).ok()?, &q.stations).ok();
         let at_best = best.as_ref().ok().and_then(|b| curves(&Corner { tie_rod: b.exact.tie_rod, ..q.corner }));
         let best_curve = at_best.and_then(|c| c.curves.into_iter().next());
@@ -135,7 +172,7 @@ impl Advice {
             best,
             cause: Cause::of(&q.corner, &q.stations),
             rule: two_line_rule(&q.corner),
-            remedies: remedies(q),
+            remedies: known.unwrap_or_else(|| remedies(q)),
         }
     }
 

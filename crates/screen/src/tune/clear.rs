@@ -119,7 +119,9 @@ impl Clear {
 
     /// Whether a place of the unit square keeps within every limit that is known there.
     pub(crate) fn keeps(&self, part: [f32; 2]) -> bool {
-        !(self.rack_end.at(part) < 1.0) && !(self.swivel.at(part) < 1.0)
+        // What is not known does not forbid a place.
+        let past = |lattice: &Lattice| lattice.at(part) < 1.0;
+        !past(&self.rack_end) && !past(&self.swivel)
     }
 }
 

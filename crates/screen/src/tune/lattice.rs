@@ -76,21 +76,31 @@ impl Lattice {
 
     /// Stretches of the line where the score is `level`.
     pub(crate) fn level_line(&self, level: f32) -> Vec<Stretch> {
-        let mut stretches = Vec::new();
+        self.level_lines(&[level]).pop().unwrap_or_default()
+    }
+
+    /// Stretches of the lines of several levels, in one walk over the cells.
+    pub(crate) fn level_lines(&self, levels: &[f32]) -> Vec<Vec<Stretch>> {
+        let mut lines = vec![Vec::new(); levels.len()];
         for row in 0..self.rows - 1 {
             for column in 0..self.columns - 1 {
-                self.cross(column, row, level, &mut stretches);
+                let corners = [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| self.value(column + x, row + y));
+                if corners.iter().any(|v| v.is_nan()) {
+                    continue;
+                }
+                let low = corners.iter().copied().fold(f32::INFINITY, f32::min);
+                let high = corners.iter().copied().fold(f32::NEG_INFINITY, f32::max);
+                for (level, line) in levels.iter().zip(&mut lines).filter(|(l, _)| (low..=high).contains(*l)) {
+                    self.cross(column, row, *level, line);
+                }
             }
         }
-        stretches
+        lines
     }
 
     /// Where a level goes through a square of four cells: straight from side to side. Of a saddle's two readings one is taken.
     fn cross(&self, column: usize, row: usize, level: f32, stretches: &mut Vec<Stretch>) {
         let corners = [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| (x, y, self.value(column + x, row + y)));
-        if corners.iter().any(|c| c.2.is_nan()) {
-            return;
-        }
         let mut ends: [[f32; 2]; 4] = [[0.0; 2]; 4];
         let mut count = 0;
         for i in 0..4 {

@@ -10,8 +10,9 @@ use super::{
 };
 use crate::tokens::Tokens;
 
-/// Cells worked out in a frame at most: about 3 ms (see the table in the tuning kernel's documents).
-const CELLS_PER_FRAME: usize = 9600;
+/// Cells worked out in a frame at most, about 3 ms (see the table in the tuning kernel's documents), and while something is dragged: the lattice of every
+/// other cell.
+const CELLS_PER_FRAME: [usize; 2] = [9600, 2500];
 /// Height of the map for its width.
 const ASPECT: f64 = 0.5625;
 /// The joint may stray this far from the map's middle, in half widths and heights, before the map is laid about it anew.
@@ -96,7 +97,8 @@ impl MapWork {
             self.look = None;
         }
         let Some(map) = &mut self.map else { return };
-        if !map.is_complete() && !map.refine(CELLS_PER_FRAME) {
+        let [plenty, few] = CELLS_PER_FRAME;
+        if !map.is_complete() && !map.refine(if asked.held { few } else { plenty }) {
             ctx.request_repaint();
         }
         let look = Look { progress: map.progress(), scoring: asked.scoring, factor: asked.factor, dark: tokens.dark, clear: asked.clear.map(|_| asked.clear_edition) };
@@ -123,12 +125,14 @@ impl MapWork {
     fn paint(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
         let Some(map) = &self.map else { return };
         let Some(lattice) = Lattice::of(map, asked.scoring, asked.factor) else { return };
-        let image = picture::paint(&lattice, asked.clear, tokens);
+        let fine = map.is_complete();
+        let image = picture::paint(&lattice, asked.clear, fine, tokens);
         match &mut self.texture {
             Some(texture) => texture.set(image, TextureOptions::LINEAR),
             None => self.texture = Some(ctx.load_texture("toe map", image, TextureOptions::LINEAR)),
         }
-        self.lines = picture::levels().map(|level| (level, lattice.level_line(level))).collect();
+        let levels: Vec<f32> = picture::levels().collect();
+        self.lines = levels.iter().copied().zip(lattice.level_lines(&levels)).collect();
         self.valley = if map.is_complete() { map.valley(asked.scoring) } else { Vec::new() };
         self.lattice = Some(lattice);
     }

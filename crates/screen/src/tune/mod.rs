@@ -70,7 +70,7 @@ impl Tune {
         let Some(stations) = stations(axle, view) else { return };
         let corner = axle.model.axle.left.corner();
         let settings = &view.tune;
-        let advice = self.adviser.ask(Question {
+        let question = Question {
             corner: *corner,
             joint: settings.joint,
             scoring: settings.scoring,
@@ -78,7 +78,8 @@ impl Tune {
             stations: stations.clone(),
             unit: build.unit,
             pitch: advice::pitch(build),
-        });
+        };
+        let advice = self.adviser.ask(ctx, question, held);
         let best = advice.places(settings.joint).map(|(exact, _)| exact);
         if settings.clear_area && self.map.is_complete() {
             let ask = Ask {

@@ -5,8 +5,9 @@ use egui::{Color32, ColorImage};
 use super::{clear::Clear, lattice::Lattice, ramp};
 use crate::tokens::Tokens;
 
-/// Size of the picture, pixels.
+/// Size of the picture, pixels, and while the map is still coarse.
 const SIZE: [usize; 2] = [288, 162];
+const COARSE: [usize; 2] = [144, 81];
 
 /// The lowest level, degrees (or degrees per inch or per 25 mm); each next is twice as much.
 const LOWEST: f32 = 0.05;
@@ -25,8 +26,9 @@ pub(crate) fn level_label(level: f32) -> String {
 }
 
 /// Paints a lattice; row nought of the lattice is the lower edge.
-pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, tokens: &Tokens) -> ColorImage {
-    let [width, height] = SIZE;
+pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, fine: bool, tokens: &Tokens) -> ColorImage {
+    let size = if fine { SIZE } else { COARSE };
+    let [width, height] = size;
     let bands: Vec<Color32> = (0..=LEVELS).map(|i| ramp::colour(tokens.dark, i as f32 / LEVELS as f32)).collect();
     let mut pixels = Vec::with_capacity(width * height);
     for row in 0..height {
@@ -40,10 +42,13 @@ pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, tokens: &Tokens) -
                 bands.get(band(value)).copied().unwrap_or(tokens.table)
             };
             let past = clear.is_some_and(|c| !c.keeps([x, y]));
-            pixels.push(if past { stripe(plain, column, height - row, tokens) } else { plain });
+            pixels.push(if past { {
+                let pixel = SIZE[0] / width;
+                stripe(plain, column * pixel, (height - row) * pixel, tokens)
+            } } else { plain });
         }
     }
-    ColorImage::new(SIZE, pixels)
+    ColorImage::new(size, pixels)
 }
 
 fn band(value: f32) -> usize {

@@ -10,12 +10,14 @@ use super::{background::Background, settings::{Makings, Part}};
 const BUILDS: [usize; 2] = [4000, 400];
 const SEED: u32 = 1;
 
+type Made = (ScatterRequest, Result<Scatter, String>);
+
 /// Scatter with the worker that makes it.
 #[derive(Default)]
 pub(crate) struct ScatterWork {
-    worker: Option<Background<ScatterRequest, (ScatterRequest, Result<Scatter, String>)>>,
+    worker: Option<Background<ScatterRequest, Made>>,
     asked: Option<ScatterRequest>,
-    shown: Option<(ScatterRequest, Result<Scatter, String>)>,
+    shown: Option<Made>,
 }
 
 impl ScatterWork {
