@@ -81,7 +81,8 @@ impl Tune {
         };
         let advice = self.adviser.ask(ctx, question, held);
         let best = advice.places(settings.joint).map(|(exact, _)| exact);
-        if settings.clear_area && self.map.is_complete() {
+        // A drag has the processor to itself, but for a coarse scatter.
+        if settings.clear_area && !held && self.map.is_complete() {
             let ask = Ask {
                 build: build.clone(),
                 axle: view.axle,

@@ -7,7 +7,7 @@ use trammel_tuning::{Hardpoint, Scatter, ScatterRequest, Spread, Stations, Toler
 use super::{background::Background, settings::{Makings, Part}};
 
 /// Builds after a drag and during it.
-const BUILDS: [usize; 2] = [4000, 400];
+const BUILDS: [usize; 2] = [4000, 250];
 const SEED: u32 = 1;
 
 type Made = (ScatterRequest, Result<Scatter, String>);
@@ -41,9 +41,11 @@ impl ScatterWork {
             builds: if held { coarse } else { full },
             seed: SEED,
             limit,
-            threads: std::thread::available_parallelism().map_or(1, |n| n.get().min(4)),
+            threads: if held { 1 } else { std::thread::available_parallelism().map_or(1, |n| n.get().min(4)) },
         };
-        if self.asked.as_ref() != Some(&request) {
+        // While something is dragged the next is asked for when the last has come.
+        let busy = held && self.asked.is_some() && !self.is_current();
+        if !busy && self.asked.as_ref() != Some(&request) {
             worker.hand_in(request.clone());
             self.asked = Some(request);
         }
