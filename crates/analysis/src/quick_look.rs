@@ -29,7 +29,9 @@ impl QuickLook {
         let view = CornerView::of(model, Side::Left, HitForce::of(build));
         let [travels, racks] = GRID;
         let grid = PoseGrid::sized(&view, travels, racks);
-        let most = |of: fn(&crate::corner_view::Reading) -> f64| grid.readings().map(of).fold(0.0, f64::max);
+        let most = |of: fn(&crate::corner_view::Reading) -> f64| {
+            grid.readings().map(of).fold(0.0, f64::max)
+        };
         let rack_end = view.rack_end.and_then(|place| {
             let fastening = Fastening::of(&build.front.rack_end)?;
             let case = RackEndCase::new(place, &fastening).ok()?;

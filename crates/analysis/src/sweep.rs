@@ -216,8 +216,7 @@ impl Sweep<'_> {
     fn column(&self, rack: f64, travels: Span, table: &mut SweepTable) {
         let linkage = self.model.linkage(self.side);
         let rack_mm = rack * self.unit.mm();
-        let start = Walk::new(linkage, rack_mm)
-            .and_then(|mut walk| Ok((walk, walk.pose(0.0)?)));
+        let start = Walk::new(linkage, rack_mm).and_then(|mut walk| Ok((walk, walk.pose(0.0)?)));
         let (mut walk, design) = match start {
             Ok(start) => start,
             Err(end) => return table.ends.push(end),
@@ -265,14 +264,17 @@ impl Sweep<'_> {
         let own_steer = steer(self.side, measures.toe);
         let other_steer = other.map(|m| steer(other_side, m.toe));
         let steered = self.model.rack.is_some();
-        let ackermann = other.zip(other_steer).filter(|_| steered).and_then(|(m, other_steer)| {
-            let (left, right) = match self.side {
-                Side::Left => (own_steer, other_steer),
-                Side::Right => (other_steer, own_steer),
-            };
-            let apart = measures.axis_at_ground.y + m.axis_at_ground.y;
-            ackermann_percentage(left, right, self.wheelbase, apart)
-        });
+        let ackermann = other
+            .zip(other_steer)
+            .filter(|_| steered)
+            .and_then(|(m, other_steer)| {
+                let (left, right) = match self.side {
+                    Side::Left => (own_steer, other_steer),
+                    Side::Right => (other_steer, own_steer),
+                };
+                let apart = measures.axis_at_ground.y + m.axis_at_ground.y;
+                ackermann_percentage(left, right, self.wheelbase, apart)
+            });
         SweepRow {
             measures,
             margins: pose.margins,

@@ -139,14 +139,18 @@ impl SweepColumn {
             Self::Camber => "camber, top leaning in negative",
             Self::Castor => "castor angle, top leaning back positive",
             Self::SteeringAxisInclination => "steering-axis inclination, top leaning in positive",
-            Self::ScrubRadius => "scrub radius, steering axis inboard of the contact point positive",
+            Self::ScrubRadius => {
+                "scrub radius, steering axis inboard of the contact point positive"
+            }
             Self::MechanicalTrail => {
                 "mechanical trail, steering axis ahead of the contact point positive"
             }
             Self::HalfTrackChange => {
                 "sideways move of the contact point from the design pose, outward positive"
             }
-            Self::RollCentreHeight => "roll-centre height above this pose's ground, from this wheel",
+            Self::RollCentreHeight => {
+                "roll-centre height above this pose's ground, from this wheel"
+            }
             Self::Steer => "steer angle of this wheel, to the vehicle's left positive",
             Self::TieRodAngle => {
                 "angle between tie rod and rack (rear: between toe link and straight across)"

@@ -152,14 +152,21 @@ impl Action {
             Self::LockPoint => (Modifiers::NONE, Key::L),
             Self::MirrorPoint => (Modifiers::NONE, Key::M),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
-            Self::ImportPoints | Self::ExportPoints | Self::CopyPoints | Self::PastePoints | Self::About => return None,
+            Self::ImportPoints
+            | Self::ExportPoints
+            | Self::CopyPoints
+            | Self::PastePoints
+            | Self::About => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }
 
     /// Whether its key works while a number or a name is being typed.
     fn works_while_typing(self) -> bool {
-        matches!(self, Self::Open | Self::Save | Self::SaveAs | Self::Quit | Self::Shortcuts)
+        matches!(
+            self,
+            Self::Open | Self::Save | Self::SaveAs | Self::Quit | Self::Shortcuts
+        )
     }
 }
 
@@ -167,8 +174,13 @@ impl Action {
 #[must_use]
 pub fn pressed(ctx: &egui::Context) -> Vec<Action> {
     let typing = ctx.text_edit_focused();
-    let mut all: Vec<_> = Action::ALL.into_iter().filter_map(|a| a.shortcut().map(|s| (a, s))).collect();
-    all.sort_by_key(|(_, s)| std::cmp::Reverse(u8::from(s.modifiers.shift) + u8::from(s.modifiers.command)));
+    let mut all: Vec<_> = Action::ALL
+        .into_iter()
+        .filter_map(|a| a.shortcut().map(|s| (a, s)))
+        .collect();
+    all.sort_by_key(|(_, s)| {
+        std::cmp::Reverse(u8::from(s.modifiers.shift) + u8::from(s.modifiers.command))
+    });
     ctx.input_mut(|input| {
         all.into_iter()
             .filter(|(action, shortcut)| {

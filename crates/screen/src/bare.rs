@@ -3,7 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_build::{
-    ArmPoints, AxleSpec, Build, Hit, LengthUnit, Limits, RackEndSpec, RackSpec, TieRodPoints, Vehicle, WheelSpec,
+    ArmPoints, AxleSpec, Build, Hit, LengthUnit, Limits, RackEndSpec, RackSpec, TieRodPoints,
+    Vehicle, WheelSpec,
 };
 
 /// Equal parallel arms with the tie rod in their plane: no toe change at any travel.
@@ -20,8 +21,16 @@ pub(crate) fn build() -> Build {
         front: AxleSpec {
             upper_arm: arm(340.0),
             lower_arm: arm(180.0),
-            tie_rod: TieRodPoints { inner: [-90.0, 250.0, 200.0], outer: [-90.0, 550.0, 200.0] },
-            wheel: WheelSpec { centre: [0.0, 620.0, 260.0], loaded_radius: 260.0, toe_deg: 0.0, camber_deg: 0.0 },
+            tie_rod: TieRodPoints {
+                inner: [-90.0, 250.0, 200.0],
+                outer: [-90.0, 550.0, 200.0],
+            },
+            wheel: WheelSpec {
+                centre: [0.0, 620.0, 260.0],
+                loaded_radius: 260.0,
+                toe_deg: 0.0,
+                camber_deg: 0.0,
+            },
             spring: None,
             travel: None,
             rack: RackSpec::default(),

@@ -31,13 +31,17 @@ pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut V
     let sliders = 360.0_f32.min(0.45 * ui.available_width());
     ui.horizontal(|ui| {
         let left = (ui.available_width() - sliders - 16.0).max(120.0);
-        ui.allocate_ui_with_layout(egui::vec2(left, ui.available_height()), egui::Layout::top_down(egui::Align::Min), |ui| {
-            ui.set_width(left);
-            match view.selected {
-                Some(point) => selected(ui, input, axle, point, requests),
-                None => hints(ui, input.tokens),
-            }
-        });
+        ui.allocate_ui_with_layout(
+            egui::vec2(left, ui.available_height()),
+            egui::Layout::top_down(egui::Align::Min),
+            |ui| {
+                ui.set_width(left);
+                match view.selected {
+                    Some(point) => selected(ui, input, axle, point, requests),
+                    None => hints(ui, input.tokens),
+                }
+            },
+        );
         ui.vertical(|ui| {
             if let Some(axle) = axle {
                 pose_sliders(ui, input, axle, view, requests);
@@ -52,12 +56,24 @@ fn hints(ui: &mut Ui, tokens: &Tokens) {
     ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
 }
 
-fn selected(ui: &mut Ui, input: &BottomBarInput<'_>, axle: Option<&AxleStudy>, at: PointRef, requests: &mut Vec<Request>) {
+fn selected(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    axle: Option<&AxleStudy>,
+    at: PointRef,
+    requests: &mut Vec<Request>,
+) {
     let tokens = input.tokens;
     let unit = input.build.unit;
-    let Some(triple) = input.build.point(at) else { return };
+    let Some(triple) = input.build.point(at) else {
+        return;
+    };
     let locks = trammel_build::Axis::ALL.map(|axis| {
-        input.build.locked.contains(&trammel_build::Coordinate { axle: at.axle, point: at.point, axis })
+        input.build.locked.contains(&trammel_build::Coordinate {
+            axle: at.axle,
+            point: at.point,
+            axis,
+        })
     });
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 5.0;
@@ -130,7 +146,10 @@ fn member_text(build: &Build, axle: &AxleStudy, at: PointRef) -> Option<String> 
                 (_, Some(_)) => "moves with the rack",
                 (_, None) => "fixed to the frame",
             };
-            format!("Tie rod {rod} · {} at the rack · {moves}", degrees(measures.tie_rod_angle))
+            format!(
+                "Tie rod {rod} · {} at the rack · {moves}",
+                degrees(measures.tie_rod_angle)
+            )
         }
         PointName::UpperBallJoint | PointName::LowerBallJoint => format!(
             "Ball joints {} apart · castor {} · inclination {} · carries the upright",
@@ -188,14 +207,27 @@ fn arm_length(pose: &Pose, linkage: &trammel_geometry::Linkage, lower: bool) -> 
     (reach - axis * axis.dot(&reach)).norm()
 }
 
-fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view: &View, requests: &mut Vec<Request>) {
+fn pose_sliders(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    axle: &AxleStudy,
+    view: &View,
+    requests: &mut Vec<Request>,
+) {
     let range = axle.model.travel;
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.horizontal(|ui| {
         let playing = view.playing_since.is_some();
-        let (word, hover) = if playing { ("Stop", "Stop the run (R)") } else { ("Run", "Run the wheel through its travel (R)") };
+        let (word, hover) = if playing {
+            ("Stop", "Stop the run (R)")
+        } else {
+            ("Run", "Run the wheel through its travel (R)")
+        };
         if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
-            requests.push(Request::Pose { travel, rack: view.rack });
+            requests.push(Request::Pose {
+                travel,
+                rack: view.rack,
+            });
         }
         if ui.small_button(word).on_hover_text(hover).clicked() {
             requests.push(Request::Act(Action::Play));
@@ -205,9 +237,16 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
         let lock = axle.model.lock();
         ui.horizontal(|ui| {
             if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
-                requests.push(Request::Pose { travel: view.travel, rack });
+                requests.push(Request::Pose {
+                    travel: view.travel,
+                    rack,
+                });
             }
-            if ui.small_button("Zero").on_hover_text("Back to the design position (0)").clicked() {
+            if ui
+                .small_button("Zero")
+                .on_hover_text("Back to the design position (0)")
+                .clicked()
+            {
                 requests.push(Request::Act(Action::ResetPose));
             }
         });
@@ -215,16 +254,33 @@ fn pose_sliders(ui: &mut Ui, input: &BottomBarInput<'_>, axle: &AxleStudy, view:
 }
 
 /// A named slider with its value as it would be read on a tape; mm in and out.
-fn slider(ui: &mut Ui, input: &BottomBarInput<'_>, name: &str, mm: f64, low: f64, high: f64) -> Option<f64> {
+fn slider(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    name: &str,
+    mm: f64,
+    low: f64,
+    high: f64,
+) -> Option<f64> {
     let unit = input.build.unit;
     let tokens = input.tokens;
-    ui.add_sized([44.0, 18.0], egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)));
+    ui.add_sized(
+        [44.0, 18.0],
+        egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)),
+    );
     let mut value = mm;
     ui.spacing_mut().slider_width = 170.0;
-    let response = ui.add(Slider::new(&mut value, low..=high).show_value(false).step_by(unit.mm() / 32.0));
+    let response = ui.add(
+        Slider::new(&mut value, low..=high)
+            .show_value(false)
+            .step_by(unit.mm() / 32.0),
+    );
     name_node(ui, response.id, name);
     let text = words::tape(mm, unit);
     let text = if mm > 0.0 { format!("+{text}") } else { text };
-    ui.add_sized([62.0, 18.0], egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()));
+    ui.add_sized(
+        [62.0, 18.0],
+        egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()),
+    );
     response.changed().then_some(value)
 }

@@ -17,6 +17,8 @@ pub fn definitions() -> FontDefinitions {
     for family in [FontFamily::Proportional, FontFamily::Monospace] {
         fonts.families.insert(family, vec!["plain".into()]);
     }
-    fonts.families.insert(type_size::bold(), vec!["bold".into(), "plain".into()]);
+    fonts
+        .families
+        .insert(type_size::bold(), vec!["bold".into(), "plain".into()]);
     fonts
 }

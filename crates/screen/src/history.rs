@@ -32,7 +32,12 @@ impl History {
     /// Starts with a build and no past.
     #[must_use]
     pub fn new(build: Build) -> Self {
-        Self { build, done: Vec::new(), undone: Vec::new(), open: None }
+        Self {
+            build,
+            done: Vec::new(),
+            undone: Vec::new(),
+            open: None,
+        }
     }
 
     /// The build as it is now.
@@ -60,7 +65,10 @@ impl History {
     /// Opens a transaction; edits until [`History::commit`] make one step called `name`.
     pub fn begin(&mut self, name: String) {
         self.commit();
-        self.open = Some(Transaction { name, before: self.build.clone() });
+        self.open = Some(Transaction {
+            name,
+            before: self.build.clone(),
+        });
     }
 
     /// Ends the open transaction and keeps what it did.
@@ -89,7 +97,10 @@ impl History {
         if self.done.len() == MOST_STEPS {
             self.done.remove(0);
         }
-        self.done.push(Step { name, build: before });
+        self.done.push(Step {
+            name,
+            build: before,
+        });
         self.undone.clear();
     }
 
@@ -99,7 +110,10 @@ impl History {
             self.abort();
         } else if let Some(step) = self.done.pop() {
             let after = std::mem::replace(&mut self.build, step.build);
-            self.undone.push(Step { name: step.name, build: after });
+            self.undone.push(Step {
+                name: step.name,
+                build: after,
+            });
         }
     }
 
@@ -108,14 +122,20 @@ impl History {
         self.commit();
         if let Some(step) = self.undone.pop() {
             let before = std::mem::replace(&mut self.build, step.build);
-            self.done.push(Step { name: step.name, build: before });
+            self.done.push(Step {
+                name: step.name,
+                build: before,
+            });
         }
     }
 
     /// Name of the step that undo would take back.
     #[must_use]
     pub fn undo_name(&self) -> Option<&str> {
-        self.open.as_ref().map(|t| t.name.as_str()).or_else(|| self.done.last().map(|s| s.name.as_str()))
+        self.open
+            .as_ref()
+            .map(|t| t.name.as_str())
+            .or_else(|| self.done.last().map(|s| s.name.as_str()))
     }
 
     /// Name of the step that redo would make again.

@@ -25,15 +25,23 @@ pub fn ui(ctx: &Context, message: &Message, tokens: &Tokens, corner: egui::Pos2)
     let age = now - message.since;
     let mut done = !message.problem && age > SECONDS;
     if !message.problem && !done {
-        ctx.request_repaint_after(std::time::Duration::from_secs_f64((SECONDS - age).max(0.05)));
+        ctx.request_repaint_after(std::time::Duration::from_secs_f64(
+            (SECONDS - age).max(0.05),
+        ));
     }
     egui::Area::new(egui::Id::unique("message"))
         .pivot(Align2::LEFT_BOTTOM)
         .fixed_pos(corner + vec2(12.0, -10.0))
         .order(egui::Order::Foreground)
         .show(ctx, |ui| {
-            let edge = if message.problem { tokens.danger } else { tokens.rule };
-            let frame = egui::Frame::popup(ui.style()).fill(tokens.panel).stroke(egui::Stroke::new(1.0, edge));
+            let edge = if message.problem {
+                tokens.danger
+            } else {
+                tokens.rule
+            };
+            let frame = egui::Frame::popup(ui.style())
+                .fill(tokens.panel)
+                .stroke(egui::Stroke::new(1.0, edge));
             frame.show(ui, |ui| {
                 ui.set_max_width(520.0);
                 ui.horizontal(|ui| {

@@ -36,7 +36,9 @@ impl NumberField<'_> {
             .align(Align2::RIGHT_CENTER)
             .hint_text(egui::RichText::new(self.hint).color(tokens.ink_faint))
             .margin(egui::Margin::symmetric(5, 2));
-        let response = ui.add_enabled_ui(self.enabled, |ui| ui.add_sized([self.width, 22.0], edit)).inner;
+        let response = ui
+            .add_enabled_ui(self.enabled, |ui| ui.add_sized([self.width, 22.0], edit))
+            .inner;
         name_node(ui, response.id, self.name);
         if response.gained_focus() {
             select_all(ui, response.id, &text);
@@ -49,7 +51,11 @@ impl NumberField<'_> {
             });
             let given_up = ui.input(|i| i.key_pressed(Key::Escape));
             // What was typed up to the last frame, or in this very frame.
-            let last = if response.changed() { Some(text) } else { typed };
+            let last = if response.changed() {
+                Some(text)
+            } else {
+                typed
+            };
             return last.filter(|t| !given_up && t.trim() != self.shown.trim());
         }
         if response.has_focus() {
@@ -61,13 +67,19 @@ impl NumberField<'_> {
 
 /// Gives a widget the name that a screen reader says.
 pub fn name_node(ui: &Ui, id: Id, name: &str) {
-    ui.ctx().accesskit_node_builder(id, |node| node.set_label(name));
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_label(name));
 }
 
 fn select_all(ui: &Ui, id: Id, text: &str) {
     if let Some(mut state) = egui::TextEdit::load_state(ui.ctx(), id) {
         let end = egui::text::CCursor::new(text.chars().count());
-        state.cursor.set_char_range(Some(egui::text::CCursorRange::two(egui::text::CCursor::default(), end)));
+        state
+            .cursor
+            .set_char_range(Some(egui::text::CCursorRange::two(
+                egui::text::CCursor::default(),
+                end,
+            )));
         state.store(ui.ctx(), id);
     }
 }

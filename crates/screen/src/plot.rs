@@ -3,7 +3,10 @@
 use std::ops::RangeInclusive;
 
 use egui::{Color32, Stroke, Ui, Vec2b};
-use egui_plot::{AxisHints, GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon, VLine};
+use egui_plot::{
+    AxisHints, GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon,
+    VLine,
+};
 
 use crate::{
     tokens::{Tokens, weight},
@@ -68,11 +71,21 @@ impl Curve<'_> {
         let (x_sign, y_sign) = (self.x_sign.to_owned(), self.y_sign.to_owned());
         let decimals = decimals_for(high - low);
         let y_count = f64::from((self.height / 40.0).clamp(2.0, 5.0));
-        let x_decimals = if self.x.end() - self.x.start() > 20.0 { 0 } else { 1 };
+        let x_decimals = if self.x.end() - self.x.start() > 20.0 {
+            0
+        } else {
+            1
+        };
         let y_axis = AxisHints::new_y()
             .label_spacing(egui::Rangef::new(8.0, 12.0))
             .min_thickness(44.0)
-            .formatter(move |mark, _| format!("{}{}", words::signed(mark.value, tick_decimals(mark.step_size)), y_sign));
+            .formatter(move |mark, _| {
+                format!(
+                    "{}{}",
+                    words::signed(mark.value, tick_decimals(mark.step_size)),
+                    y_sign
+                )
+            });
         let plot = Plot::new(self.name.to_owned())
             .height(self.height)
             .allow_drag(false)
@@ -89,8 +102,17 @@ impl Curve<'_> {
             .x_grid_spacer(|g| ticks(g, 5.0))
             .y_grid_spacer(move |g| ticks(g, y_count))
             .grid_spacing(egui::Rangef::new(2.0, 24.0))
-            .x_axis_label(egui::RichText::new(self.x_label.clone()).small().color(tokens.ink_soft))
-            .x_axis_formatter(move |mark, _| words::signed(mark.value, tick_decimals(mark.step_size).min(x_decimals + 2)))
+            .x_axis_label(
+                egui::RichText::new(self.x_label.clone())
+                    .small()
+                    .color(tokens.ink_soft),
+            )
+            .x_axis_formatter(move |mark, _| {
+                words::signed(
+                    mark.value,
+                    tick_decimals(mark.step_size).min(x_decimals + 2),
+                )
+            })
             .custom_y_axes(vec![y_axis])
             .label_formatter({
                 let y_sign = self.y_sign.to_owned();
@@ -118,15 +140,26 @@ impl Curve<'_> {
                         .allow_hover(false),
                 );
             }
-            p.hline(HLine::new("", 0.0).stroke(Stroke::new(weight::HAIR, tokens.ink_soft)).allow_hover(false));
-            p.vline(VLine::new("", 0.0).stroke(Stroke::new(weight::HAIR, tokens.ink_faint)).allow_hover(false));
+            p.hline(
+                HLine::new("", 0.0)
+                    .stroke(Stroke::new(weight::HAIR, tokens.ink_soft))
+                    .allow_hover(false),
+            );
+            p.vline(
+                VLine::new("", 0.0)
+                    .stroke(Stroke::new(weight::HAIR, tokens.ink_faint))
+                    .allow_hover(false),
+            );
             band(p, &self.band, tokens);
             for trace in self.traces {
                 p.line(line(trace, tokens));
             }
             if let Some(here) = self.here {
                 p.points(
-                    Points::new("here", PlotPoints::from(vec![here])).radius(5.0).color(tokens.ink).allow_hover(false),
+                    Points::new("here", PlotPoints::from(vec![here]))
+                        .radius(5.0)
+                        .color(tokens.ink)
+                        .allow_hover(false),
                 );
             }
         });
@@ -141,8 +174,15 @@ impl Curve<'_> {
 
     fn vertical_range(&self) -> (f64, f64) {
         let ends = self.band.iter().flat_map(|b| [b[1], b[2]]);
-        let ys = self.traces.iter().flat_map(|t| t.points.iter().map(|p| p[1])).chain(ends).filter(|y| y.is_finite());
-        let (mut low, mut high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| (l.min(y), h.max(y)));
+        let ys = self
+            .traces
+            .iter()
+            .flat_map(|t| t.points.iter().map(|p| p[1]))
+            .chain(ends)
+            .filter(|y| y.is_finite());
+        let (mut low, mut high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
+            (l.min(y), h.max(y))
+        });
         if low > high {
             (low, high) = (0.0, 0.0);
         }
@@ -160,9 +200,16 @@ impl Curve<'_> {
 fn band(p: &mut egui_plot::PlotUi<'_>, band: &[[f64; 3]], tokens: &Tokens) {
     let fill = tokens.wash(tokens.tie_rod, if tokens.dark { 0.28 } else { 0.22 });
     for pair in band.windows(2) {
-        let &[[xa, la, ha], [xb, lb, hb]] = pair else { continue };
+        let &[[xa, la, ha], [xb, lb, hb]] = pair else {
+            continue;
+        };
         let corners = vec![[xa, la], [xb, lb], [xb, hb], [xa, ha]];
-        p.polygon(Polygon::new("nine of ten builds", PlotPoints::from(corners)).fill_color(fill).stroke(Stroke::NONE).allow_hover(false));
+        p.polygon(
+            Polygon::new("nine of ten builds", PlotPoints::from(corners))
+                .fill_color(fill)
+                .stroke(Stroke::NONE)
+                .allow_hover(false),
+        );
     }
 }
 
@@ -173,8 +220,14 @@ fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
         Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
     let ghost = trace.manner == Manner::Ghost;
-    let line = Line::new(trace.name, PlotPoints::from(trace.points)).color(colour).width(width);
-    if ghost { line.style(LineStyle::dashed_dense()).allow_hover(false) } else { line }
+    let line = Line::new(trace.name, PlotPoints::from(trace.points))
+        .color(colour)
+        .width(width);
+    if ghost {
+        line.style(LineStyle::dashed_dense()).allow_hover(false)
+    } else {
+        line
+    }
 }
 
 fn hover_point(hover: &egui_plot::HoverPosition<'_>) -> Option<[f64; 2]> {
@@ -193,7 +246,12 @@ fn ticks(grid: GridInput, count: f64) -> Vec<GridMark> {
     }
     let first = (low / step).ceil() as i64;
     let last = (high / step).floor() as i64;
-    (first..=last.min(first + 40)).map(|i| GridMark { value: i as f64 * step, step_size: step }).collect()
+    (first..=last.min(first + 40))
+        .map(|i| GridMark {
+            value: i as f64 * step,
+            step_size: step,
+        })
+        .collect()
 }
 
 fn round_step(rough: f64) -> f64 {
@@ -202,11 +260,24 @@ fn round_step(rough: f64) -> f64 {
     }
     let power = 10f64.powf(rough.log10().floor());
     let part = rough / power;
-    power * if part < 1.5 { 1.0 } else if part < 3.5 { 2.0 } else if part < 7.5 { 5.0 } else { 10.0 }
+    power
+        * if part < 1.5 {
+            1.0
+        } else if part < 3.5 {
+            2.0
+        } else if part < 7.5 {
+            5.0
+        } else {
+            10.0
+        }
 }
 
 fn tick_decimals(step: f64) -> usize {
-    if step > 0.0 { (-step.log10().floor()).clamp(0.0, 6.0) as usize } else { 0 }
+    if step > 0.0 {
+        (-step.log10().floor()).clamp(0.0, 6.0) as usize
+    } else {
+        0
+    }
 }
 
 fn decimals_for(span: f64) -> usize {
@@ -219,19 +290,49 @@ mod tests {
 
     #[test]
     fn ticks_stand_on_round_numbers_inside_the_range() {
-        let marks = ticks(GridInput { bounds: (-0.37, 0.41), base_step_size: 0.01 }, 4.0);
-        let values: Vec<_> = marks.iter().map(|m| (m.value * 1e9).round() / 1e9).collect();
+        let marks = ticks(
+            GridInput {
+                bounds: (-0.37, 0.41),
+                base_step_size: 0.01,
+            },
+            4.0,
+        );
+        let values: Vec<_> = marks
+            .iter()
+            .map(|m| (m.value * 1e9).round() / 1e9)
+            .collect();
         assert_eq!(values, [-0.2, 0.0, 0.2, 0.4]);
     }
 
     #[test]
     fn an_empty_range_has_no_ticks() {
-        assert!(ticks(GridInput { bounds: (1.0, 1.0), base_step_size: 1.0 }, 4.0).is_empty());
-        assert!(ticks(GridInput { bounds: (0.0, f64::NAN), base_step_size: 1.0 }, 4.0).is_empty());
+        assert!(
+            ticks(
+                GridInput {
+                    bounds: (1.0, 1.0),
+                    base_step_size: 1.0
+                },
+                4.0
+            )
+            .is_empty()
+        );
+        assert!(
+            ticks(
+                GridInput {
+                    bounds: (0.0, f64::NAN),
+                    base_step_size: 1.0
+                },
+                4.0
+            )
+            .is_empty()
+        );
     }
 
     #[test]
     fn a_tick_shows_the_decimals_of_its_step() {
-        assert_eq!([tick_decimals(0.5), tick_decimals(0.02), tick_decimals(10.0)], [1, 2, 0]);
+        assert_eq!(
+            [tick_decimals(0.5), tick_decimals(0.02), tick_decimals(10.0)],
+            [1, 2, 0]
+        );
     }
 }

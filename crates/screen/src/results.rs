@@ -24,11 +24,19 @@ impl Results {
             Ok(study) => {
                 let cautions = cautions(build, &study);
                 let marks = marks(&cautions);
-                Self { study: Some(study), fault: None, cautions, marks }
+                Self {
+                    study: Some(study),
+                    fault: None,
+                    cautions,
+                    marks,
+                }
             }
-            Err(fault) => {
-                Self { study: None, fault: Some(fault.to_string()), cautions: Vec::new(), marks: Vec::new() }
-            }
+            Err(fault) => Self {
+                study: None,
+                fault: Some(fault.to_string()),
+                cautions: Vec::new(),
+                marks: Vec::new(),
+            },
         }
     }
 }

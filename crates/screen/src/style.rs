@@ -1,12 +1,18 @@
 //! egui's widgets dressed in the tokens.
 
-use egui::{style::WidgetVisuals, Context, CornerRadius, FontId, Margin, Stroke, TextStyle, Theme, Visuals};
+use egui::{
+    Context, CornerRadius, FontId, Margin, Stroke, TextStyle, Theme, Visuals, style::WidgetVisuals,
+};
 
 use crate::tokens::Tokens;
 
 /// Sets fonts, spacing and colours. Cheap when nothing changed: call it at the start and when the theme changes.
 pub fn apply(ctx: &Context, tokens: &Tokens) {
-    let theme = if tokens.dark { Theme::Dark } else { Theme::Light };
+    let theme = if tokens.dark {
+        Theme::Dark
+    } else {
+        Theme::Light
+    };
     ctx.set_theme(theme);
     ctx.all_styles_mut(|style| {
         style.visuals = visuals(tokens);
@@ -28,7 +34,11 @@ pub fn apply(ctx: &Context, tokens: &Tokens) {
 }
 
 fn visuals(t: &Tokens) -> Visuals {
-    let mut v = if t.dark { Visuals::dark() } else { Visuals::light() };
+    let mut v = if t.dark {
+        Visuals::dark()
+    } else {
+        Visuals::light()
+    };
     v.override_text_color = None;
     v.panel_fill = t.panel;
     v.window_fill = t.panel;
@@ -54,7 +64,12 @@ fn visuals(t: &Tokens) -> Visuals {
         w.expansion = 0.0;
     };
     dress(&mut v.widgets.noninteractive, t.panel, t.rule, t.ink);
-    dress(&mut v.widgets.inactive, t.panel_raised.gamma_multiply(0.55), t.rule, t.ink);
+    dress(
+        &mut v.widgets.inactive,
+        t.panel_raised.gamma_multiply(0.55),
+        t.rule,
+        t.ink,
+    );
     dress(&mut v.widgets.hovered, t.panel_raised, t.ink_faint, t.ink);
     dress(&mut v.widgets.active, t.panel_raised, t.accent, t.ink);
     dress(&mut v.widgets.open, t.panel_raised, t.rule, t.ink);

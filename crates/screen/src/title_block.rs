@@ -17,13 +17,19 @@ const ROW: f32 = 17.0;
 /// Shows the block in the lower right of a corner, as far as there is room.
 pub(crate) fn ui(ui: &mut Ui, corner: Rect, build: &Build, axle: &AxleStudy, tokens: &Tokens) {
     // The upper edge belongs to the drawing's own controls.
-    let corner = corner.with_min_y(corner.top() + 40.0).shrink2(vec2(14.0, 10.0));
+    let corner = corner
+        .with_min_y(corner.top() + 40.0)
+        .shrink2(vec2(14.0, 10.0));
     if corner.width() < LEAST.x || corner.height() < LEAST.y {
         return;
     }
     let rows = rows(build, axle);
     let fit = ((corner.height() - 24.0) / ROW).floor().max(0.0) as usize;
-    let mut block = ui.new_child(UiBuilder::new().max_rect(corner).layout(Layout::bottom_up(Align::Max)));
+    let mut block = ui.new_child(
+        UiBuilder::new()
+            .max_rect(corner)
+            .layout(Layout::bottom_up(Align::Max)),
+    );
     block.set_clip_rect(corner.expand(2.0));
     block.with_layout(Layout::top_down(Align::Min), |ui| {
         ui.spacing_mut().item_spacing.y = 2.0;
@@ -31,14 +37,28 @@ pub(crate) fn ui(ui: &mut Ui, corner: Rect, build: &Build, axle: &AxleStudy, tok
             AxleName::Front => "Front axle at the design position",
             AxleName::Rear => "Rear axle at the design position",
         };
-        ui.label(RichText::new(name).font(type_size::small()).color(tokens.ink_soft));
-        Grid::new("title block").num_columns(2).spacing(vec2(12.0, 1.0)).min_row_height(ROW - 1.0).show(ui, |ui| {
-            for (word, value, meaning) in rows.into_iter().take(fit) {
-                ui.label(RichText::new(word).font(type_size::small()).color(tokens.ink_soft)).on_hover_text(&meaning);
-                ui.label(RichText::new(value).font(type_size::small())).on_hover_text(meaning);
-                ui.end_row();
-            }
-        });
+        ui.label(
+            RichText::new(name)
+                .font(type_size::small())
+                .color(tokens.ink_soft),
+        );
+        Grid::new("title block")
+            .num_columns(2)
+            .spacing(vec2(12.0, 1.0))
+            .min_row_height(ROW - 1.0)
+            .show(ui, |ui| {
+                for (word, value, meaning) in rows.into_iter().take(fit) {
+                    ui.label(
+                        RichText::new(word)
+                            .font(type_size::small())
+                            .color(tokens.ink_soft),
+                    )
+                    .on_hover_text(&meaning);
+                    ui.label(RichText::new(value).font(type_size::small()))
+                        .on_hover_text(meaning);
+                    ui.end_row();
+                }
+            });
     });
 }
 
@@ -47,12 +67,16 @@ type Row = (&'static str, String, String);
 fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     let unit = build.unit;
     let linkage = &axle.model.axle.left;
-    let Ok(pose) = linkage.pose(0.0, 0.0) else { return Vec::new() };
+    let Ok(pose) = linkage.pose(0.0, 0.0) else {
+        return Vec::new();
+    };
     let m = linkage.measures(&pose);
     let degrees = |rad: f64| format!("{}°", decimal(rad.to_degrees(), 1));
     let meaning = |q: Quantity| q.meaning().to_owned();
     let right = &axle.model.axle.right_mirrored;
-    let track = right.pose(0.0, 0.0).map_or(2.0 * pose.contact.y, |r| pose.contact.y + r.contact.y);
+    let track = right
+        .pose(0.0, 0.0)
+        .map_or(2.0 * pose.contact.y, |r| pose.contact.y + r.contact.y);
     let travel = axle.model.travel;
     let mut rows = vec![
         ("Track", length(track, unit), "Between the contact points of both wheels.".to_owned()),
@@ -65,14 +89,24 @@ fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
         ("Roll centre", length(m.roll_centre_height, unit), meaning(Quantity::RollCentreHeight)),
     ];
     if let Some(spring) = m.spring {
-        rows.push(("Motion ratio", decimal(spring.motion_ratio, 2), meaning(Quantity::MotionRatio)));
+        rows.push((
+            "Motion ratio",
+            decimal(spring.motion_ratio, 2),
+            meaning(Quantity::MotionRatio),
+        ));
     }
     if let (Some(steer), Some(rack)) = (&axle.steer, axle.model.rack) {
-        let circle = steer.turning_circle.map_or_else(|| "none".to_owned(), |d| long_length(d, unit));
+        let circle = steer
+            .turning_circle
+            .map_or_else(|| "none".to_owned(), |d| long_length(d, unit));
         rows.push(("Turning circle", circle,
             "Diameter described by the outer front wheel's contact point at full lock, rolling without slip.".to_owned()));
-        rows.push(("Lock to lock", format!("{} turns", decimal(rack.turns_lock_to_lock(), 2)),
-            "Turns of the steering wheel, from the rack's travel and its travel for one turn.".to_owned()));
+        rows.push((
+            "Lock to lock",
+            format!("{} turns", decimal(rack.turns_lock_to_lock(), 2)),
+            "Turns of the steering wheel, from the rack's travel and its travel for one turn."
+                .to_owned(),
+        ));
     }
     rows
 }

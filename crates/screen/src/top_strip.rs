@@ -42,7 +42,14 @@ pub fn ui(ui: &mut Ui, input: &TopStripInput<'_>, view: &View, requests: &mut Ve
             ui.spacing_mut().item_spacing.x = 4.0;
             help_menu(ui, requests);
             file_menu(ui, input, requests);
-            act(ui, Action::SwitchTheme, if input.tokens.dark { "Light" } else { "Dark" }, "", true, requests);
+            act(
+                ui,
+                Action::SwitchTheme,
+                if input.tokens.dark { "Light" } else { "Dark" },
+                "",
+                true,
+                requests,
+            );
             unit_button(ui, input.history.build(), requests);
             step_button(ui, Action::Redo, input.history.redo_name(), requests);
             step_button(ui, Action::Undo, input.history.undo_name(), requests);
@@ -52,37 +59,64 @@ pub fn ui(ui: &mut Ui, input: &TopStripInput<'_>, view: &View, requests: &mut Ve
 
 fn title(ui: &mut Ui, input: &TopStripInput<'_>) {
     let build = input.history.build();
-    let title = if build.title.is_empty() { "Untitled build" } else { &build.title };
+    let title = if build.title.is_empty() {
+        "Untitled build"
+    } else {
+        &build.title
+    };
     let mut text = title.to_owned();
     if text.chars().count() > 34 {
         text = text.chars().take(33).chain(['…']).collect();
     }
     let file = input.file_name.unwrap_or("not in a file yet");
-    ui.label(RichText::new(text).font(type_size::head())).on_hover_text(format!("{title}\n{file}"));
+    ui.label(RichText::new(text).font(type_size::head()))
+        .on_hover_text(format!("{title}\n{file}"));
     if input.unsaved {
         let (rect, response) = ui.allocate_exact_size(egui::vec2(10.0, 10.0), egui::Sense::hover());
-        ui.painter().circle_filled(rect.center(), 4.0, input.tokens.accent);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, "unsaved changes"));
+        ui.painter()
+            .circle_filled(rect.center(), 4.0, input.tokens.accent);
+        response
+            .widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, "unsaved changes"));
         response.on_hover_text("Not saved yet");
     }
 }
 
-fn stage_tab(ui: &mut Ui, tokens: &Tokens, stage: Stage, chosen: bool, requests: &mut Vec<Request>) {
-    let text = RichText::new(stage.label()).font(type_size::head()).color(if chosen { tokens.ink } else { tokens.ink_soft });
+fn stage_tab(
+    ui: &mut Ui,
+    tokens: &Tokens,
+    stage: Stage,
+    chosen: bool,
+    requests: &mut Vec<Request>,
+) {
+    let text = RichText::new(stage.label())
+        .font(type_size::head())
+        .color(if chosen { tokens.ink } else { tokens.ink_soft });
     let response = ui.add(egui::Button::new(text).frame(false).selected(chosen));
-    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, chosen, stage.label()));
+    response
+        .widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, chosen, stage.label()));
     if chosen {
         let r = response.rect;
-        ui.painter().hline(r.x_range(), r.bottom() + 5.0, egui::Stroke::new(2.5, tokens.accent));
+        ui.painter().hline(
+            r.x_range(),
+            r.bottom() + 5.0,
+            egui::Stroke::new(2.5, tokens.accent),
+        );
     }
-    if response.on_hover_text(with_key(Action::Go(stage), stage.meaning())).clicked() && !chosen {
+    if response
+        .on_hover_text(with_key(Action::Go(stage), stage.meaning()))
+        .clicked()
+        && !chosen
+    {
         requests.push(Request::Act(Action::Go(stage)));
     }
     ui.add_space(6.0);
 }
 
 fn axle_switch(ui: &mut Ui, view: &View, requests: &mut Vec<Request>) {
-    for (axle, name) in [(AxleName::Front, "Front axle"), (AxleName::Rear, "Rear axle")] {
+    for (axle, name) in [
+        (AxleName::Front, "Front axle"),
+        (AxleName::Rear, "Rear axle"),
+    ] {
         let chosen = view.axle == axle;
         if ui.selectable_label(chosen, name).clicked() && !chosen {
             requests.push(Request::Act(Action::SwitchAxle));
@@ -97,10 +131,29 @@ fn with_key(action: Action, text: &str) -> String {
     }
 }
 
-fn act(ui: &mut Ui, action: Action, text: &str, hover: &str, enabled: bool, requests: &mut Vec<Request>) {
-    let hover = with_key(action, if hover.is_empty() { action.label() } else { hover });
+fn act(
+    ui: &mut Ui,
+    action: Action,
+    text: &str,
+    hover: &str,
+    enabled: bool,
+    requests: &mut Vec<Request>,
+) {
+    let hover = with_key(
+        action,
+        if hover.is_empty() {
+            action.label()
+        } else {
+            hover
+        },
+    );
     let button = egui::Button::new(text).frame_when_inactive(false);
-    if ui.add_enabled(enabled, button).on_hover_text(&hover).on_disabled_hover_text(hover).clicked() {
+    if ui
+        .add_enabled(enabled, button)
+        .on_hover_text(&hover)
+        .on_disabled_hover_text(hover)
+        .clicked()
+    {
         requests.push(Request::Act(action));
     }
 }
@@ -115,8 +168,14 @@ fn step_button(ui: &mut Ui, action: Action, step: Option<&str>, requests: &mut V
 
 fn unit_button(ui: &mut Ui, build: &Build, requests: &mut Vec<Request>) {
     let (text, hover) = match build.unit {
-        LengthUnit::Inch => ("inch", "Lengths are in inches. Click to convert the whole build to millimetres"),
-        LengthUnit::Millimetre => ("mm", "Lengths are in millimetres. Click to convert the whole build to inches"),
+        LengthUnit::Inch => (
+            "inch",
+            "Lengths are in inches. Click to convert the whole build to millimetres",
+        ),
+        LengthUnit::Millimetre => (
+            "mm",
+            "Lengths are in millimetres. Click to convert the whole build to inches",
+        ),
     };
     act(ui, Action::SwitchUnit, text, hover, true, requests);
 }
@@ -148,15 +207,27 @@ fn file_menu(ui: &mut Ui, input: &TopStripInput<'_>, requests: &mut Vec<Request>
         if !input.recent.is_empty() {
             ui.separator();
             for path in input.recent.iter().take(8) {
-                let name = path.file_name().map_or_else(|| path.display().to_string(), |n| n.to_string_lossy().into_owned());
-                if ui.button(name).on_hover_text(path.display().to_string()).clicked() {
+                let name = path.file_name().map_or_else(
+                    || path.display().to_string(),
+                    |n| n.to_string_lossy().into_owned(),
+                );
+                if ui
+                    .button(name)
+                    .on_hover_text(path.display().to_string())
+                    .clicked()
+                {
                     requests.push(Request::OpenPath(path.clone()));
                     ui.close();
                 }
             }
         }
         ui.separator();
-        for action in [Action::ImportPoints, Action::ExportPoints, Action::CopyPoints, Action::PastePoints] {
+        for action in [
+            Action::ImportPoints,
+            Action::ExportPoints,
+            Action::CopyPoints,
+            Action::PastePoints,
+        ] {
             menu_item(ui, action, requests);
         }
         ui.separator();

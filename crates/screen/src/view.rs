@@ -30,7 +30,9 @@ impl Stage {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::LayOut => "Place points, wheel and figures, and watch the curves",
-            Self::Tune => "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built",
+            Self::Tune => {
+                "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
+            }
         }
     }
 }

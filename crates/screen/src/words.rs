@@ -19,7 +19,11 @@ pub fn decimal(value: f64, decimals: usize) -> String {
 #[must_use]
 pub fn signed(value: f64, decimals: usize) -> String {
     let text = decimal(value, decimals);
-    if text.starts_with('−') || text.chars().all(|c| matches!(c, '0' | '.')) { text } else { format!("+{text}") }
+    if text.starts_with('−') || text.chars().all(|c| matches!(c, '0' | '.')) {
+        text
+    } else {
+        format!("+{text}")
+    }
 }
 
 /// A length in mm as the build's unit would show it: a fraction on the tape in inches.
@@ -34,7 +38,11 @@ pub fn long_length(mm: f64, unit: LengthUnit) -> String {
     match unit {
         LengthUnit::Inch => {
             let inches = unit.from_mm(mm).round();
-            format!("{}′ {}″", decimal((inches / 12.0).floor(), 0), decimal(inches % 12.0, 0))
+            format!(
+                "{}′ {}″",
+                decimal((inches / 12.0).floor(), 0),
+                decimal(inches % 12.0, 0)
+            )
         }
         LengthUnit::Millimetre => format!("{} m", decimal(mm / 1000.0, 2)),
     }

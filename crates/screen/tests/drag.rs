@@ -17,10 +17,25 @@ fn a_drag_moves_the_joint_in_the_plane_of_the_view_and_the_curve_with_it() {
     let (before, toe_before) = (place(&screen, INNER), largest(&screen));
     drag(&mut screen, INNER, Projection::Front, vec2(0.0, -30.0));
     let after = place(&screen, INNER);
-    assert_eq!((after[0], after[1]), (before[0], before[1]), "only the height moves");
-    assert!(after[2] > before[2] + 0.5, "up on the screen is up: {before:?} to {after:?}");
-    assert_eq!((after[2] * 16.0).fract(), 0.0, "snapped to sixteenths: {}", after[2]);
-    assert!(largest(&screen) > toe_before + 0.2f64.to_radians(), "a higher inner joint spoils the curve");
+    assert_eq!(
+        (after[0], after[1]),
+        (before[0], before[1]),
+        "only the height moves"
+    );
+    assert!(
+        after[2] > before[2] + 0.5,
+        "up on the screen is up: {before:?} to {after:?}"
+    );
+    assert_eq!(
+        (after[2] * 16.0).fract(),
+        0.0,
+        "snapped to sixteenths: {}",
+        after[2]
+    );
+    assert!(
+        largest(&screen) > toe_before + 0.2f64.to_radians(),
+        "a higher inner joint spoils the curve"
+    );
 }
 
 #[test]
@@ -29,7 +44,12 @@ fn the_curve_follows_before_the_button_is_let_go() {
     let toe_before = largest(&screen);
     drag_from(&mut screen, INNER, Projection::Front, vec2(0.0, -30.0));
     assert!(largest(&screen) > toe_before, "results of the frame itself");
-    let ghost = screen.state().view().ghost.as_ref().expect("a ghost of the curve before the drag");
+    let ghost = screen
+        .state()
+        .view()
+        .ghost
+        .as_ref()
+        .expect("a ghost of the curve before the drag");
     assert_eq!(ghost.score.largest, toe_before);
 }
 
@@ -42,7 +62,10 @@ fn a_drag_is_one_undo_step_with_its_name() {
     assert_ne!(moved, before);
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
-    assert_eq!(screen.state().said(), Some("Taken back: Move tie rod, inner joint"));
+    assert_eq!(
+        screen.state().said(),
+        Some("Taken back: Move tie rod, inner joint")
+    );
     press(&mut screen, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
     assert_eq!(screen.state().build(), &moved);
 }
@@ -58,18 +81,28 @@ fn escape_puts_the_joint_back_and_leaves_no_step() {
     screen.run_steps(2);
     screen.drop_at(at);
     screen.run_steps(2);
-    assert_eq!(screen.state().build(), &before, "given up is given up until the button is let go");
+    assert_eq!(
+        screen.state().build(),
+        &before,
+        "given up is given up until the button is let go"
+    );
     assert!(!screen.state().has_unsaved_work());
 }
 
 #[test]
 fn a_right_hand_joint_moves_its_left_twin() {
     let mut screen = demo();
-    let right = trammel_build::PointRef { side: trammel_build::Side::Right, ..INNER };
+    let right = trammel_build::PointRef {
+        side: trammel_build::Side::Right,
+        ..INNER
+    };
     let before = place(&screen, INNER);
     drag(&mut screen, right, Projection::Front, vec2(-20.0, 0.0));
     let after = place(&screen, INNER);
-    assert!(after[1] > before[1], "outward on the right is outward on the left: {before:?} {after:?}");
+    assert!(
+        after[1] > before[1],
+        "outward on the right is outward on the left: {before:?} {after:?}"
+    );
     assert_eq!(place(&screen, right)[1], -after[1]);
 }
 
@@ -86,8 +119,14 @@ fn a_locked_point_stays() {
 #[test]
 fn a_joint_dragged_where_nothing_can_be_built_waits_and_says_why() {
     let (mut screen, _) = bench(Start::Demo);
-    let outer = trammel_build::PointRef { point: trammel_build::PointName::TieRodOuter, ..INNER };
-    let ball = trammel_build::PointRef { point: trammel_build::PointName::LowerBallJoint, ..INNER };
+    let outer = trammel_build::PointRef {
+        point: trammel_build::PointName::TieRodOuter,
+        ..INNER
+    };
+    let ball = trammel_build::PointRef {
+        point: trammel_build::PointName::LowerBallJoint,
+        ..INNER
+    };
     // The outer joint onto the inner one: no rod is left.
     let (a, b) = (
         common::on_screen(&screen, outer, Projection::Front),
@@ -95,5 +134,8 @@ fn a_joint_dragged_where_nothing_can_be_built_waits_and_says_why() {
     );
     drag(&mut screen, outer, Projection::Front, b - a);
     drag(&mut screen, ball, Projection::Front, vec2(-150.0, 0.0));
-    assert!(screen.state().results().study.is_some(), "whatever was dragged, a build that can be posed is left");
+    assert!(
+        screen.state().results().study.is_some(),
+        "whatever was dragged, a build that can be posed is left"
+    );
 }

@@ -5,7 +5,11 @@ mod common;
 use common::{INNER, TestHost, bench, bench_on, click, click_point, place, press, type_in};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
-use trammel_screen::{Start, drawing::Projection, host::{Pick, Picked}};
+use trammel_screen::{
+    Start,
+    drawing::Projection,
+    host::{Pick, Picked},
+};
 
 const FILE_FIELD: &str = "File, with its folder:";
 
@@ -23,7 +27,11 @@ fn save_and_reopen_gives_an_equal_build() {
     assert!(screen.state().has_unsaved_work());
     press(&mut screen, Modifiers::COMMAND, Key::S);
     type_in(&mut screen, FILE_FIELD, &path.display().to_string());
-    assert!(!screen.state().has_unsaved_work(), "{:?}", screen.state().said());
+    assert!(
+        !screen.state().has_unsaved_work(),
+        "{:?}",
+        screen.state().said()
+    );
     let build = screen.state().build().clone();
     let (again, _) = bench(Start::File(path));
     assert_eq!(again.state().build(), &build);
@@ -36,7 +44,10 @@ fn the_desktops_dialog_gives_a_path_or_nothing_and_the_typed_path_stays_open() {
     let (mut screen, host) = bench(Start::Demo);
     press(&mut screen, Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
     click(&mut screen, "Browse…");
-    assert!(matches!(host.0.borrow().asked.as_slice(), [Pick::SaveBuild(_)]));
+    assert!(matches!(
+        host.0.borrow().asked.as_slice(),
+        [Pick::SaveBuild(_)]
+    ));
     host.0.borrow_mut().answer = Some(Picked::Nothing);
     screen.run_steps(3);
     screen.get_by_label(FILE_FIELD);
@@ -53,14 +64,20 @@ fn a_file_changed_by_another_program_is_not_written_over_without_asking() {
     std::fs::write(&path, trammel_persistence::demos()[0].text).expect("write");
     let (mut screen, _) = bench(Start::File(path.clone()));
     nudge(&mut screen);
-    let foreign = format!("{}\n// edited elsewhere\n", trammel_persistence::demos()[0].text);
+    let foreign = format!(
+        "{}\n// edited elsewhere\n",
+        trammel_persistence::demos()[0].text
+    );
     std::fs::write(&path, &foreign).expect("write");
     press(&mut screen, Modifiers::COMMAND, Key::S);
     assert_eq!(std::fs::read_to_string(&path).expect("read"), foreign);
     click(&mut screen, "Save over it");
     assert!(!screen.state().has_unsaved_work());
     let backup = std::fs::read_to_string(trammel_persistence::backup_path(&path)).expect("backup");
-    assert_eq!(backup, foreign, "the other program's version is kept beside it");
+    assert_eq!(
+        backup, foreign,
+        "the other program's version is kept beside it"
+    );
 }
 
 #[test]
@@ -73,7 +90,11 @@ fn opening_another_build_asks_first() {
     let mine = screen.state().build().clone();
     press(&mut screen, Modifiers::COMMAND, Key::O);
     type_in(&mut screen, FILE_FIELD, &path.display().to_string());
-    assert_eq!(screen.state().build(), &mine, "still there while the question stands");
+    assert_eq!(
+        screen.state().build(),
+        &mine,
+        "still there while the question stands"
+    );
     click(&mut screen, "Don't save");
     assert_ne!(screen.state().build(), &mine);
 }
@@ -102,7 +123,10 @@ fn a_bad_file_is_explained_and_the_build_on_the_table_stays() {
     type_in(&mut screen, FILE_FIELD, &path.display().to_string());
     assert_eq!(screen.state().build(), &mine);
     let said = screen.state().said().expect("said").to_owned();
-    assert!(said.contains("furlong") && said.contains("broken.ron"), "{said}");
+    assert!(
+        said.contains("furlong") && said.contains("broken.ron"),
+        "{said}"
+    );
 }
 
 #[test]
@@ -120,7 +144,10 @@ fn unsaved_work_of_a_crashed_run_is_offered_and_comes_back() {
     assert_ne!(again.state().build(), &work);
     click(&mut again, "Bring back A build that was never saved");
     assert_eq!(again.state().build(), &work);
-    assert!(again.state().has_unsaved_work(), "it is back on the table, not in a file");
+    assert!(
+        again.state().has_unsaved_work(),
+        "it is back on the table, not in a file"
+    );
 }
 
 #[test]
@@ -132,7 +159,11 @@ fn a_saved_end_leaves_nothing_to_offer() {
     nudge(&mut screen);
     screen.run_steps(320);
     press(&mut screen, Modifiers::COMMAND, Key::S);
-    type_in(&mut screen, FILE_FIELD, &folder.path().join("done.ron").display().to_string());
+    type_in(
+        &mut screen,
+        FILE_FIELD,
+        &folder.path().join("done.ron").display().to_string(),
+    );
     press(&mut screen, Modifiers::COMMAND, Key::Q);
     drop(screen);
     let again = bench_on(host, Start::Demo);

@@ -6,7 +6,10 @@ use common::{INNER, click, click_point, demo, place, press, type_in};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use trammel_build::LengthUnit;
-use trammel_screen::{drawing::{Projection, handle_name}, view::Page};
+use trammel_screen::{
+    drawing::{Projection, handle_name},
+    view::Page,
+};
 
 #[test]
 fn arrow_keys_nudge_by_a_sixteenth_and_with_shift_by_a_sixty_fourth() {
@@ -24,7 +27,9 @@ fn arrow_keys_nudge_by_a_sixteenth_and_with_shift_by_a_sixty_fourth() {
 #[test]
 fn a_point_can_be_reached_and_chosen_by_keyboard() {
     let mut screen = demo();
-    screen.get_by_label(&handle_name(INNER, Projection::Front)).focus();
+    screen
+        .get_by_label(&handle_name(INNER, Projection::Front))
+        .focus();
     screen.run_steps(2);
     press(&mut screen, Modifiers::NONE, Key::Enter);
     assert_eq!(screen.state().view().selected, Some(INNER));
@@ -38,8 +43,15 @@ fn a_coordinate_is_typed_as_it_is_read_from_the_tape() {
     let mut screen = demo();
     press(&mut screen, Modifiers::NONE, Key::T);
     assert_eq!(screen.state().view().page, Page::Points);
-    type_in(&mut screen, "Upper arm, front pivot, z, left", "1' 1 1/16\"");
-    let point = trammel_build::PointRef { point: trammel_build::PointName::UpperFrontPivot, ..INNER };
+    type_in(
+        &mut screen,
+        "Upper arm, front pivot, z, left",
+        "1' 1 1/16\"",
+    );
+    let point = trammel_build::PointRef {
+        point: trammel_build::PointName::UpperFrontPivot,
+        ..INNER
+    };
     assert_eq!(place(&screen, point)[2], 13.0 + 1.0 / 16.0);
     type_in(&mut screen, "Upper arm, front pivot, z, left", "330.2 mm");
     assert_eq!(place(&screen, point)[2], 13.0);
@@ -53,7 +65,10 @@ fn what_can_not_be_read_is_said_and_the_old_value_stands() {
     type_in(&mut screen, "Upper arm, front pivot, z, left", "thirteen");
     assert_eq!(screen.state().build(), &before);
     let said = screen.state().said().expect("something is said").to_owned();
-    assert!(said.contains("thirteen") && said.contains("stays at"), "{said}");
+    assert!(
+        said.contains("thirteen") && said.contains("stays at"),
+        "{said}"
+    );
 }
 
 #[test]
@@ -63,9 +78,18 @@ fn the_unit_is_switched_on_purpose_and_back_by_undo() {
     click(&mut screen, "inch");
     let converted = screen.state().build().clone();
     assert_eq!(converted.unit, LengthUnit::Millimetre);
-    let (inch, mm) = (before.front.tie_rod.inner[2], converted.front.tie_rod.inner[2]);
+    let (inch, mm) = (
+        before.front.tie_rod.inner[2],
+        converted.front.tie_rod.inner[2],
+    );
     assert!((inch * 25.4 - mm).abs() < 1e-6, "{inch} in is {mm} mm");
-    assert!(screen.state().said().is_some_and(|s| s.contains("millimetres")), "it says so");
+    assert!(
+        screen
+            .state()
+            .said()
+            .is_some_and(|s| s.contains("millimetres")),
+        "it says so"
+    );
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
 }
@@ -75,7 +99,9 @@ fn shortcuts_do_nothing_while_a_field_is_typed_in() {
     let mut screen = demo();
     press(&mut screen, Modifiers::NONE, Key::T);
     let before = screen.state().build().clone();
-    screen.get_by_label("Upper arm, front pivot, x, left").click();
+    screen
+        .get_by_label("Upper arm, front pivot, x, left")
+        .click();
     screen.run_steps(2);
     press(&mut screen, Modifiers::NONE, Key::U);
     press(&mut screen, Modifiers::NONE, Key::L);
@@ -89,7 +115,11 @@ fn every_action_with_a_key_stands_in_the_list_of_keys() {
     press(&mut screen, Modifiers::NONE, Key::F1);
     for action in trammel_screen::action::Action::ALL {
         if action.shortcut().is_some() {
-            assert!(screen.query_all_by_label(action.label()).next().is_some(), "{}", action.label());
+            assert!(
+                screen.query_all_by_label(action.label()).next().is_some(),
+                "{}",
+                action.label()
+            );
         }
     }
 }

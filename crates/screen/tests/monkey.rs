@@ -7,10 +7,37 @@ use trammel_persistence::{read, write};
 use trammel_screen::Start;
 
 const KEYS: [Key; 27] = [
-    Key::ArrowUp, Key::ArrowDown, Key::ArrowLeft, Key::ArrowRight, Key::PageUp, Key::PageDown, Key::Tab, Key::Enter, Key::Escape,
-    Key::R, Key::Space, Key::T, Key::L, Key::M, Key::U, Key::I, Key::X, Key::D, Key::F, Key::Num1, Key::Num2, Key::Num0, Key::Z, Key::Backspace, Key::F1, Key::F2, Key::F3,
+    Key::ArrowUp,
+    Key::ArrowDown,
+    Key::ArrowLeft,
+    Key::ArrowRight,
+    Key::PageUp,
+    Key::PageDown,
+    Key::Tab,
+    Key::Enter,
+    Key::Escape,
+    Key::R,
+    Key::Space,
+    Key::T,
+    Key::L,
+    Key::M,
+    Key::U,
+    Key::I,
+    Key::X,
+    Key::D,
+    Key::F,
+    Key::Num1,
+    Key::Num2,
+    Key::Num0,
+    Key::Z,
+    Key::Backspace,
+    Key::F1,
+    Key::F2,
+    Key::F3,
 ];
-const TEXTS: [&str; 8] = ["12 5/8", "-3", "1' 2\"", "abc", "1e9", "320 mm", "0", "−1/16"];
+const TEXTS: [&str; 8] = [
+    "12 5/8", "-3", "1' 2\"", "abc", "1e9", "320 mm", "0", "−1/16",
+];
 
 /// Random numbers by splitmix64 (G. Steele and others, 2014; constants from memory): any even spread would do.
 struct Monkey(u64);
@@ -52,7 +79,13 @@ impl Monkey {
             }
             6..10 => {
                 let key = KEYS[self.below(KEYS.len())];
-                let modifiers = if key == Key::Z { Modifiers::COMMAND } else if self.below(4) == 0 { Modifiers::SHIFT } else { Modifiers::NONE };
+                let modifiers = if key == Key::Z {
+                    Modifiers::COMMAND
+                } else if self.below(4) == 0 {
+                    Modifiers::SHIFT
+                } else {
+                    Modifiers::NONE
+                };
                 screen.key_press_modifiers(modifiers, key);
             }
             10 => screen.event(egui::Event::Text(TEXTS[self.below(TEXTS.len())].into())),
@@ -76,13 +109,33 @@ fn random_events_break_nothing() {
         for event in 0..1000 {
             monkey.act(&mut screen);
             let bench = screen.state();
-            assert!(bench.results().study.is_some() && bench.results().fault.is_none(), "{demo}, event {event}: {:?}", bench.results().fault);
+            assert!(
+                bench.results().study.is_some() && bench.results().fault.is_none(),
+                "{demo}, event {event}: {:?}",
+                bench.results().fault
+            );
             if event % 10 == 0 {
                 let text = write(bench.build());
-                assert_eq!(read(&text).as_ref(), Ok(bench.build()), "{demo}, event {event}");
+                assert_eq!(
+                    read(&text).as_ref(),
+                    Ok(bench.build()),
+                    "{demo}, event {event}"
+                );
             }
-            let curve = &screen.state().results().study.as_ref().expect("studied").front.left;
-            assert!(curve.stations.iter().all(|s| s.toe_change.is_finite() && s.measures.roll_centre_height.is_finite()));
+            let curve = &screen
+                .state()
+                .results()
+                .study
+                .as_ref()
+                .expect("studied")
+                .front
+                .left;
+            assert!(
+                curve
+                    .stations
+                    .iter()
+                    .all(|s| s.toe_change.is_finite() && s.measures.roll_centre_height.is_finite())
+            );
         }
     }
 }
@@ -121,7 +174,10 @@ fn random_events_in_tune_break_nothing() {
         }
         monkey.act(&mut screen);
         let bench = screen.state();
-        assert!(bench.results().study.is_some() && bench.results().fault.is_none(), "event {event}");
+        assert!(
+            bench.results().study.is_some() && bench.results().fault.is_none(),
+            "event {event}"
+        );
         if event % 10 == 0 {
             let text = write(bench.build());
             assert_eq!(read(&text).as_ref(), Ok(bench.build()), "event {event}");

@@ -6,7 +6,12 @@ use common::{INNER, bench, click, demo, drag_from, place, press};
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{PointName, PointRef};
-use trammel_screen::{Start, drawing::Projection, tune::settings::{Making, MapRack, SpotWays}, view::Stage};
+use trammel_screen::{
+    Start,
+    drawing::Projection,
+    tune::settings::{Making, MapRack, SpotWays},
+    view::Stage,
+};
 use trammel_tuning::{Scoring, TieRodJoint};
 
 fn tune(name: &str) -> common::Screen {
@@ -17,7 +22,17 @@ fn tune(name: &str) -> common::Screen {
 }
 
 fn largest(screen: &common::Screen) -> f64 {
-    screen.state().results().study.as_ref().expect("studied").front.left.score.largest.to_degrees()
+    screen
+        .state()
+        .results()
+        .study
+        .as_ref()
+        .expect("studied")
+        .front
+        .left
+        .score
+        .largest
+        .to_degrees()
 }
 
 /// Steps until something beside the window is done; half a minute at most.
@@ -49,7 +64,10 @@ fn the_stage_is_reached_by_its_name_and_by_key_and_left_again() {
 fn the_map_is_worked_out_within_a_few_frames_and_during_a_drag() {
     let mut screen = tune("badly-placed-rack");
     assert!(screen.state().tune().map_is_complete());
-    let ball = PointRef { point: PointName::LowerBallJoint, ..INNER };
+    let ball = PointRef {
+        point: PointName::LowerBallJoint,
+        ..INNER
+    };
     drag_from(&mut screen, ball, Projection::Front, vec2(0.0, 12.0));
     screen.run_steps(6);
     assert!(screen.state().tune().map_is_complete());
@@ -63,7 +81,11 @@ fn move_it_there_cures_the_badly_placed_demo_in_one_step() {
     click(&mut screen, "Move it there");
     assert!(largest(&screen) < 0.05, "{}", largest(&screen));
     let inner = place(&screen, INNER);
-    assert_eq!([(inner[1] * 16.0).fract(), (inner[2] * 16.0).fract()], [0.0, 0.0], "{inner:?}");
+    assert_eq!(
+        [(inner[1] * 16.0).fract(), (inner[2] * 16.0).fract()],
+        [0.0, 0.0],
+        "{inner:?}"
+    );
     assert_eq!(inner[0], before.front.tie_rod.inner[0], "as typed");
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
@@ -90,7 +112,10 @@ fn a_click_in_the_loupe_moves_the_joint_there_and_undo_takes_it_back() {
     screen.drop_at(at);
     screen.run_steps(3);
     let (a, b) = (before.front.tie_rod.inner, place(&screen, INNER));
-    assert!(b[1] < a[1] && b[2] < a[2], "left in the loupe is in, down is down: {a:?} {b:?}");
+    assert!(
+        b[1] < a[1] && b[2] < a[2],
+        "left in the loupe is in, down is down: {a:?} {b:?}"
+    );
     assert_eq!((b[2] * 16.0).fract(), 0.0, "snapped");
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
@@ -109,7 +134,11 @@ fn escape_gives_a_drag_in_the_loupe_up() {
         screen.hover_at(at + vec2(-5.0 * i as f32, 3.0 * i as f32));
         screen.step();
     }
-    assert_ne!(screen.state().build(), &before, "the build follows the drag");
+    assert_ne!(
+        screen.state().build(),
+        &before,
+        "the build follows the drag"
+    );
     press(&mut screen, Modifiers::NONE, Key::Escape);
     assert_eq!(screen.state().build(), &before);
     screen.drop_at(at);
@@ -132,7 +161,10 @@ fn the_switches_change_what_is_judged() {
     assert_eq!(screen.state().view().tune.ways, SpotWays::Height);
     click(&mut screen, "Joint: outer");
     assert_eq!(screen.state().view().tune.joint, TieRodJoint::Outer);
-    assert_eq!(screen.state().view().selected.map(|p| p.point), Some(PointName::TieRodOuter));
+    assert_eq!(
+        screen.state().view().selected.map(|p| p.point),
+        Some(PointName::TieRodOuter)
+    );
     screen.run_steps(4);
     assert!(screen.state().tune().map_is_complete());
     let width = screen.state().view().tune.map_width;
@@ -177,7 +209,12 @@ fn a_search_finds_layouts_that_are_applied_as_one_step() {
     let before = screen.state().build().clone();
     click(&mut screen, "Automatic");
     click(&mut screen, "Find good layouts");
-    wait(&mut screen, |s| s.state().tune().found().is_some_and(|(done, n)| done && n > 0));
+    wait(&mut screen, |s| {
+        s.state()
+            .tune()
+            .found()
+            .is_some_and(|(done, n)| done && n > 0)
+    });
     click(&mut screen, "Layout 1");
     assert_eq!(screen.state().view().tune.preview, Some(0));
     assert_eq!(screen.state().build(), &before, "a look changes nothing");
@@ -194,11 +231,18 @@ fn a_search_can_be_stopped_and_with_nothing_to_move_it_says_so() {
     click(&mut screen, "Automatic");
     click(&mut screen, "Find good layouts");
     click(&mut screen, "Stop");
-    wait(&mut screen, |s| s.state().tune().found().is_some_and(|(done, _)| done));
+    wait(&mut screen, |s| {
+        s.state().tune().found().is_some_and(|(done, _)| done)
+    });
     click(&mut screen, "Rack height");
     click(&mut screen, "Rack width, each side");
     click(&mut screen, "Find good layouts");
-    assert!(screen.state().said().is_some_and(|s| s.contains("Nothing may move")));
+    assert!(
+        screen
+            .state()
+            .said()
+            .is_some_and(|s| s.contains("Nothing may move"))
+    );
 }
 
 #[test]
@@ -209,13 +253,21 @@ fn pictures() {
         screen.state_mut().set_light(light);
         let save = |screen: &mut common::Screen, name: &str| {
             let image = screen.render().expect("painted");
-            let path = std::env::temp_dir().join(format!("tune-{name}-{}.png", if light { "light" } else { "dark" }));
+            let path = std::env::temp_dir().join(format!(
+                "tune-{name}-{}.png",
+                if light { "light" } else { "dark" }
+            ));
             image.save(path).expect("written");
         };
         click(&mut screen, "Automatic");
         click(&mut screen, "Rack-end factor, at least");
         click(&mut screen, "Find good layouts");
-        wait(&mut screen, |s| s.state().tune().found().is_some_and(|(done, n)| done && n > 0));
+        wait(&mut screen, |s| {
+            s.state()
+                .tune()
+                .found()
+                .is_some_and(|(done, n)| done && n > 0)
+        });
         click(&mut screen, "Layout 1");
         save(&mut screen, "automatic");
         click(&mut screen, "Ride height");
@@ -243,15 +295,31 @@ fn a_new_ride_height_is_one_step_that_keeps_toe_and_camber_and_the_stops() {
     assert_ne!(after, before);
     let up = after.front.tie_rod.inner[2] - before.front.tie_rod.inner[2];
     assert!((up * after.unit.mm() - 25.4).abs() < 0.01, "{up}");
-    assert_eq!((after.front.wheel.toe_deg, after.front.wheel.camber_deg), (before.front.wheel.toe_deg, before.front.wheel.camber_deg));
+    assert_eq!(
+        (after.front.wheel.toe_deg, after.front.wheel.camber_deg),
+        (before.front.wheel.toe_deg, before.front.wheel.camber_deg)
+    );
     let stops = |b: &trammel_build::Build| {
-        let travel = b.axle(trammel_build::AxleName::Front).expect("an axle").travel;
+        let travel = b
+            .axle(trammel_build::AxleName::Front)
+            .expect("an axle")
+            .travel;
         travel.bump - travel.droop
     };
     // The whole range is the same within what camber's resetting takes.
-    assert!((stops(&after) - stops(&before)).abs() < 1.0, "{} {}", stops(&after), stops(&before));
+    assert!(
+        (stops(&after) - stops(&before)).abs() < 1.0,
+        "{} {}",
+        stops(&after),
+        stops(&before)
+    );
     let centre = |b: &trammel_build::Build| b.front.wheel.centre[2];
-    assert!((centre(&after) - centre(&before)).abs() < 0.05, "the wheel stands on the ground: {} {}", centre(&before), centre(&after));
+    assert!(
+        (centre(&after) - centre(&before)).abs() < 0.05,
+        "the wheel stands on the ground: {} {}",
+        centre(&before),
+        centre(&after)
+    );
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
 }
@@ -260,7 +328,13 @@ fn a_new_ride_height_is_one_step_that_keeps_toe_and_camber_and_the_stops() {
 #[ignore = "tells how long a frame takes here"]
 fn frame_time_while_dragging() {
     for stage in ["Lay out", "Tune"] {
-        for point in [INNER, PointRef { point: PointName::LowerBallJoint, ..INNER }] {
+        for point in [
+            INNER,
+            PointRef {
+                point: PointName::LowerBallJoint,
+                ..INNER
+            },
+        ] {
             let mut screen = tune("lifted");
             click(&mut screen, stage);
             let from = common::on_screen(&screen, point, Projection::Front);
@@ -277,7 +351,12 @@ fn frame_time_while_dragging() {
                 })
                 .collect();
             times.sort_by(f64::total_cmp);
-            println!("{stage}, {}: median {:.2} ms, 95 of 100 below {:.2} ms", point.point.label(), times[100], times[190]);
+            println!(
+                "{stage}, {}: median {:.2} ms, 95 of 100 below {:.2} ms",
+                point.point.label(),
+                times[100],
+                times[190]
+            );
         }
     }
 }

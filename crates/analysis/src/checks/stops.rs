@@ -29,7 +29,11 @@ fn travel_within(
             let share = (limit - at_low) / (at_high - at_low);
             let crossing = low.travel + share * (high.travel - low.travel);
             if at_low > limit && low.travel < 0.0 {
-                let within = if at_high > limit { high.travel } else { crossing };
+                let within = if at_high > limit {
+                    high.travel
+                } else {
+                    crossing
+                };
                 droop = droop.max(within.min(0.0));
             }
             if at_high > limit && high.travel > 0.0 {

@@ -5,8 +5,7 @@ use trammel_geometry::Vector;
 
 use super::{After, Case, rack_height::rack_height};
 use crate::{
-    Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose,
-    pose_grid::PoseGrid,
+    Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose, pose_grid::PoseGrid,
     words::angle,
 };
 
@@ -65,7 +64,8 @@ fn other_height(case: &Case<'_>, now: f64, limit: f64) -> Option<Remedy> {
     };
     let exact = |after: &After| {
         let grid = PoseGrid::of(&after.view);
-        grid.worst(&after.view, |r| Some(r.rod_angle)).map(|w| w.badness)
+        grid.worst(&after.view, |r| Some(r.rod_angle))
+            .map(|w| w.badness)
     };
     let found = rack_height(case, limit.to_radians(), coarse, exact)?;
     let then = found.then.to_degrees();

@@ -1,10 +1,15 @@
 //! What each action does.
 
 use egui::Context;
-use trammel_build::{AxleName, Axis, Coordinate, Edit, LengthUnit, Side};
+use trammel_build::{Axis, AxleName, Coordinate, Edit, LengthUnit, Side};
 
 use super::{Bench, dialogs::Dialog, files::Next};
-use crate::{action::Action, drawing::Projection, tokens::Tokens, view::{Page, Stage}};
+use crate::{
+    action::Action,
+    drawing::Projection,
+    tokens::Tokens,
+    view::{Page, Stage},
+};
 
 /// Seconds for one run from bump to droop and back.
 const RUN_SECONDS: f64 = 4.0;
@@ -23,7 +28,11 @@ impl Bench {
             Action::Redo => self.step(ctx, false),
             Action::SwitchUnit => self.switch_unit(ctx),
             Action::SwitchTheme => {
-                self.tokens = if self.tokens.dark { Tokens::light() } else { Tokens::dark() };
+                self.tokens = if self.tokens.dark {
+                    Tokens::light()
+                } else {
+                    Tokens::dark()
+                };
                 self.style_is_set = false;
                 ctx.request_repaint();
             }
@@ -37,11 +46,19 @@ impl Bench {
             }
             Action::InstantCentres => self.view.instant_centres = !self.view.instant_centres,
             Action::Fill(projection) => {
-                self.drawing.fill = if self.drawing.fill == Some(projection) { None } else { Some(projection) };
+                self.drawing.fill = if self.drawing.fill == Some(projection) {
+                    None
+                } else {
+                    Some(projection)
+                };
             }
             Action::Fit => self.drawing.refit(),
             Action::PointTable => {
-                self.view.page = if self.view.page == Page::Points { Page::Curves } else { Page::Points };
+                self.view.page = if self.view.page == Page::Points {
+                    Page::Curves
+                } else {
+                    Page::Points
+                };
             }
             Action::LockPoint => self.lock_point(ctx),
             Action::MirrorPoint => self.mirror_point(ctx),
@@ -69,8 +86,14 @@ impl Bench {
     }
 
     fn step(&mut self, ctx: &Context, back: bool) {
-        let name = if back { self.history.undo_name() } else { self.history.redo_name() };
-        let Some(name) = name.map(str::to_owned) else { return };
+        let name = if back {
+            self.history.undo_name()
+        } else {
+            self.history.redo_name()
+        };
+        let Some(name) = name.map(str::to_owned) else {
+            return;
+        };
         self.keep_ghost();
         if back {
             self.history.undo();
@@ -101,7 +124,10 @@ impl Bench {
             AxleName::Rear => AxleName::Front,
         };
         if self.history.build().axle_spec(other).is_none() {
-            self.say(ctx, "This build has a front axle only. A rear axle can be added in its file.");
+            self.say(
+                ctx,
+                "This build has a front axle only. A rear axle can be added in its file.",
+            );
             return;
         }
         self.view.axle = other;
@@ -115,28 +141,54 @@ impl Bench {
 
     fn play(&mut self, ctx: &Context) {
         let now = ctx.input(|i| i.time);
-        self.view.playing_since = if self.view.playing_since.is_some() { None } else { Some(now) };
+        self.view.playing_since = if self.view.playing_since.is_some() {
+            None
+        } else {
+            Some(now)
+        };
     }
 
     /// Moves the linkage on while a run is going.
     pub(super) fn run_through_travel(&mut self, ctx: &Context) {
-        let Some(since) = self.view.playing_since else { return };
-        let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) else { return };
+        let Some(since) = self.view.playing_since else {
+            return;
+        };
+        let Some(axle) = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+        else {
+            return;
+        };
         let range = axle.model.travel;
         let phase = (ctx.input(|i| i.time) - since) / RUN_SECONDS;
         // From the design height into bump first; slow at the ends, as a wheel is.
         let wave = (phase * std::f64::consts::TAU).sin();
-        self.view.travel = if wave >= 0.0 { wave * range.bump } else { -wave * range.droop };
+        self.view.travel = if wave >= 0.0 {
+            wave * range.bump
+        } else {
+            -wave * range.droop
+        };
         ctx.request_repaint();
     }
 
     fn lock_point(&mut self, ctx: &Context) {
         let Some(at) = self.view.selected else {
-            self.say(ctx, "Select a point first: click it on the drawing or in the table.");
+            self.say(
+                ctx,
+                "Select a point first: click it on the drawing or in the table.",
+            );
             return;
         };
-        let coordinate = |axis| Coordinate { axle: at.axle, point: at.point, axis };
-        let locked = Axis::ALL.into_iter().all(|a| self.history.build().locked.contains(&coordinate(a)));
+        let coordinate = |axis| Coordinate {
+            axle: at.axle,
+            point: at.point,
+            axis,
+        };
+        let locked = Axis::ALL
+            .into_iter()
+            .all(|a| self.history.build().locked.contains(&coordinate(a)));
         self.edit(ctx, &Edit::SetPointLock(at.axle, at.point, !locked));
     }
 

@@ -34,8 +34,16 @@ impl Bench {
     pub(super) fn select(&mut self, point: Option<PointRef>) {
         self.view.selected = point;
         let joint = match point {
-            Some(PointRef { side: Side::Left, point: PointName::TieRodInner, .. }) => TieRodJoint::Inner,
-            Some(PointRef { side: Side::Left, point: PointName::TieRodOuter, .. }) => TieRodJoint::Outer,
+            Some(PointRef {
+                side: Side::Left,
+                point: PointName::TieRodInner,
+                ..
+            }) => TieRodJoint::Inner,
+            Some(PointRef {
+                side: Side::Left,
+                point: PointName::TieRodOuter,
+                ..
+            }) => TieRodJoint::Outer,
             _ => return,
         };
         self.view.tune.joint = joint;
@@ -49,7 +57,10 @@ impl Bench {
         match fault {
             Some(fault) => {
                 self.history.abort();
-                self.complain(ctx, format!("Not done: {fault}. Everything stays as it was."));
+                self.complain(
+                    ctx,
+                    format!("Not done: {fault}. Everything stays as it was."),
+                );
             }
             None => {
                 self.history.commit();
@@ -71,7 +82,13 @@ impl Bench {
                 }
             }
             Err(fault) => {
-                self.complain(ctx, format!("Not done: {}: {fault}. Everything stays as it was.", edit.name()));
+                self.complain(
+                    ctx,
+                    format!(
+                        "Not done: {}: {fault}. Everything stays as it was.",
+                        edit.name()
+                    ),
+                );
             }
         }
     }
@@ -80,8 +97,9 @@ impl Bench {
     pub(super) fn keep_ghost(&mut self) {
         if !self.history.is_open() {
             let study = self.results.study.as_ref();
-            self.view.ghost =
-                study.and_then(|s| s.axle(self.view.axle)).map(|a| a.curve(self.view.side).clone());
+            self.view.ghost = study
+                .and_then(|s| s.axle(self.view.axle))
+                .map(|a| a.curve(self.view.side).clone());
         }
     }
 
@@ -97,16 +115,27 @@ impl Bench {
         if build.axle_spec(self.view.axle).is_none() {
             self.view.axle = AxleName::Front;
         }
-        if build.axle_spec(self.view.axle).is_some_and(|a| a.right.is_empty()) {
+        if build
+            .axle_spec(self.view.axle)
+            .is_some_and(|a| a.right.is_empty())
+        {
             self.view.side = Side::Left;
         }
         if self.view.selected.is_some_and(|p| build.point(p).is_none()) {
             self.view.selected = None;
         }
-        if let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) {
+        if let Some(axle) = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+        {
             let range = axle.model.travel;
             let lock = axle.model.lock();
-            self.view.travel = self.view.travel.clamp(range.droop.min(range.bump), range.bump.max(range.droop));
+            self.view.travel = self
+                .view
+                .travel
+                .clamp(range.droop.min(range.bump), range.bump.max(range.droop));
             self.view.rack = self.view.rack.clamp(-lock, lock);
         }
     }
@@ -115,7 +144,13 @@ impl Bench {
     pub(super) fn start_over(&mut self, build: trammel_build::Build) {
         let page: Page = self.view.page;
         let stage = self.view.stage;
-        self.view = crate::view::View { stage, page, quantity: self.view.quantity, tune: self.view.tune.clone(), ..Default::default() };
+        self.view = crate::view::View {
+            stage,
+            page,
+            quantity: self.view.quantity,
+            tune: self.view.tune.clone(),
+            ..Default::default()
+        };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build());
         self.drawing = crate::drawing::Drawing::default();

@@ -52,7 +52,13 @@ pub(super) struct PathDialog {
 
 impl Dialog {
     fn path(what: PathFor, typed: String) -> Self {
-        Self::Path(PathDialog { what, typed, waiting: false, nothing_came: false, fresh: true })
+        Self::Path(PathDialog {
+            what,
+            typed,
+            waiting: false,
+            nothing_came: false,
+            fresh: true,
+        })
     }
 
     pub(super) fn open() -> Self {
@@ -90,7 +96,9 @@ enum Answer {
 
 impl Bench {
     pub(super) fn dialog_ui(&mut self, ctx: &Context, requests: &mut Vec<Request>) {
-        let Some(mut dialog) = self.dialog.take() else { return };
+        let Some(mut dialog) = self.dialog.take() else {
+            return;
+        };
         let recent = self.files.recent().to_vec();
         let tokens = self.tokens.clone();
         let mut answer = Answer::None;
@@ -113,7 +121,13 @@ impl Bench {
         self.answered(ctx, dialog, answer, requests);
     }
 
-    fn answered(&mut self, ctx: &Context, dialog: Dialog, answer: Answer, requests: &mut Vec<Request>) {
+    fn answered(
+        &mut self,
+        ctx: &Context,
+        dialog: Dialog,
+        answer: Answer,
+        requests: &mut Vec<Request>,
+    ) {
         match answer {
             Answer::None => self.dialog = Some(dialog),
             Answer::Close => self.forget_what_follows(),
@@ -125,8 +139,15 @@ impl Bench {
                     PathFor::Import => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                 };
-                self.host.ask_for_file(&pick, self.files.folder().as_deref());
-                self.dialog = Some(Dialog::Path(PathDialog { what, typed, waiting: true, nothing_came: false, fresh: false }));
+                self.host
+                    .ask_for_file(&pick, self.files.folder().as_deref());
+                self.dialog = Some(Dialog::Path(PathDialog {
+                    what,
+                    typed,
+                    waiting: true,
+                    nothing_came: false,
+                    fresh: false,
+                }));
             }
             Answer::SaveThen(next) => self.save_then(ctx, next),
             Answer::Without(next) => self.go_on(ctx, next),
@@ -149,7 +170,9 @@ impl Bench {
 
     /// The desktop's dialog answered.
     pub(super) fn picked(&mut self, ctx: &Context, path: Option<PathBuf>) {
-        let Some(Dialog::Path(asked)) = &mut self.dialog else { return };
+        let Some(Dialog::Path(asked)) = &mut self.dialog else {
+            return;
+        };
         asked.waiting = false;
         let what = asked.what;
         match path {
@@ -163,7 +186,9 @@ impl Bench {
 }
 
 fn file_name_of(typed: &str) -> String {
-    PathBuf::from(typed).file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned())
+    PathBuf::from(typed)
+        .file_name()
+        .map_or_else(String::new, |n| n.to_string_lossy().into_owned())
 }
 
 fn heading(ui: &mut Ui, text: &str) {
@@ -171,7 +196,12 @@ fn heading(ui: &mut Ui, text: &str) {
     ui.add_space(4.0);
 }
 
-fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, recent: &[PathBuf], tokens: &crate::tokens::Tokens) -> Answer {
+fn path_ui(
+    ui: &mut Ui,
+    dialog: &mut PathDialog,
+    recent: &[PathBuf],
+    tokens: &crate::tokens::Tokens,
+) -> Answer {
     let (title, word) = match dialog.what {
         PathFor::Open => ("Open a build", "Open"),
         PathFor::SaveAs => ("Save the build as", "Save"),
@@ -200,8 +230,15 @@ fn path_ui(ui: &mut Ui, dialog: &mut PathDialog, recent: &[PathBuf], tokens: &cr
         if ui.add_enabled(given, egui::Button::new(word)).clicked() || (entered && given) {
             answer = Answer::Path(dialog.what, PathBuf::from(dialog.typed.trim()));
         }
-        let browse = if dialog.waiting { "Waiting for the desktop…" } else { "Browse…" };
-        if ui.add_enabled(!dialog.waiting, egui::Button::new(browse)).clicked() {
+        let browse = if dialog.waiting {
+            "Waiting for the desktop…"
+        } else {
+            "Browse…"
+        };
+        if ui
+            .add_enabled(!dialog.waiting, egui::Button::new(browse))
+            .clicked()
+        {
             answer = Answer::Browse(dialog.what, dialog.typed.clone());
         }
         if ui.button("Cancel").clicked() {
@@ -223,7 +260,11 @@ fn offers(ui: &mut Ui, recent: &[PathBuf], tokens: &crate::tokens::Tokens) -> An
     }
     if !recent.is_empty() {
         ui.add_space(4.0);
-        ui.label(RichText::new("Opened lately").small().color(tokens.ink_soft));
+        ui.label(
+            RichText::new("Opened lately")
+                .small()
+                .color(tokens.ink_soft),
+        );
         for path in recent.iter().take(6) {
             if ui.link(path.display().to_string()).clicked() {
                 answer = Answer::OpenInstead(Request::OpenPath(path.clone()));
@@ -257,7 +298,10 @@ fn unsaved_ui(ui: &mut Ui, next: &Next) -> Answer {
 
 fn changed_ui(ui: &mut Ui, path: &std::path::Path) -> Answer {
     heading(ui, "The file was changed by another program");
-    ui.label(format!("{} is not what it was when this build was opened or last saved.", path.display()));
+    ui.label(format!(
+        "{} is not what it was when this build was opened or last saved.",
+        path.display()
+    ));
     overwrite_choice(ui, path)
 }
 
@@ -316,8 +360,14 @@ fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -
 
 /// What unsaved work belongs to, and how old it is.
 fn described(leftover: &Leftover) -> (String, String) {
-    let title = leftover.path.as_ref().map_or_else(|| "A build that was never saved".to_owned(), |p| p.display().to_string());
-    let age = std::time::SystemTime::now().duration_since(leftover.saved_at).unwrap_or_default().as_secs();
+    let title = leftover.path.as_ref().map_or_else(
+        || "A build that was never saved".to_owned(),
+        |p| p.display().to_string(),
+    );
+    let age = std::time::SystemTime::now()
+        .duration_since(leftover.saved_at)
+        .unwrap_or_default()
+        .as_secs();
     let about = match age {
         0..120 => "kept a minute ago".to_owned(),
         120..7200 => format!("kept {} minutes ago", age / 60),
@@ -329,8 +379,12 @@ fn described(leftover: &Leftover) -> (String, String) {
 
 fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {
     heading(ui, "Paste a point table");
-    let label = ui.label("Rows of point, x, y, z with the unit in the heading, as “Copy point table” gives them:");
-    let edit = egui::TextEdit::multiline(text).desired_rows(10).desired_width(f32::INFINITY);
+    let label = ui.label(
+        "Rows of point, x, y, z with the unit in the heading, as “Copy point table” gives them:",
+    );
+    let edit = egui::TextEdit::multiline(text)
+        .desired_rows(10)
+        .desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
     if ui.memory(|m| m.focused().is_none()) {
         response.request_focus();
@@ -339,7 +393,10 @@ fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {
     let mut answer = Answer::None;
     ui.horizontal(|ui| {
         let given = !text.trim().is_empty();
-        if ui.add_enabled(given, egui::Button::new("Place the points")).clicked() {
+        if ui
+            .add_enabled(given, egui::Button::new("Place the points"))
+            .clicked()
+        {
             answer = Answer::Paste(text.clone());
         }
         if ui.button("Cancel").clicked() {
@@ -351,29 +408,38 @@ fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {
 
 fn keys_ui(ui: &mut Ui, tokens: &crate::tokens::Tokens) -> Answer {
     heading(ui, "Keys");
-    egui::ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
-        Grid::new("keys").num_columns(2).spacing(egui::vec2(24.0, 3.0)).show(ui, |ui| {
-            let mut row = |key: String, what: &str| {
-                ui.label(RichText::new(key).color(tokens.accent));
-                ui.label(what);
-                ui.end_row();
-            };
-            for action in Action::ALL {
-                if let Some(s) = action.shortcut() {
-                    row(s.format(&egui::ModifierNames::NAMES, false), action.label());
-                }
-            }
-            row("Arrow keys".into(), "Nudge the selected point in the view");
-            row("PageUp, PageDown".into(), "Nudge it across the view");
-            row("Shift".into(), "Fine steps when nudging or dragging");
-            row("Escape".into(), "Give a drag or a typed number up");
-            row("Wheel".into(), "Zoom the drawing");
-            row("Middle drag".into(), "Move the drawing");
-            row("Tab".into(), "Next control or point");
+    egui::ScrollArea::vertical()
+        .max_height(420.0)
+        .show(ui, |ui| {
+            Grid::new("keys")
+                .num_columns(2)
+                .spacing(egui::vec2(24.0, 3.0))
+                .show(ui, |ui| {
+                    let mut row = |key: String, what: &str| {
+                        ui.label(RichText::new(key).color(tokens.accent));
+                        ui.label(what);
+                        ui.end_row();
+                    };
+                    for action in Action::ALL {
+                        if let Some(s) = action.shortcut() {
+                            row(s.format(&egui::ModifierNames::NAMES, false), action.label());
+                        }
+                    }
+                    row("Arrow keys".into(), "Nudge the selected point in the view");
+                    row("PageUp, PageDown".into(), "Nudge it across the view");
+                    row("Shift".into(), "Fine steps when nudging or dragging");
+                    row("Escape".into(), "Give a drag or a typed number up");
+                    row("Wheel".into(), "Zoom the drawing");
+                    row("Middle drag".into(), "Move the drawing");
+                    row("Tab".into(), "Next control or point");
+                });
         });
-    });
     ui.add_space(6.0);
-    if ui.button("Close").clicked() { Answer::Close } else { Answer::None }
+    if ui.button("Close").clicked() {
+        Answer::Close
+    } else {
+        Answer::None
+    }
 }
 
 fn about_ui(ui: &mut Ui) -> Answer {
@@ -387,5 +453,9 @@ fn about_ui(ui: &mut Ui) -> Answer {
         ui.add(egui::Label::new(text).wrap());
         ui.add_space(4.0);
     }
-    if ui.button("Close").clicked() { Answer::Close } else { Answer::None }
+    if ui.button("Close").clicked() {
+        Answer::Close
+    } else {
+        Answer::None
+    }
 }

@@ -28,14 +28,18 @@ impl Bench {
         self.select(Some(point));
         self.message = None;
         let here = self.history.build().point(point).unwrap_or_default();
-        self.history.begin(Edit::MovePoint { point, to: here }.name());
+        self.history
+            .begin(Edit::MovePoint { point, to: here }.name());
     }
 
     /// A place that can't be built is passed over: the point waits at the last one that can.
     fn drag_to(&mut self, ctx: &Context, point: PointRef, to: Triple) {
         match self.history.edit(&Edit::MovePoint { point, to }) {
             Ok(()) => self.work_out(),
-            Err(fault) => self.complain(ctx, format!("Not there: {fault}. The point waits at the last place that can be built.")),
+            Err(fault) => self.complain(
+                ctx,
+                format!("Not there: {fault}. The point waits at the last place that can be built."),
+            ),
         }
     }
 }

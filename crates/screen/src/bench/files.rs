@@ -6,7 +6,11 @@ use egui::Context;
 use trammel_build::Build;
 use trammel_persistence::{BuildFile, Document, IfChanged, SaveFault, demos};
 
-use super::{Bench, dialogs::{Dialog, PathFor}, unsaved::Unsaved};
+use super::{
+    Bench,
+    dialogs::{Dialog, PathFor},
+    unsaved::Unsaved,
+};
 use crate::{
     host::{Host, Picked},
     request::Request,
@@ -73,8 +77,18 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
     let found = unsaved.take_leftovers();
     let dialog = (!found.is_empty()).then_some(Dialog::Recover(found));
     let build = document.build().clone();
-    let files = Files { file, document, unsaved, after_save: None };
-    Begun { build, files, dialog, problem }
+    let files = Files {
+        file,
+        document,
+        unsaved,
+        after_save: None,
+    };
+    Begun {
+        build,
+        files,
+        dialog,
+        problem,
+    }
 }
 
 /// A demo by its name, the first one for any other name.
@@ -88,7 +102,9 @@ fn demo_document(name: &str) -> Document {
 
 impl Files {
     fn on_disk(&self) -> &Build {
-        self.file.as_ref().map_or(self.document.build(), BuildFile::build)
+        self.file
+            .as_ref()
+            .map_or(self.document.build(), BuildFile::build)
     }
 
     pub(super) fn differs_from_file(&self, build: &Build) -> bool {
@@ -108,13 +124,18 @@ impl Files {
     }
 
     pub(super) fn folder(&self) -> Option<PathBuf> {
-        let beside = self.path().or_else(|| self.recent().first().map(PathBuf::as_path));
+        let beside = self
+            .path()
+            .or_else(|| self.recent().first().map(PathBuf::as_path));
         beside.and_then(Path::parent).map(Path::to_owned)
     }
 
     /// The text that holds a build as it would be saved.
     pub(super) fn text_for(&self, build: &Build) -> String {
-        self.file.as_ref().map_or(&self.document, BuildFile::document).text_for(build)
+        self.file
+            .as_ref()
+            .map_or(&self.document, BuildFile::document)
+            .text_for(build)
     }
 }
 
@@ -122,12 +143,21 @@ impl Bench {
     /// Answers of the desktop, dropped files, the window's close button, unsaved work.
     pub(super) fn files_before_frame(&mut self, ctx: &Context, requests: &mut Vec<Request>) {
         if let Some(picked) = self.host.answer() {
-            self.picked(ctx, match picked {
-                Picked::Path(path) => Some(path),
-                Picked::Nothing => None,
-            });
+            self.picked(
+                ctx,
+                match picked {
+                    Picked::Path(path) => Some(path),
+                    Picked::Nothing => None,
+                },
+            );
         }
-        let dropped = ctx.input(|i| i.raw.dropped_files.iter().map(|f| f.path().to_owned()).next());
+        let dropped = ctx.input(|i| {
+            i.raw
+                .dropped_files
+                .iter()
+                .map(|f| f.path().to_owned())
+                .next()
+        });
         requests.extend(dropped.map(Request::OpenPath));
         let closing = ctx.input(|i| i.viewport().close_requested());
         if closing && !self.quitting && self.has_unsaved_work() {
@@ -137,14 +167,19 @@ impl Bench {
         if !self.history.is_open() {
             let unsaved = self.files.differs_from_file(self.history.build());
             let build = self.history.build();
-            let due = self.files.unsaved.due(ctx.input(|i| i.time), unsaved, build);
+            let due = self
+                .files
+                .unsaved
+                .due(ctx.input(|i| i.time), unsaved, build);
             let text = due.then(|| self.files.text_for(build));
             let path = self.files.path().map(Path::to_owned);
             if let Some(problem) = self.files.unsaved.tick(text, path.as_deref(), unsaved) {
                 self.complain(ctx, problem);
             }
             if unsaved {
-                ctx.request_repaint_after(std::time::Duration::from_secs(super::unsaved::SECONDS as u64));
+                ctx.request_repaint_after(std::time::Duration::from_secs(
+                    super::unsaved::SECONDS as u64,
+                ));
             }
         }
     }
@@ -165,7 +200,10 @@ impl Bench {
                 self.files.file = None;
                 self.files.document = demo_document(name);
                 self.replace_build();
-                let about = demos().into_iter().find(|d| d.name == name).map_or("", |d| d.about);
+                let about = demos()
+                    .into_iter()
+                    .find(|d| d.name == name)
+                    .map_or("", |d| d.about);
                 self.say(ctx, format!("Demo: {about}."));
             }
             Next::Quit => {
@@ -215,7 +253,11 @@ impl Bench {
 
     fn save_as(&mut self, ctx: &Context, path: &Path, if_there: IfChanged) {
         self.history.commit();
-        let document = self.files.file.as_ref().map_or(&self.files.document, BuildFile::document);
+        let document = self
+            .files
+            .file
+            .as_ref()
+            .map_or(&self.files.document, BuildFile::document);
         match BuildFile::save_as(path, document, self.history.build(), if_there) {
             Ok((file, _)) => {
                 self.files.file = Some(file);
@@ -256,7 +298,11 @@ impl Bench {
         match what {
             PathFor::Open => self.ask_then(ctx, Next::Open(path)),
             PathFor::SaveAs => {
-                let path = if path.extension().is_none() { path.with_extension("ron") } else { path };
+                let path = if path.extension().is_none() {
+                    path.with_extension("ron")
+                } else {
+                    path
+                };
                 self.save_as(ctx, &path, IfChanged::Refuse);
             }
             PathFor::Import => self.import_points(ctx, &path),
@@ -282,15 +328,31 @@ impl Bench {
             return path.with_extension(extension).display().to_string();
         }
         let title = &self.history.build().title;
-        let word: String = title.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
-        let stem = word.split('-').filter(|w| !w.is_empty()).collect::<Vec<_>>().join("-");
-        let name = format!("{}.{extension}", if stem.is_empty() { "build" } else { &stem });
+        let word: String = title
+            .to_lowercase()
+            .chars()
+            .map(|c| if c.is_alphanumeric() { c } else { '-' })
+            .collect();
+        let stem = word
+            .split('-')
+            .filter(|w| !w.is_empty())
+            .collect::<Vec<_>>()
+            .join("-");
+        let name = format!(
+            "{}.{extension}",
+            if stem.is_empty() { "build" } else { &stem }
+        );
         let folder = self.files.folder().or_else(|| std::env::current_dir().ok());
         folder.map_or(name.clone(), |f| f.join(&name).display().to_string())
     }
 
     /// Puts unsaved work of an earlier run on the bench.
-    pub(super) fn recover(&mut self, ctx: &Context, mut found: Vec<trammel_persistence::Leftover>, at: usize) {
+    pub(super) fn recover(
+        &mut self,
+        ctx: &Context,
+        mut found: Vec<trammel_persistence::Leftover>,
+        at: usize,
+    ) {
         if at >= found.len() {
             return;
         }
@@ -298,12 +360,21 @@ impl Bench {
         match Document::read(&leftover.text) {
             Ok(document) => {
                 let recovered = document.build().clone();
-                let file = leftover.path.as_deref().and_then(|p| BuildFile::open(p).ok());
-                self.files.document = file.as_ref().map_or_else(|| Document::new(&crate::bare::build()), |f| f.document().clone());
+                let file = leftover
+                    .path
+                    .as_deref()
+                    .and_then(|p| BuildFile::open(p).ok());
+                self.files.document = file.as_ref().map_or_else(
+                    || Document::new(&crate::bare::build()),
+                    |f| f.document().clone(),
+                );
                 self.files.file = file;
                 self.files.after_save = None;
                 self.start_over(recovered);
-                self.say(ctx, "Unsaved work is back on the table. Save it to keep it.");
+                self.say(
+                    ctx,
+                    "Unsaved work is back on the table. Save it to keep it.",
+                );
                 if let Err(fault) = leftover.discard() {
                     self.complain(ctx, fault.to_string());
                 }

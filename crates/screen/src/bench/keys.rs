@@ -9,7 +9,9 @@ use crate::{drawing::Projection, request::Request};
 impl Bench {
     /// The nudges that were pressed in this frame, as edits.
     pub(super) fn nudges(&mut self, ctx: &Context) -> Vec<Request> {
-        let Some(at) = self.view.selected else { return Vec::new() };
+        let Some(at) = self.view.selected else {
+            return Vec::new();
+        };
         let focused = ctx.memory(egui::Memory::focused);
         if focused.is_some_and(|id| !self.drawing.is_point(id)) || self.history.is_open() {
             // The keys belong to the control that has the focus, such as a slider or a field.
@@ -19,10 +21,19 @@ impl Bench {
         let looking = self.drawing.fill.unwrap_or(Projection::Front);
         let mut requests = Vec::new();
         let mut here = self.history.build().point(at);
-        for key in [Key::ArrowLeft, Key::ArrowRight, Key::ArrowUp, Key::ArrowDown, Key::PageUp, Key::PageDown] {
+        for key in [
+            Key::ArrowLeft,
+            Key::ArrowRight,
+            Key::ArrowUp,
+            Key::ArrowDown,
+            Key::PageUp,
+            Key::PageDown,
+        ] {
             for (modifiers, step) in [(Modifiers::SHIFT, fine), (Modifiers::NONE, step)] {
                 let times = ctx.input_mut(|i| i.count_and_consume_key(modifiers, key));
-                let (Some(from), 1..) = (here, times) else { continue };
+                let (Some(from), 1..) = (here, times) else {
+                    continue;
+                };
                 let (axis, sign) = direction(looking, key);
                 let mut to: Triple = from;
                 if let Some(slot) = to.get_mut(axis) {
@@ -65,4 +76,3 @@ fn on_grid(value: f64, step: f64) -> f64 {
     let fine = step / 4096.0;
     (value / fine).round() * fine
 }
-

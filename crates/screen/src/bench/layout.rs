@@ -11,10 +11,10 @@ use crate::{
     notebook::{self, NotebookInput},
     request::Request,
     title_block,
-    tune::OnTable,
-    view::Stage,
     tokens::Tokens,
     top_strip::{self, TopStripInput},
+    tune::OnTable,
+    view::Stage,
 };
 
 const TOP: f32 = 44.0;
@@ -43,7 +43,12 @@ impl Places {
         let width = (0.335 * screen.width()).clamp(380.0, 560.0);
         let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
         let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
-        Self { strip, notebook, bar, table }
+        Self {
+            strip,
+            notebook,
+            bar,
+            table,
+        }
     }
 }
 
@@ -57,23 +62,62 @@ impl Bench {
         let inking = self.hand(&mut table);
         let on_table = inking.as_ref().and_then(Inking::front_view);
         self.tune_go_on(ui.ctx());
-        part(ui, "strip", places.strip, tokens.panel, Margin::symmetric(14, 0), |ui| self.strip(ui, &tokens, requests));
-        part(ui, "notebook", places.notebook, tokens.panel, Margin::ZERO, |ui| {
-            let input = NotebookInput { build: self.history.build(), results: &self.results, tune: &self.tune, tokens: &tokens };
-            notebook::ui(ui, &input, &mut self.view, requests);
-        });
-        part(ui, "bar", places.bar, tokens.panel, Margin::symmetric(14, 7), |ui| {
-            let study = self.results.study.as_ref();
-            let input = BottomBarInput { build: self.history.build(), study, tokens: &tokens };
-            bottom_bar::ui(ui, &input, &self.view, requests);
-        });
+        part(
+            ui,
+            "strip",
+            places.strip,
+            tokens.panel,
+            Margin::symmetric(14, 0),
+            |ui| self.strip(ui, &tokens, requests),
+        );
+        part(
+            ui,
+            "notebook",
+            places.notebook,
+            tokens.panel,
+            Margin::ZERO,
+            |ui| {
+                let input = NotebookInput {
+                    build: self.history.build(),
+                    results: &self.results,
+                    tune: &self.tune,
+                    tokens: &tokens,
+                };
+                notebook::ui(ui, &input, &mut self.view, requests);
+            },
+        );
+        part(
+            ui,
+            "bar",
+            places.bar,
+            tokens.panel,
+            Margin::symmetric(14, 7),
+            |ui| {
+                let study = self.results.study.as_ref();
+                let input = BottomBarInput {
+                    build: self.history.build(),
+                    study,
+                    tokens: &tokens,
+                };
+                bottom_bar::ui(ui, &input, &self.view, requests);
+            },
+        );
         match (inking, self.drawing_input()) {
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
                 inking.ink(&table, &input);
-                if let (Some(front), Stage::Tune, Some(axle)) = (on_table, self.view.stage, input.study.axle(self.view.axle)) {
+                if let (Some(front), Stage::Tune, Some(axle)) =
+                    (on_table, self.view.stage, input.study.axle(self.view.axle))
+                {
                     let build = input.build;
-                    let on = OnTable { build, axle, view: &self.view, tokens: &tokens, table: places.table, front };
+                    let on = OnTable {
+                        build,
+                        axle,
+                        view: &self.view,
+                        tokens: &tokens,
+                        table: places.table,
+                        front,
+                    };
                     self.tune.ink(&mut table, &on, requests);
                 }
                 if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
@@ -139,7 +183,14 @@ impl Bench {
 }
 
 /// One place of the screen with its background.
-fn part(ui: &mut Ui, name: &str, place: Rect, fill: Color32, margin: Margin, contents: impl FnOnce(&mut Ui)) {
+fn part(
+    ui: &mut Ui,
+    name: &str,
+    place: Rect,
+    fill: Color32,
+    margin: Margin,
+    contents: impl FnOnce(&mut Ui),
+) {
     ui.painter().rect_filled(place, 0.0, fill);
     let mut child = ui.new_child(UiBuilder::new().id_salt(name).max_rect(place - margin));
     child.set_clip_rect(place);

@@ -55,7 +55,12 @@ impl Bench {
     /// A bench with a build on it.
     #[must_use]
     pub fn new(host: Box<dyn Host>, start: Start) -> Self {
-        let files::Begun { build, files, dialog, problem } = files::begin(host.as_ref(), start);
+        let files::Begun {
+            build,
+            files,
+            dialog,
+            problem,
+        } = files::begin(host.as_ref(), start);
         let results = Results::of(&build);
         Self {
             history: History::new(build),
@@ -64,7 +69,11 @@ impl Bench {
             drawing: Drawing::default(),
             tokens: Tokens::dark(),
             style_is_set: false,
-            message: problem.map(|text| Message { text, problem: true, since: 0.0 }),
+            message: problem.map(|text| Message {
+                text,
+                problem: true,
+                since: 0.0,
+            }),
             dialog,
             files,
             host,
@@ -77,7 +86,11 @@ impl Bench {
 
     /// Shows the bench light instead of dark.
     pub fn set_light(&mut self, light: bool) {
-        self.tokens = if light { Tokens::light() } else { Tokens::dark() };
+        self.tokens = if light {
+            Tokens::light()
+        } else {
+            Tokens::dark()
+        };
         self.style_is_set = false;
     }
 
@@ -137,7 +150,11 @@ impl Bench {
     #[must_use]
     pub fn window_title(&self) -> String {
         let build = self.history.build();
-        let title = if build.title.is_empty() { "Untitled build" } else { &build.title };
+        let title = if build.title.is_empty() {
+            "Untitled build"
+        } else {
+            &build.title
+        };
         let mark = if self.has_unsaved_work() { "● " } else { "" };
         format!("{mark}{title} — Trammel")
     }
@@ -168,10 +185,18 @@ impl Bench {
     }
 
     fn say(&mut self, ctx: &egui::Context, text: impl Into<String>) {
-        self.message = Some(Message { text: text.into(), problem: false, since: ctx.input(|i| i.time) });
+        self.message = Some(Message {
+            text: text.into(),
+            problem: false,
+            since: ctx.input(|i| i.time),
+        });
     }
 
     fn complain(&mut self, ctx: &egui::Context, text: impl Into<String>) {
-        self.message = Some(Message { text: text.into(), problem: true, since: ctx.input(|i| i.time) });
+        self.message = Some(Message {
+            text: text.into(),
+            problem: true,
+            since: ctx.input(|i| i.time),
+        });
     }
 }

@@ -11,7 +11,10 @@ use super::Bench;
 impl Bench {
     pub(super) fn copy_points(&mut self, ctx: &Context) {
         ctx.copy_text(write_points(self.history.build(), Separator::Tab));
-        self.say(ctx, "The point table is on the clipboard, for a spreadsheet.");
+        self.say(
+            ctx,
+            "The point table is on the clipboard, for a spreadsheet.",
+        );
     }
 
     pub(super) fn paste_points(&mut self, ctx: &Context, text: &str) {
@@ -33,7 +36,10 @@ impl Bench {
         let before = self.history.build().clone();
         self.edit(ctx, &Edit::MovePoints(points));
         if *self.history.build() != before {
-            self.say(ctx, format!("Placed {count} points. Undo puts them all back."));
+            self.say(
+                ctx,
+                format!("Placed {count} points. Undo puts them all back."),
+            );
         }
     }
 

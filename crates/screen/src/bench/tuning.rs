@@ -20,7 +20,8 @@ impl Bench {
 
     fn widen_map(&mut self, times: Option<f64>) {
         if let Some(times) = times {
-            self.view.tune.map_width = (self.view.tune.map_width * times).clamp(WIDTHS[0], WIDTHS[1]);
+            self.view.tune.map_width =
+                (self.view.tune.map_width * times).clamp(WIDTHS[0], WIDTHS[1]);
         }
     }
 
@@ -32,12 +33,28 @@ impl Bench {
         let mut tune = std::mem::take(&mut self.tune);
         let build = self.history.build();
         let (plain, fine) = snap(build.unit);
-        let step = if ui.input(|i| i.modifiers.shift) { fine } else { plain };
+        let step = if ui.input(|i| i.modifiers.shift) {
+            fine
+        } else {
+            plain
+        };
         let table = ui.max_rect();
-        let done = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)).map(|axle| {
-            let on = OnTable { build, axle, view: &self.view, tokens: &self.tokens, table, front };
-            tune.hand(ui, &on, step)
-        });
+        let done = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+            .map(|axle| {
+                let on = OnTable {
+                    build,
+                    axle,
+                    view: &self.view,
+                    tokens: &self.tokens,
+                    table,
+                    front,
+                };
+                tune.hand(ui, &on, step)
+            });
         self.tune = tune;
         if let Some((events, widen)) = done {
             self.drawing_events(ui.ctx(), events);
@@ -50,16 +67,40 @@ impl Bench {
         if self.view.stage != Stage::Tune {
             return;
         }
-        let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) else { return };
+        let Some(axle) = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+        else {
+            return;
+        };
         let held = self.history.is_open();
-        self.tune.go_on(ctx, self.history.build(), axle, &self.view, &self.tokens, held);
+        self.tune.go_on(
+            ctx,
+            self.history.build(),
+            axle,
+            &self.view,
+            &self.tokens,
+            held,
+        );
     }
 
     /// Starts a search for layouts, or stops it.
     pub(super) fn set_searching(&mut self, ctx: &Context, on: bool) {
-        let Some(axle) = self.results.study.as_ref().and_then(|s| s.axle(self.view.axle)) else { return };
+        let Some(axle) = self
+            .results
+            .study
+            .as_ref()
+            .and_then(|s| s.axle(self.view.axle))
+        else {
+            return;
+        };
         self.view.tune.preview = None;
-        if let Err(why) = self.tune.set_searching(on, ctx, self.history.build(), axle, &self.view) {
+        if let Err(why) = self
+            .tune
+            .set_searching(on, ctx, self.history.build(), axle, &self.view)
+        {
             self.complain(ctx, why);
         }
     }
@@ -68,6 +109,9 @@ impl Bench {
         if self.view.stage != Stage::Tune {
             return None;
         }
-        Some(MapPicture { texture: self.tune.map().texture()?, corners: self.tune.map().corners() })
+        Some(MapPicture {
+            texture: self.tune.map().texture()?,
+            corners: self.tune.map().corners(),
+        })
     }
 }

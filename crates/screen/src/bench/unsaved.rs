@@ -21,13 +21,26 @@ pub(super) struct Unsaved {
 impl Unsaved {
     /// Uses a folder; without one nothing is kept.
     pub(super) fn new(folder: Option<PathBuf>) -> Self {
-        let recent = folder.as_deref().map(|f| RecentFiles::load(&recent_list(f))).unwrap_or_default();
-        Self { folder, autosave: None, recent, last_kept: 0.0, kept: None, complained: false }
+        let recent = folder
+            .as_deref()
+            .map(|f| RecentFiles::load(&recent_list(f)))
+            .unwrap_or_default();
+        Self {
+            folder,
+            autosave: None,
+            recent,
+            last_kept: 0.0,
+            kept: None,
+            complained: false,
+        }
     }
 
     /// Work of earlier runs that did not end well.
     pub(super) fn take_leftovers(&self) -> Vec<Leftover> {
-        self.folder.as_deref().map(|f| leftovers(&f.join("unsaved"))).unwrap_or_default()
+        self.folder
+            .as_deref()
+            .map(|f| leftovers(&f.join("unsaved")))
+            .unwrap_or_default()
     }
 
     /// A file was opened or saved. A list that can't be written is no reason to stop work.
@@ -55,7 +68,12 @@ impl Unsaved {
     }
 
     /// Keeps `text` aside if there is one, or lets go of what was kept once the work is in its file. Says once if it can't.
-    pub(super) fn tick(&mut self, text: Option<String>, path: Option<&Path>, unsaved: bool) -> Option<String> {
+    pub(super) fn tick(
+        &mut self,
+        text: Option<String>,
+        path: Option<&Path>,
+        unsaved: bool,
+    ) -> Option<String> {
         if !unsaved && self.kept.is_some() {
             self.give_up();
         }

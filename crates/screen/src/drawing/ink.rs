@@ -74,7 +74,9 @@ impl Frame<'_> {
 
     /// The map in the front view.
     fn map(&self, pen: &mut Pen) {
-        let Some(map) = self.input.map.filter(|_| self.shows(Projection::Front)) else { return };
+        let Some(map) = self.input.map.filter(|_| self.shows(Projection::Front)) else {
+            return;
+        };
         let [a, b] = map.corners.map(|p| self.sheet.screen(Projection::Front, p));
         pen.picture(Rect::from_two_pos(a, b), map.texture);
     }

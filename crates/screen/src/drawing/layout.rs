@@ -182,7 +182,11 @@ fn fit(bounds: Bounds, size: Vec2, shown: Shown, axle: AxleName) -> Place {
     let shift = 0.5 * (margins.above - margins.below);
     // A corner stands to the outboard side, where less lies beside it.
     let room = 0.5 * (width - scale * (high[0] - low[0])) - margins.beside;
-    let aside = if shown.corner { room.max(0.0) * 0.7 } else { 0.0 };
+    let aside = if shown.corner {
+        room.max(0.0) * 0.7
+    } else {
+        0.0
+    };
     local.origin = [
         width * 0.5 - scale * middle[0] + aside,
         height * 0.5 + shift - scale * middle[1],

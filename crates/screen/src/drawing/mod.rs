@@ -130,7 +130,10 @@ impl Drawing {
     }
 
     fn shown(&self) -> layout::Shown {
-        layout::Shown { fill: self.fill, corner: self.corner && self.fill.is_some() }
+        layout::Shown {
+            fill: self.fill,
+            corner: self.corner && self.fill.is_some(),
+        }
     }
 
     /// Whether a control with the keyboard's focus is a point of this drawing, as of the last frame.
@@ -219,7 +222,9 @@ impl Inking {
 
     /// Where the front view stands; none while it is not shown.
     pub(crate) fn front_view(&self) -> Option<FrontView> {
-        self.fill.is_none_or(|f| f == Projection::Front).then_some(FrontView(self.sheet))
+        self.fill
+            .is_none_or(|f| f == Projection::Front)
+            .then_some(FrontView(self.sheet))
     }
 
     /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.

@@ -237,7 +237,10 @@ impl Pen {
 
     /// A picture over a rectangle.
     pub(crate) fn picture(&mut self, rect: Rect, texture: egui::TextureId) {
-        if rect.is_finite() && rect.intersects(self.clip) && rect.width().max(rect.height()) < FARTHEST {
+        if rect.is_finite()
+            && rect.intersects(self.clip)
+            && rect.width().max(rect.height()) < FARTHEST
+        {
             let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
             self.push(Shape::image(texture, rect, whole, Color32::WHITE));
         }

@@ -4,9 +4,18 @@ use egui::{Color32, Pos2, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, 
 use trammel_analysis::{Caution, Grade};
 
 use super::NotebookInput;
-use crate::{request::Request, tokens::{Tokens, type_size}, view::View};
+use crate::{
+    request::Request,
+    tokens::{Tokens, type_size},
+    view::View,
+};
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let cautions = &input.results.cautions;
     ui.horizontal(|ui| {
         ui.label(RichText::new("Cautions").font(type_size::head()));
@@ -31,7 +40,13 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, reques
     });
 }
 
-fn one(ui: &mut Ui, tokens: &Tokens, caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
+fn one(
+    ui: &mut Ui,
+    tokens: &Tokens,
+    caution: &Caution,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let key = (caution.kind, caution.axle, caution.side);
     let open = view.open_caution == Some(key);
     let colour = tokens.grade(caution.grade);
@@ -41,11 +56,19 @@ fn one(ui: &mut Ui, tokens: &Tokens, caution: &Caution, view: &mut View, request
             mark(ui.painter(), rect.center(), 6.0, caution.grade, colour);
             ui.vertical(|ui| {
                 ui.spacing_mut().item_spacing.y = 1.0;
-                let head = egui::Label::new(RichText::new(&caution.headline).font(type_size::head()))
-                    .wrap()
-                    .sense(Sense::click());
+                let head =
+                    egui::Label::new(RichText::new(&caution.headline).font(type_size::head()))
+                        .wrap()
+                        .sense(Sense::click());
                 let head = ui.add(head);
-                ui.add(egui::Label::new(RichText::new(&caution.detail).small().color(tokens.ink_soft)).wrap());
+                ui.add(
+                    egui::Label::new(
+                        RichText::new(&caution.detail)
+                            .small()
+                            .color(tokens.ink_soft),
+                    )
+                    .wrap(),
+                );
                 head
             })
             .inner
@@ -53,7 +76,9 @@ fn one(ui: &mut Ui, tokens: &Tokens, caution: &Caution, view: &mut View, request
         .inner;
     let name = format!("{}: {}", caution.grade.word(), caution.headline);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-    let response = response.on_hover_cursor(egui::CursorIcon::PointingHand).on_hover_text("Go there, and see why and what would mend it");
+    let response = response
+        .on_hover_cursor(egui::CursorIcon::PointingHand)
+        .on_hover_text("Go there, and see why and what would mend it");
     if response.clicked() {
         view.open_caution = if open { None } else { Some(key) };
         if !open {
@@ -72,39 +97,61 @@ fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
         requests.push(Request::Select(Some(point)));
     }
     if let Some(worst) = caution.worst {
-        requests.push(Request::Pose { travel: worst.travel, rack: worst.rack });
+        requests.push(Request::Pose {
+            travel: worst.travel,
+            rack: worst.rack,
+        });
     }
 }
 
 fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<Request>) {
-    ui.indent(("caution", caution.kind, caution.axle, caution.side), |ui| {
-        ui.spacing_mut().item_spacing.y = 3.0;
-        ui.add(egui::Label::new(&caution.reason).wrap());
-        for remedy in &caution.remedies {
-            ui.horizontal_wrapped(|ui| {
-                if let Some(edit) = &remedy.edit {
-                    let button = ui.small_button("Do it").on_hover_text("One step; Undo takes it back");
-                    let name = format!("Do it: {}", remedy.text);
-                    button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-                    if button.clicked() {
-                        requests.push(Request::Edit(edit.clone()));
+    ui.indent(
+        ("caution", caution.kind, caution.axle, caution.side),
+        |ui| {
+            ui.spacing_mut().item_spacing.y = 3.0;
+            ui.add(egui::Label::new(&caution.reason).wrap());
+            for remedy in &caution.remedies {
+                ui.horizontal_wrapped(|ui| {
+                    if let Some(edit) = &remedy.edit {
+                        let button = ui
+                            .small_button("Do it")
+                            .on_hover_text("One step; Undo takes it back");
+                        let name = format!("Do it: {}", remedy.text);
+                        button.widget_info(|| {
+                            egui::WidgetInfo::labeled(egui::Role::Button, true, &name)
+                        });
+                        if button.clicked() {
+                            requests.push(Request::Edit(edit.clone()));
+                        }
+                    } else {
+                        ui.label("•");
                     }
-                } else {
-                    ui.label("•");
-                }
-                ui.label(&remedy.text);
-            });
-        }
-        ui.add(egui::Label::new(RichText::new(&caution.source).small().color(tokens.ink_soft)).wrap());
-    });
+                    ui.label(&remedy.text);
+                });
+            }
+            ui.add(
+                egui::Label::new(
+                    RichText::new(&caution.source)
+                        .small()
+                        .color(tokens.ink_soft),
+                )
+                .wrap(),
+            );
+        },
+    );
 }
 
 /// The shape of a grade: triangle, diamond or disc, so that colour is never the only sign.
 fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
-    let polygon = |points: Vec<Pos2>| painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
+    let polygon =
+        |points: Vec<Pos2>| painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
     match grade {
         Grade::Danger => {
-            polygon(vec![at + vec2(0.0, -r), at + vec2(r, 0.8 * r), at + vec2(-r, 0.8 * r)]);
+            polygon(vec![
+                at + vec2(0.0, -r),
+                at + vec2(r, 0.8 * r),
+                at + vec2(-r, 0.8 * r),
+            ]);
         }
         Grade::Caution => {
             polygon(vec![

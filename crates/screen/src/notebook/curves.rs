@@ -19,7 +19,9 @@ pub(super) fn ui(
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
-    let Some(axle) = study.axle(view.axle) else { return };
+    let Some(axle) = study.axle(view.axle) else {
+        return;
+    };
     if !offered(view.quantity, axle) {
         view.quantity = Quantity::Camber;
     }
@@ -29,11 +31,16 @@ pub(super) fn ui(
     let unit = input.build.unit;
     let height = (ui.available_height() - 4.0).clamp(96.0, 240.0);
     let (x, here_x) = match quantity.against() {
-        Against::Travel => (axle.model.travel.droop..=axle.model.travel.bump, view.travel),
+        Against::Travel => (
+            axle.model.travel.droop..=axle.model.travel.bump,
+            view.travel,
+        ),
         Against::Rack => (-axle.model.lock()..=axle.model.lock(), view.rack),
     };
     let traces = traces(input, axle, view);
-    let here = traces.last().and_then(|t| at(&t.points, unit.from_mm(here_x)));
+    let here = traces
+        .last()
+        .and_then(|t| at(&t.points, unit.from_mm(here_x)));
     let asked = Curve {
         name: quantity.label(),
         height,
@@ -54,8 +61,14 @@ pub(super) fn ui(
     if let Some(x) = asked {
         let mm = x * unit.mm();
         requests.push(match quantity.against() {
-            Against::Travel => Request::Pose { travel: mm, rack: view.rack },
-            Against::Rack => Request::Pose { travel: view.travel, rack: mm },
+            Against::Travel => Request::Pose {
+                travel: mm,
+                rack: view.rack,
+            },
+            Against::Rack => Request::Pose {
+                travel: view.travel,
+                rack: mm,
+            },
         });
     }
 }
@@ -64,7 +77,9 @@ pub(super) fn ui(
 fn offered(quantity: Quantity, axle: &AxleStudy) -> bool {
     match quantity {
         Quantity::ToeChange => false,
-        Quantity::MotionRatio | Quantity::SpringLength => axle.model.axle.left.corner().spring.is_some(),
+        Quantity::MotionRatio | Quantity::SpringLength => {
+            axle.model.axle.left.corner().spring.is_some()
+        }
         other => other.against() == Against::Travel || axle.steer.is_some(),
     }
 }
@@ -83,7 +98,11 @@ fn chips(ui: &mut Ui, tokens: &Tokens, axle: &AxleStudy, view: &mut View) {
                 egui::Button::new(text)
             };
             let button = button.corner_radius(10.0);
-            let response = ui.add(button).on_hover_text(format!("{}. {}", quantity.label(), quantity.meaning()));
+            let response = ui.add(button).on_hover_text(format!(
+                "{}. {}",
+                quantity.label(),
+                quantity.meaning()
+            ));
             if response.clicked() {
                 view.quantity = quantity;
             }
@@ -130,15 +149,32 @@ fn traces(input: &NotebookInput<'_>, axle: &AxleStudy, view: &View) -> Vec<Trace
     let quantity = view.quantity;
     let factor = words::axis_factor(quantity.unit_kind(), unit);
     let tokens = input.tokens;
-    let trace = |name: &str, colour, points| Trace { name: name.to_owned(), points, colour, manner: Manner::Plain };
+    let trace = |name: &str, colour, points| Trace {
+        name: name.to_owned(),
+        points,
+        colour,
+        manner: Manner::Plain,
+    };
     match (quantity, &axle.steer) {
         (Quantity::SteerAngle, Some(steer)) => {
             let side = |of: fn(&trammel_analysis::SteerStation) -> f64| {
-                steer.stations.iter().map(|s| [unit.from_mm(s.rack), of(s) * factor]).collect::<Vec<_>>()
+                steer
+                    .stations
+                    .iter()
+                    .map(|s| [unit.from_mm(s.rack), of(s) * factor])
+                    .collect::<Vec<_>>()
             };
             vec![
-                trace("right wheel", tokens.lower_arm, side(|s| s.pose.right_measures.steer)),
-                trace("left wheel", tokens.tie_rod, side(|s| s.pose.left_measures.steer)),
+                trace(
+                    "right wheel",
+                    tokens.lower_arm,
+                    side(|s| s.pose.right_measures.steer),
+                ),
+                trace(
+                    "left wheel",
+                    tokens.tie_rod,
+                    side(|s| s.pose.left_measures.steer),
+                ),
             ]
         }
         (Quantity::Ackermann, Some(steer)) => {
@@ -168,9 +204,16 @@ fn traces(input: &NotebookInput<'_>, axle: &AxleStudy, view: &View) -> Vec<Trace
 fn at(points: &[[f64; 2]], x: f64) -> Option<[f64; 2]> {
     let after = points.iter().position(|p| p[0] >= x - 1e-9)?;
     let b = points.get(after)?;
-    let a = after.checked_sub(1).and_then(|i| points.get(i)).unwrap_or(b);
+    let a = after
+        .checked_sub(1)
+        .and_then(|i| points.get(i))
+        .unwrap_or(b);
     let span = b[0] - a[0];
-    let part = if span > 0.0 { ((x - a[0]) / span).clamp(0.0, 1.0) } else { 1.0 };
+    let part = if span > 0.0 {
+        ((x - a[0]) / span).clamp(0.0, 1.0)
+    } else {
+        1.0
+    };
     Some([x, a[1] + part * (b[1] - a[1])])
 }
 
@@ -182,4 +225,3 @@ fn least_span(quantity: Quantity) -> f64 {
         trammel_analysis::UnitKind::Percent => 20.0,
     }
 }
-

@@ -3,7 +3,8 @@
 use egui::Ui;
 use trammel_analysis::Study;
 use trammel_build::{
-    AxleName, AxleSpec, Edit, HitPoint, LengthUnit, Mass, SpringRate, SpringSpec, TravelSpec, defaults,
+    AxleName, AxleSpec, Edit, HitPoint, LengthUnit, Mass, SpringRate, SpringSpec, TravelSpec,
+    defaults,
 };
 use trammel_geometry::ArmName;
 
@@ -13,7 +14,10 @@ use super::{
 };
 use crate::{request::Request, view::View};
 
-const DEGREES: Takes = Takes::Number { sign: "°", default: None };
+const DEGREES: Takes = Takes::Number {
+    sign: "°",
+    default: None,
+};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -22,8 +26,14 @@ pub(super) fn ui(
     view: &View,
     requests: &mut Vec<Request>,
 ) {
-    let Some(spec) = input.build.axle_spec(view.axle) else { return };
-    let mut form = Form { unit: input.build.unit, tokens: input.tokens, requests };
+    let Some(spec) = input.build.axle_spec(view.axle) else {
+        return;
+    };
+    let mut form = Form {
+        unit: input.build.unit,
+        tokens: input.tokens,
+        requests,
+    };
     wheel(ui, &mut form, spec, view.axle);
     travel(ui, &mut form, spec, study, view.axle);
     if let Some(spring) = spec.spring {
@@ -41,11 +51,16 @@ pub(super) fn ui(
 }
 
 fn length_or(default_mm: f64) -> Takes {
-    Takes::Length { default_mm: Some(default_mm) }
+    Takes::Length {
+        default_mm: Some(default_mm),
+    }
 }
 
 fn number_or(sign: &'static str, default: f64) -> Takes {
-    Takes::Number { sign, default: Some(default) }
+    Takes::Number {
+        sign,
+        default: Some(default),
+    }
 }
 
 /// A row whose value must be there: the edit made of what was typed.
@@ -65,27 +80,86 @@ fn may(typed: Option<Typed>, edit: impl FnOnce(Option<f64>) -> Edit, form: &mut 
 fn wheel(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec, axle: AxleName) {
     let wheel = spec.wheel;
     form.group(ui, "Wheel", |form, ui| {
-        let typed = form.row(ui, "Loaded radius", Some(wheel.loaded_radius), Takes::Length { default_mm: None },
-            "From the wheel centre to the ground with the vehicle's weight on the tyre.");
-        must(typed, |v| Edit::SetWheel(axle, trammel_build::WheelSpec { loaded_radius: v, ..wheel }), form);
-        let typed = form.row(ui, "Static toe", Some(wheel.toe_deg), DEGREES, "Of each wheel. Positive: the front of the wheel points in.");
-        must(typed, |v| Edit::SetWheel(axle, trammel_build::WheelSpec { toe_deg: v, ..wheel }), form);
-        let typed = form.row(ui, "Static camber", Some(wheel.camber_deg), DEGREES, "Negative: the top of the wheel leans in.");
-        must(typed, |v| Edit::SetWheel(axle, trammel_build::WheelSpec { camber_deg: v, ..wheel }), form);
+        let typed = form.row(
+            ui,
+            "Loaded radius",
+            Some(wheel.loaded_radius),
+            Takes::Length { default_mm: None },
+            "From the wheel centre to the ground with the vehicle's weight on the tyre.",
+        );
+        must(
+            typed,
+            |v| {
+                Edit::SetWheel(
+                    axle,
+                    trammel_build::WheelSpec {
+                        loaded_radius: v,
+                        ..wheel
+                    },
+                )
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Static toe",
+            Some(wheel.toe_deg),
+            DEGREES,
+            "Of each wheel. Positive: the front of the wheel points in.",
+        );
+        must(
+            typed,
+            |v| {
+                Edit::SetWheel(
+                    axle,
+                    trammel_build::WheelSpec {
+                        toe_deg: v,
+                        ..wheel
+                    },
+                )
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Static camber",
+            Some(wheel.camber_deg),
+            DEGREES,
+            "Negative: the top of the wheel leans in.",
+        );
+        must(
+            typed,
+            |v| {
+                Edit::SetWheel(
+                    axle,
+                    trammel_build::WheelSpec {
+                        camber_deg: v,
+                        ..wheel
+                    },
+                )
+            },
+            form,
+        );
     });
 }
 
 fn travel(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec, study: &Study, axle: AxleName) {
     let now = study.axle(axle).map(|a| a.model.travel);
     let default = |mm: f64| length_or(mm.abs());
-    let (bump_mm, droop_mm) = now.map_or((defaults::TRAVEL_EACH_WAY_MM, defaults::TRAVEL_EACH_WAY_MM), |t| (t.bump, -t.droop));
+    let (bump_mm, droop_mm) = now.map_or(
+        (defaults::TRAVEL_EACH_WAY_MM, defaults::TRAVEL_EACH_WAY_MM),
+        |t| (t.bump, -t.droop),
+    );
     let unit = form.unit;
     let other = move |typed: Option<f64>, mm: f64| typed.unwrap_or(unit.from_mm(mm));
     let help = "Wheel travel between the stops. Left empty, the spring unit's lengths set it, or 3 in each way.";
     form.group(ui, "Travel", |form, ui| {
         let set = |bump: Typed, droop: Typed| {
             let both = bump.is_some() || droop.is_some();
-            let spec = TravelSpec { bump: other(bump, bump_mm), droop: other(droop, droop_mm) };
+            let spec = TravelSpec {
+                bump: other(bump, bump_mm),
+                droop: other(droop, droop_mm),
+            };
             Edit::SetTravel(axle, both.then_some(spec))
         };
         let (bump, droop) = (spec.travel.map(|t| t.bump), spec.travel.map(|t| t.droop));
@@ -108,16 +182,52 @@ fn spring_unit(ui: &mut Ui, form: &mut Form<'_>, spring: SpringSpec, axle: AxleN
             }
         });
         ui.end_row();
-        let typed = optional_length(form, ui, "Open length", spring.open_length, "Between the mounts, fully extended: it sets the droop travel.");
-        may(typed, |v| set(SpringSpec { open_length: v, ..spring }), form);
-        let typed = optional_length(form, ui, "Closed length", spring.closed_length, "Between the mounts, on its bump stop: it sets the bump travel.");
-        may(typed, |v| set(SpringSpec { closed_length: v, ..spring }), form);
+        let typed = optional_length(
+            form,
+            ui,
+            "Open length",
+            spring.open_length,
+            "Between the mounts, fully extended: it sets the droop travel.",
+        );
+        may(
+            typed,
+            |v| {
+                set(SpringSpec {
+                    open_length: v,
+                    ..spring
+                })
+            },
+            form,
+        );
+        let typed = optional_length(
+            form,
+            ui,
+            "Closed length",
+            spring.closed_length,
+            "Between the mounts, on its bump stop: it sets the bump travel.",
+        );
+        may(
+            typed,
+            |v| {
+                set(SpringSpec {
+                    closed_length: v,
+                    ..spring
+                })
+            },
+            form,
+        );
         rate(ui, form, spring, set);
     });
 }
 
 /// A length that may be left out without any default.
-fn optional_length(form: &mut Form<'_>, ui: &mut Ui, label: &str, value: Option<f64>, help: &str) -> Option<Typed> {
+fn optional_length(
+    form: &mut Form<'_>,
+    ui: &mut Ui,
+    label: &str,
+    value: Option<f64>,
+    help: &str,
+) -> Option<Typed> {
     form.row(ui, label, value, Takes::MaybeLength, help)
 }
 
@@ -128,19 +238,64 @@ fn rate(ui: &mut Ui, form: &mut Form<'_>, spring: SpringSpec, set: impl Fn(Sprin
         (None, LengthUnit::Inch) => (None, "lb/in"),
         (None, LengthUnit::Millimetre) => (None, "N/mm"),
     };
-    let typed = form.row(ui, "Spring rate", value, Takes::MaybeNumber { sign }, "Force for each inch or millimetre that the spring shortens.");
-    let rate = |v: f64| if sign == "lb/in" { SpringRate::PoundsPerInch(v) } else { SpringRate::NewtonsPerMillimetre(v) };
-    may(typed, |v| set(SpringSpec { rate: v.map(rate), ..spring }), form);
+    let typed = form.row(
+        ui,
+        "Spring rate",
+        value,
+        Takes::MaybeNumber { sign },
+        "Force for each inch or millimetre that the spring shortens.",
+    );
+    let rate = |v: f64| {
+        if sign == "lb/in" {
+            SpringRate::PoundsPerInch(v)
+        } else {
+            SpringRate::NewtonsPerMillimetre(v)
+        }
+    };
+    may(
+        typed,
+        |v| {
+            set(SpringSpec {
+                rate: v.map(rate),
+                ..spring
+            })
+        },
+        form,
+    );
 }
 
 fn rack(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec) {
     let rack = spec.rack;
     form.group(ui, "Rack", |form, ui| {
-        let typed = form.row(ui, "Travel each way", rack.travel, length_or(defaults::RACK_TRAVEL_MM), "From the centre to either lock.");
-        may(typed, |v| Edit::SetRack(trammel_build::RackSpec { travel: v, ..rack }), form);
-        let typed = form.row(ui, "Travel for one turn", rack.travel_per_turn, length_or(defaults::RACK_TRAVEL_PER_TURN_MM),
-            "How far the rack moves for one turn of the pinion.");
-        may(typed, |v| Edit::SetRack(trammel_build::RackSpec { travel_per_turn: v, ..rack }), form);
+        let typed = form.row(
+            ui,
+            "Travel each way",
+            rack.travel,
+            length_or(defaults::RACK_TRAVEL_MM),
+            "From the centre to either lock.",
+        );
+        may(
+            typed,
+            |v| Edit::SetRack(trammel_build::RackSpec { travel: v, ..rack }),
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Travel for one turn",
+            rack.travel_per_turn,
+            length_or(defaults::RACK_TRAVEL_PER_TURN_MM),
+            "How far the rack moves for one turn of the pinion.",
+        );
+        may(
+            typed,
+            |v| {
+                Edit::SetRack(trammel_build::RackSpec {
+                    travel_per_turn: v,
+                    ..rack
+                })
+            },
+            form,
+        );
     });
 }
 
@@ -187,15 +342,58 @@ fn hit(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
 fn vehicle(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
     let vehicle = input.build.vehicle;
     form.group(ui, "Vehicle", |form, ui| {
-        let typed = form.row(ui, "Wheelbase", vehicle.wheelbase, length_or(defaults::WHEELBASE_MM), "Between the axles.");
-        may(typed, |v| Edit::SetVehicle(trammel_build::Vehicle { wheelbase: v, ..vehicle }), form);
+        let typed = form.row(
+            ui,
+            "Wheelbase",
+            vehicle.wheelbase,
+            length_or(defaults::WHEELBASE_MM),
+            "Between the axles.",
+        );
+        may(
+            typed,
+            |v| {
+                Edit::SetVehicle(trammel_build::Vehicle {
+                    wheelbase: v,
+                    ..vehicle
+                })
+            },
+            form,
+        );
         mass(ui, form, vehicle);
-        let typed = form.row(ui, "Front share of weight", vehicle.front_share, number_or("0 to 1", defaults::FRONT_SHARE),
-            "Part of the weight on the front axle, driver aboard.");
-        may(typed, |v| Edit::SetVehicle(trammel_build::Vehicle { front_share: v, ..vehicle }), form);
-        let typed = form.row(ui, "Centre-of-gravity height", vehicle.centre_of_gravity_height,
-            length_or(defaults::CENTRE_OF_GRAVITY_HEIGHT_MM), "Above the ground, driver aboard.");
-        may(typed, |v| Edit::SetVehicle(trammel_build::Vehicle { centre_of_gravity_height: v, ..vehicle }), form);
+        let typed = form.row(
+            ui,
+            "Front share of weight",
+            vehicle.front_share,
+            number_or("0 to 1", defaults::FRONT_SHARE),
+            "Part of the weight on the front axle, driver aboard.",
+        );
+        may(
+            typed,
+            |v| {
+                Edit::SetVehicle(trammel_build::Vehicle {
+                    front_share: v,
+                    ..vehicle
+                })
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Centre-of-gravity height",
+            vehicle.centre_of_gravity_height,
+            length_or(defaults::CENTRE_OF_GRAVITY_HEIGHT_MM),
+            "Above the ground, driver aboard.",
+        );
+        may(
+            typed,
+            |v| {
+                Edit::SetVehicle(trammel_build::Vehicle {
+                    centre_of_gravity_height: v,
+                    ..vehicle
+                })
+            },
+            form,
+        );
     });
 }
 
@@ -206,38 +404,143 @@ fn mass(ui: &mut Ui, form: &mut Form<'_>, vehicle: trammel_build::Vehicle) {
         None => form.unit == LengthUnit::Inch,
     };
     let (sign, default) = if in_pounds {
-        ("lb", (defaults::MASS_KG / defaults::KILOGRAMS_PER_POUND).round())
+        (
+            "lb",
+            (defaults::MASS_KG / defaults::KILOGRAMS_PER_POUND).round(),
+        )
     } else {
         ("kg", defaults::MASS_KG)
     };
     let value = vehicle.mass.map(|m| match m {
         Mass::Pounds(v) | Mass::Kilograms(v) => v,
     });
-    let typed = form.row(ui, "All-up mass", value, number_or(sign, default), "Vehicle, driver, fuel.");
-    let mass = |v: f64| if in_pounds { Mass::Pounds(v) } else { Mass::Kilograms(v) };
-    may(typed, |v| Edit::SetVehicle(trammel_build::Vehicle { mass: v.map(mass), ..vehicle }), form);
+    let typed = form.row(
+        ui,
+        "All-up mass",
+        value,
+        number_or(sign, default),
+        "Vehicle, driver, fuel.",
+    );
+    let mass = |v: f64| {
+        if in_pounds {
+            Mass::Pounds(v)
+        } else {
+            Mass::Kilograms(v)
+        }
+    };
+    may(
+        typed,
+        |v| {
+            Edit::SetVehicle(trammel_build::Vehicle {
+                mass: v.map(mass),
+                ..vehicle
+            })
+        },
+        form,
+    );
 }
 
 fn limits(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
     let l = input.build.limits;
     let set = |l: trammel_build::Limits| Edit::SetLimits(l);
     form.group(ui, "Where cautions begin", |form, ui| {
-        let typed = form.row(ui, "Toe change", l.toe_change_deg, number_or("°", defaults::TOE_CHANGE_LIMIT_DEG), "Greatest toe change of a wheel over its travel.");
-        may(typed, |v| set(trammel_build::Limits { toe_change_deg: v, ..l }), form);
-        let typed = form.row(ui, "Tie-rod angle", l.tie_rod_angle_deg, number_or("°", defaults::TIE_ROD_ANGLE_LIMIT_DEG), "Between tie rod and rack.");
-        may(typed, |v| set(trammel_build::Limits { tie_rod_angle_deg: v, ..l }), form);
-        let typed = form.row(ui, "Joint swivel", l.joint_angle_deg, number_or("°", defaults::JOINT_ANGLE_LIMIT_DEG), "What the tie-rod joints can swivel: see their maker's sheet.");
-        may(typed, |v| set(trammel_build::Limits { joint_angle_deg: v, ..l }), form);
-        let typed = form.row(ui, "Rack-end factor", l.rack_end_factor, number_or("×", defaults::RACK_END_FACTOR), "Wanted yield strength over stress in the rack end.");
-        may(typed, |v| set(trammel_build::Limits { rack_end_factor: v, ..l }), form);
-        let typed = form.row(ui, "Lock-over margin", l.lock_over_deg, number_or("°", defaults::LOCK_OVER_LIMIT_DEG), "Least angle between tie rod and steering arm at any travel and lock.");
-        may(typed, |v| set(trammel_build::Limits { lock_over_deg: v, ..l }), form);
+        let typed = form.row(
+            ui,
+            "Toe change",
+            l.toe_change_deg,
+            number_or("°", defaults::TOE_CHANGE_LIMIT_DEG),
+            "Greatest toe change of a wheel over its travel.",
+        );
+        may(
+            typed,
+            |v| {
+                set(trammel_build::Limits {
+                    toe_change_deg: v,
+                    ..l
+                })
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Tie-rod angle",
+            l.tie_rod_angle_deg,
+            number_or("°", defaults::TIE_ROD_ANGLE_LIMIT_DEG),
+            "Between tie rod and rack.",
+        );
+        may(
+            typed,
+            |v| {
+                set(trammel_build::Limits {
+                    tie_rod_angle_deg: v,
+                    ..l
+                })
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Joint swivel",
+            l.joint_angle_deg,
+            number_or("°", defaults::JOINT_ANGLE_LIMIT_DEG),
+            "What the tie-rod joints can swivel: see their maker's sheet.",
+        );
+        may(
+            typed,
+            |v| {
+                set(trammel_build::Limits {
+                    joint_angle_deg: v,
+                    ..l
+                })
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Rack-end factor",
+            l.rack_end_factor,
+            number_or("×", defaults::RACK_END_FACTOR),
+            "Wanted yield strength over stress in the rack end.",
+        );
+        may(
+            typed,
+            |v| {
+                set(trammel_build::Limits {
+                    rack_end_factor: v,
+                    ..l
+                })
+            },
+            form,
+        );
+        let typed = form.row(
+            ui,
+            "Lock-over margin",
+            l.lock_over_deg,
+            number_or("°", defaults::LOCK_OVER_LIMIT_DEG),
+            "Least angle between tie rod and steering arm at any travel and lock.",
+        );
+        may(
+            typed,
+            |v| {
+                set(trammel_build::Limits {
+                    lock_over_deg: v,
+                    ..l
+                })
+            },
+            form,
+        );
     });
 }
 
 fn title(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
     form.group(ui, "Build", |form, ui| {
-        if let Some(t) = form.text_row(ui, "Title", &input.build.title, "", "What you call this build.") {
+        if let Some(t) = form.text_row(
+            ui,
+            "Title",
+            &input.build.title,
+            "",
+            "What you call this build.",
+        ) {
             form.edit(Edit::SetTitle(t));
         }
     });
@@ -247,8 +550,12 @@ fn title(ui: &mut Ui, form: &mut Form<'_>, input: &NotebookInput<'_>) {
 fn notes(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
     let label = ui.label("Notes");
     let kept = ui.scope_id().with("notes being typed");
-    let mut text = ui.data(|d| d.get_temp::<String>(kept)).unwrap_or_else(|| input.build.notes.clone());
-    let edit = egui::TextEdit::multiline(&mut text).desired_rows(3).desired_width(f32::INFINITY);
+    let mut text = ui
+        .data(|d| d.get_temp::<String>(kept))
+        .unwrap_or_else(|| input.build.notes.clone());
+    let edit = egui::TextEdit::multiline(&mut text)
+        .desired_rows(3)
+        .desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
     if response.lost_focus() {
         ui.data_mut(|d| d.remove::<String>(kept));

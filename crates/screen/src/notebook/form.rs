@@ -3,7 +3,12 @@
 use egui::{Grid, RichText, Ui};
 use trammel_build::{LengthUnit, format_length, parse_length};
 
-use crate::{number_field::NumberField, request::Request, tokens::{Tokens, type_size}, words};
+use crate::{
+    number_field::NumberField,
+    request::Request,
+    tokens::{Tokens, type_size},
+    words,
+};
 
 /// What a row takes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,27 +52,57 @@ pub(super) struct Form<'a> {
 
 impl Form<'_> {
     /// A headed group of rows.
-    pub(super) fn group(&mut self, ui: &mut Ui, title: &str, rows: impl FnOnce(&mut Self, &mut Ui)) {
+    pub(super) fn group(
+        &mut self,
+        ui: &mut Ui,
+        title: &str,
+        rows: impl FnOnce(&mut Self, &mut Ui),
+    ) {
         ui.add_space(4.0);
         ui.label(RichText::new(title).font(type_size::head()));
-        Grid::new(("form", title)).num_columns(3).spacing(egui::vec2(8.0, 3.0)).min_col_width(24.0).show(ui, |ui| rows(self, ui));
+        Grid::new(("form", title))
+            .num_columns(3)
+            .spacing(egui::vec2(8.0, 3.0))
+            .min_col_width(24.0)
+            .show(ui, |ui| rows(self, ui));
     }
 
     /// A row; `Some` when something usable was typed that changes the value.
-    pub(super) fn row(&mut self, ui: &mut Ui, label: &str, value: Option<f64>, takes: Takes, help: &str) -> Option<Typed> {
+    pub(super) fn row(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        value: Option<f64>,
+        takes: Takes,
+        help: &str,
+    ) -> Option<Typed> {
         word(ui, label, help);
         let (hint, sign, optional) = match takes {
-            Takes::Length { default_mm } => {
-                (default_mm.map(|mm| words::tape(mm, self.unit)), self.unit.sign(), default_mm.is_some())
-            }
+            Takes::Length { default_mm } => (
+                default_mm.map(|mm| words::tape(mm, self.unit)),
+                self.unit.sign(),
+                default_mm.is_some(),
+            ),
             Takes::Number { sign, default } => (default.map(number), sign, default.is_some()),
             Takes::MaybeLength => (None, self.unit.sign(), true),
             Takes::MaybeNumber { sign } => (None, sign, true),
         };
         let hint = hint.unwrap_or_default();
-        let show = |v| if takes.is_length() { format_length(v, self.unit) } else { number(v) };
+        let show = |v| {
+            if takes.is_length() {
+                format_length(v, self.unit)
+            } else {
+                number(v)
+            }
+        };
         let shown = value.map(show).unwrap_or_default();
-        let field = NumberField { name: label, shown: &shown, hint: &hint, width: 84.0, enabled: true };
+        let field = NumberField {
+            name: label,
+            shown: &shown,
+            hint: &hint,
+            width: 84.0,
+            enabled: true,
+        };
         let typed = field.ui(ui, self.tokens);
         ui.label(RichText::new(sign).small().color(self.tokens.ink_soft));
         ui.end_row();
@@ -83,14 +118,24 @@ impl Form<'_> {
     }
 
     fn read(&mut self, label: &str, typed: &str, shown: &str, takes: Takes) -> Option<Typed> {
-        let stands = if shown.is_empty() { "The default stays.".to_owned() } else { format!("{label} stays at {shown}.") };
+        let stands = if shown.is_empty() {
+            "The default stays.".to_owned()
+        } else {
+            format!("{label} stays at {shown}.")
+        };
         let fault = if takes.is_length() {
             match parse_length(typed, self.unit) {
                 Ok(v) => return Some(Some(v)),
                 Err(fault) => fault.to_string(),
             }
         } else {
-            match typed.trim().replace('−', "-").trim_end_matches(['°', '%']).trim().parse::<f64>() {
+            match typed
+                .trim()
+                .replace('−', "-")
+                .trim_end_matches(['°', '%'])
+                .trim()
+                .parse::<f64>()
+            {
                 Ok(v) if v.is_finite() => return Some(Some(v)),
                 _ => format!("Read “{}”, expected a number such as 1.5.", typed.trim()),
             }
@@ -100,9 +145,22 @@ impl Form<'_> {
     }
 
     /// A row with text; `Some` with what was typed, empty when it was cleared.
-    pub(super) fn text_row(&mut self, ui: &mut Ui, label: &str, value: &str, hint: &str, help: &str) -> Option<String> {
+    pub(super) fn text_row(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        value: &str,
+        hint: &str,
+        help: &str,
+    ) -> Option<String> {
         word(ui, label, help);
-        let field = NumberField { name: label, shown: value, hint, width: 130.0, enabled: true };
+        let field = NumberField {
+            name: label,
+            shown: value,
+            hint,
+            width: 130.0,
+            enabled: true,
+        };
         let typed = field.ui(ui, self.tokens);
         ui.label("");
         ui.end_row();

@@ -40,12 +40,25 @@ pub struct NotebookInput<'a> {
 pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     let height = ui.available_height();
     // With nothing to say the panel is low; with something it has room for two or three cautions.
-    let caution_height = if input.results.cautions.is_empty() { 84.0 } else { (0.30 * height).clamp(150.0, 330.0) };
+    let caution_height = if input.results.cautions.is_empty() {
+        84.0
+    } else {
+        (0.30 * height).clamp(150.0, 330.0)
+    };
     Panel::bottom("cautions")
         .exact_size(caution_height)
-        .frame(egui::Frame::new().fill(input.tokens.panel_deep).inner_margin(egui::Margin::symmetric(14, 8)))
+        .frame(
+            egui::Frame::new()
+                .fill(input.tokens.panel_deep)
+                .inner_margin(egui::Margin::symmetric(14, 8)),
+        )
         .show(ui, |ui| cautions::ui(ui, input, view, requests));
-    let margin = egui::Frame::new().inner_margin(egui::Margin { left: 14, right: 12, top: 8, bottom: 4 });
+    let margin = egui::Frame::new().inner_margin(egui::Margin {
+        left: 14,
+        right: 12,
+        top: 8,
+        bottom: 4,
+    });
     margin.show(ui, |ui| {
         let Some(study) = &input.results.study else {
             problem(ui, input);
@@ -61,13 +74,22 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
             return;
         }
         page_switch(ui, input.tokens, view);
-        ScrollArea::vertical().id_salt(("page", view.page)).auto_shrink(false).show(ui, |ui| {
-            page(ui, input, study, view, requests);
-        });
+        ScrollArea::vertical()
+            .id_salt(("page", view.page))
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                page(ui, input, study, view, requests);
+            });
     });
 }
 
-fn page(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
+fn page(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     match view.page {
         Page::Curves => curves::ui(ui, input, study, view, requests),
         Page::Points => points::ui(ui, input, view, requests),
@@ -88,15 +110,17 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.horizontal(|ui| {
         for page in Page::ALL {
             let chosen = view.page == page;
-            let text = egui::RichText::new(page.label()).font(type_size::head()).color(if chosen {
-                tokens.ink
-            } else {
-                tokens.ink_soft
-            });
+            let text = egui::RichText::new(page.label())
+                .font(type_size::head())
+                .color(if chosen { tokens.ink } else { tokens.ink_soft });
             let response = ui.add(egui::Button::new(text).frame(false).selected(chosen));
             if chosen {
                 let r = response.rect;
-                ui.painter().hline(r.x_range(), r.bottom(), egui::Stroke::new(2.0, tokens.accent));
+                ui.painter().hline(
+                    r.x_range(),
+                    r.bottom(),
+                    egui::Stroke::new(2.0, tokens.accent),
+                );
             }
             if response.clicked() {
                 view.page = page;

@@ -16,7 +16,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
     let unit = input.build.unit;
     let tokens = input.tokens;
     ui.horizontal(|ui| {
-        let text = format!("{}, {} side; x forward, y left, z up from the ground", unit.sign(), view.side.word());
+        let text = format!(
+            "{}, {} side; x forward, y left, z up from the ground",
+            unit.sign(),
+            view.side.word()
+        );
         ui.label(RichText::new(text).small().color(tokens.ink_soft));
     });
     ui.horizontal_wrapped(|ui| {
@@ -31,20 +35,27 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
             }
         }
     });
-    Grid::new("point table").num_columns(4).spacing(egui::vec2(6.0, 3.0)).show(ui, |ui| {
-        ui.label("");
-        for axis in Axis::ALL {
-            ui.label(RichText::new(axis.letter()).small().color(tokens.ink_soft));
-        }
-        ui.end_row();
-        for point in PointName::ALL {
-            let at = PointRef { axle: view.axle, side: view.side, point };
-            if let Some(triple) = input.build.point(at) {
-                row(ui, input, view, at, triple, requests);
-                ui.end_row();
+    Grid::new("point table")
+        .num_columns(4)
+        .spacing(egui::vec2(6.0, 3.0))
+        .show(ui, |ui| {
+            ui.label("");
+            for axis in Axis::ALL {
+                ui.label(RichText::new(axis.letter()).small().color(tokens.ink_soft));
             }
-        }
-    });
+            ui.end_row();
+            for point in PointName::ALL {
+                let at = PointRef {
+                    axle: view.axle,
+                    side: view.side,
+                    point,
+                };
+                if let Some(triple) = input.build.point(at) {
+                    row(ui, input, view, at, triple, requests);
+                    ui.end_row();
+                }
+            }
+        });
 }
 
 fn row(
@@ -57,9 +68,18 @@ fn row(
 ) {
     let tokens = input.tokens;
     let own = at.side == Side::Right && input.build.has_own_right_point(at.axle, at.point);
-    let label = if own { format!("{} (own)", at.point.label()) } else { at.point.label().to_owned() };
-    let chosen = view.selected.is_some_and(|s| s.point == at.point && s.axle == at.axle);
-    let response = ui.selectable_label(chosen, RichText::new(label).color(member_colour(at.point, tokens)));
+    let label = if own {
+        format!("{} (own)", at.point.label())
+    } else {
+        at.point.label().to_owned()
+    };
+    let chosen = view
+        .selected
+        .is_some_and(|s| s.point == at.point && s.axle == at.axle);
+    let response = ui.selectable_label(
+        chosen,
+        RichText::new(label).color(member_colour(at.point, tokens)),
+    );
     if response.clicked() {
         requests.push(Request::Select(Some(at)));
     }
@@ -67,14 +87,21 @@ fn row(
         requests.push(Request::Hover(at));
     }
     for axis in Axis::ALL {
-        let coordinate = Coordinate { axle: at.axle, point: at.point, axis };
+        let coordinate = Coordinate {
+            axle: at.axle,
+            point: at.point,
+            axis,
+        };
         let locked = input.build.locked.contains(&coordinate);
         let value = triple.get(axis.index()).copied().unwrap_or_default();
         cell(ui, input, at, axis, value, locked, requests, triple);
     }
 }
 
-#[expect(clippy::too_many_arguments, reason = "a cell is a place in the table and what stands there")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "a cell is a place in the table and what stands there"
+)]
 fn cell(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
@@ -86,10 +113,20 @@ fn cell(
     triple: trammel_build::Triple,
 ) {
     let unit = input.build.unit;
-    let name = format!("{}, {}, {}", at.point.label(), axis.letter(), at.side.word());
+    let name = format!(
+        "{}, {}, {}",
+        at.point.label(),
+        axis.letter(),
+        at.side.word()
+    );
     let shown = format_length(value, unit);
-    let field =
-        NumberField { name: &name, shown: &shown, hint: "", width: CELL, enabled: !locked };
+    let field = NumberField {
+        name: &name,
+        shown: &shown,
+        hint: "",
+        width: CELL,
+        enabled: !locked,
+    };
     let typed = field.ui(ui, input.tokens);
     let Some(typed) = typed else { return };
     match parse_length(&typed, unit) {
@@ -100,7 +137,10 @@ fn cell(
             }
             requests.push(Request::Edit(Edit::MovePoint { point: at, to }));
         }
-        Err(fault) => requests.push(Request::Refuse(format!("{fault} {name} stays at {}.", in_unit(&shown, unit)))),
+        Err(fault) => requests.push(Request::Refuse(format!(
+            "{fault} {name} stays at {}.",
+            in_unit(&shown, unit)
+        ))),
     }
 }
 
@@ -111,8 +151,12 @@ fn in_unit(shown: &str, unit: LengthUnit) -> String {
 /// The colour that a point's member has on the drawing.
 pub(crate) fn member_colour(point: PointName, tokens: &Tokens) -> egui::Color32 {
     match point {
-        PointName::UpperFrontPivot | PointName::UpperRearPivot | PointName::UpperBallJoint => tokens.upper_arm,
-        PointName::LowerFrontPivot | PointName::LowerRearPivot | PointName::LowerBallJoint => tokens.lower_arm,
+        PointName::UpperFrontPivot | PointName::UpperRearPivot | PointName::UpperBallJoint => {
+            tokens.upper_arm
+        }
+        PointName::LowerFrontPivot | PointName::LowerRearPivot | PointName::LowerBallJoint => {
+            tokens.lower_arm
+        }
         PointName::TieRodInner | PointName::TieRodOuter => tokens.tie_rod,
         PointName::SpringChassisMount | PointName::SpringArmMount => tokens.spring,
         PointName::WheelCentre | PointName::RackFace | PointName::RackBoreMouth => tokens.steel,

@@ -22,25 +22,51 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
     height: f32,
 ) {
-    let Some(axle) = study.axle(view.axle) else { return };
+    let Some(axle) = study.axle(view.axle) else {
+        return;
+    };
     let tokens = input.tokens;
     heading(ui, input, view);
     let curve = axle.curve(view.side);
     let unit = input.build.unit;
     let mut traces = Vec::new();
     if let Some(ghost) = &view.ghost {
-        traces.push(trace("before the change", ghost, unit, tokens.ink_soft, Manner::Ghost));
+        traces.push(trace(
+            "before the change",
+            ghost,
+            unit,
+            tokens.ink_soft,
+            Manner::Ghost,
+        ));
     }
     let mut band = Vec::new();
     if view.stage == Stage::Tune {
         band = tuned(input, &mut traces);
         if let Some(corner) = input.tune.previewed(view) {
-            let points = preview_curve(&corner, axle).iter().map(|(t, c)| [unit.from_mm(*t), c.to_degrees()]).collect();
-            traces.push(Trace { name: "layout shown".to_owned(), points, colour: tokens.spring, manner: Manner::Thin });
+            let points = preview_curve(&corner, axle)
+                .iter()
+                .map(|(t, c)| [unit.from_mm(*t), c.to_degrees()])
+                .collect();
+            traces.push(Trace {
+                name: "layout shown".to_owned(),
+                points,
+                colour: tokens.spring,
+                manner: Manner::Thin,
+            });
         }
     }
-    traces.push(trace("toe change", curve, unit, tokens.tie_rod, Manner::Plain));
-    let limit = input.build.limits.toe_change_deg.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
+    traces.push(trace(
+        "toe change",
+        curve,
+        unit,
+        tokens.tie_rod,
+        Manner::Plain,
+    ));
+    let limit = input
+        .build
+        .limits
+        .toe_change_deg
+        .unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
     let range = axle.model.travel;
     let asked = Curve {
         name: "Toe change against wheel travel",
@@ -57,7 +83,10 @@ pub(super) fn ui(
     }
     .ui(ui, tokens);
     if let Some(x) = asked {
-        requests.push(Request::Pose { travel: x * unit.mm(), rack: view.rack });
+        requests.push(Request::Pose {
+            travel: x * unit.mm(),
+            rack: view.rack,
+        });
     }
     scores::ui(ui, input, curve);
 }
@@ -65,25 +94,59 @@ pub(super) fn ui(
 /// The best spot's curve, added to the traces, and the band of the builds; degrees.
 fn tuned(input: &NotebookInput<'_>, traces: &mut Vec<Trace>) -> Vec<[f64; 3]> {
     let unit = input.build.unit;
-    let colour = if input.tokens.dark { input.tokens.accent } else { input.tokens.ink };
+    let colour = if input.tokens.dark {
+        input.tokens.accent
+    } else {
+        input.tokens.ink
+    };
     if let Some(advice) = input.tune.advice().filter(|a| !a.best_curve.is_empty()) {
-        let points = advice.best_curve.iter().map(|(t, c)| [unit.from_mm(*t), c.to_degrees()]).collect();
-        traces.push(Trace { name: "best spot".to_owned(), points, colour, manner: Manner::Thin });
+        let points = advice
+            .best_curve
+            .iter()
+            .map(|(t, c)| [unit.from_mm(*t), c.to_degrees()])
+            .collect();
+        traces.push(Trace {
+            name: "best spot".to_owned(),
+            points,
+            colour,
+            manner: Manner::Thin,
+        });
     }
-    let scatter = input.tune.scatter().shown().and_then(|(_, s)| s.as_ref().ok());
-    let bands = scatter.and_then(|s| s.racks.first()).map_or(&[][..], |r| &r.bands);
-    bands.iter().map(|b| [unit.from_mm(b.travel), b.built.low.to_degrees(), b.built.high.to_degrees()]).collect()
+    let scatter = input
+        .tune
+        .scatter()
+        .shown()
+        .and_then(|(_, s)| s.as_ref().ok());
+    let bands = scatter
+        .and_then(|s| s.racks.first())
+        .map_or(&[][..], |r| &r.bands);
+    bands
+        .iter()
+        .map(|b| {
+            [
+                unit.from_mm(b.travel),
+                b.built.low.to_degrees(),
+                b.built.high.to_degrees(),
+            ]
+        })
+        .collect()
 }
 
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     let meaning = Quantity::ToeChange.meaning();
     ui.horizontal(|ui| {
-        ui.label(egui::RichText::new("Toe change against travel").font(type_size::head())).on_hover_text(meaning);
+        ui.label(egui::RichText::new("Toe change against travel").font(type_size::head()))
+            .on_hover_text(meaning);
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let note = egui::RichText::new("in is +").small().color(input.tokens.ink_soft);
+            let note = egui::RichText::new("in is +")
+                .small()
+                .color(input.tokens.ink_soft);
             ui.label(note).on_hover_text(meaning);
             // The two sides only differ where the build says so.
-            let differs = input.build.axle_spec(view.axle).is_some_and(|a| !a.right.is_empty());
+            let differs = input
+                .build
+                .axle_spec(view.axle)
+                .is_some_and(|a| !a.right.is_empty());
             if differs {
                 for side in [Side::Right, Side::Left] {
                     let chosen = view.side == side;
@@ -97,24 +160,54 @@ fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
                     AxleName::Front => "each front wheel,",
                     AxleName::Rear => "each rear wheel,",
                 };
-                ui.label(egui::RichText::new(wheel).small().color(input.tokens.ink_soft));
+                ui.label(
+                    egui::RichText::new(wheel)
+                        .small()
+                        .color(input.tokens.ink_soft),
+                );
             }
         });
     });
 }
 
-fn trace(name: &str, curve: &TravelCurve, unit: trammel_build::LengthUnit, colour: egui::Color32, manner: Manner) -> Trace {
-    let points =
-        curve.stations.iter().map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()]).collect();
-    Trace { name: words::typeset(name), points, colour, manner }
+fn trace(
+    name: &str,
+    curve: &TravelCurve,
+    unit: trammel_build::LengthUnit,
+    colour: egui::Color32,
+    manner: Manner,
+) -> Trace {
+    let points = curve
+        .stations
+        .iter()
+        .map(|s| [unit.from_mm(s.pose.travel), s.toe_change.to_degrees()])
+        .collect();
+    Trace {
+        name: words::typeset(name),
+        points,
+        colour,
+        manner,
+    }
 }
 
 /// Toe change at a travel, by straight lines between the stations.
 fn here(curve: &TravelCurve, travel: f64) -> Option<(f64, f64)> {
-    let after = curve.stations.iter().position(|s| s.pose.travel >= travel)?;
+    let after = curve
+        .stations
+        .iter()
+        .position(|s| s.pose.travel >= travel)?;
     let b = curve.stations.get(after)?;
-    let a = after.checked_sub(1).and_then(|i| curve.stations.get(i)).unwrap_or(b);
+    let a = after
+        .checked_sub(1)
+        .and_then(|i| curve.stations.get(i))
+        .unwrap_or(b);
     let span = b.pose.travel - a.pose.travel;
-    let part = if span > 0.0 { (travel - a.pose.travel) / span } else { 1.0 };
-    (0.0..=1.0).contains(&part).then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
+    let part = if span > 0.0 {
+        (travel - a.pose.travel) / span
+    } else {
+        1.0
+    };
+    (0.0..=1.0)
+        .contains(&part)
+        .then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
 }

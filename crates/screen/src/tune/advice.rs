@@ -5,8 +5,8 @@ use trammel_build::{Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_strength::thread::Thread;
 use trammel_tuning::{
-    Adjustment, BestSpot, Cause, Effect, Movable, Score, Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule,
-    best_spot, effect, two_line_rule,
+    Adjustment, BestSpot, Cause, Effect, Movable, Score, Scoring, Search, Stations, TieRodJoint,
+    ToeCurves, TwoLineRule, best_spot, effect, two_line_rule,
 };
 
 use super::{
@@ -90,7 +90,10 @@ impl Question {
             return self.clone();
         }
         let x = self.joint.place(&self.corner).x;
-        Self { corner: self.joint.moved_to(&self.corner, Point::new(x, 0.0, 0.0)), ..self.clone() }
+        Self {
+            corner: self.joint.moved_to(&self.corner, Point::new(x, 0.0, 0.0)),
+            ..self.clone()
+        }
     }
 }
 
@@ -107,7 +110,11 @@ impl Adviser {
                 let best = self.best_spot(ctx, &question, held);
                 let rough = before.filter(|_| held).map(|a| a.advice.remedies);
                 let advice = Advice::of(&question, best, rough);
-                Answer { question, rough: held, advice }
+                Answer {
+                    question,
+                    rough: held,
+                    advice,
+                }
             }
         };
         &self.last.insert(answer).advice
@@ -118,7 +125,12 @@ impl Adviser {
         self.last.as_ref().map(|a| &a.advice)
     }
 
-    fn best_spot(&mut self, ctx: &Context, question: &Question, held: bool) -> Result<BestSpot, String> {
+    fn best_spot(
+        &mut self,
+        ctx: &Context,
+        question: &Question,
+        held: bool,
+    ) -> Result<BestSpot, String> {
         let key = question.without_the_place();
         let old = match &self.best {
             Some((q, best)) if *q == key => return best.clone(),
@@ -136,7 +148,11 @@ impl Adviser {
             };
             self.worker = Background::start("best spot", ctx, work);
         }
-        if let Some(worker) = self.worker.as_ref().filter(|_| self.asked.as_ref() != Some(&key)) {
+        if let Some(worker) = self
+            .worker
+            .as_ref()
+            .filter(|_| self.asked.as_ref() != Some(&key))
+        {
             worker.hand_in(question.clone());
             self.asked = Some(key);
         }
@@ -162,12 +178,24 @@ fn search(question: &Question) -> Result<BestSpot, String> {
 impl Advice {
     fn of(q: &Question, best: Result<BestSpot, String>, known: Option<Vec<Remedy>>) -> Self {
         let curves = |corner: &Corner| ToeCurves::of(&Linkage::new(corner).ok()?, &q.stations).ok();
-        let at_best = best.as_ref().ok().and_then(|b| curves(&Corner { tie_rod: b.exact.tie_rod, ..q.corner }));
+        let at_best = best.as_ref().ok().and_then(|b| {
+            curves(&Corner {
+                tie_rod: b.exact.tie_rod,
+                ..q.corner
+            })
+        });
         let best_curve = at_best.and_then(|c| c.curves.into_iter().next());
         Self {
             now: curves(&q.corner).map(|c| c.score()),
             best_curve: best_curve
-                .map(|c| q.stations.travels().iter().copied().zip(c.changes).collect())
+                .map(|c| {
+                    q.stations
+                        .travels()
+                        .iter()
+                        .copied()
+                        .zip(c.changes)
+                        .collect()
+                })
                 .unwrap_or_default(),
             best,
             cause: Cause::of(&q.corner, &q.stations),
@@ -183,7 +211,10 @@ impl Advice {
             TieRodJoint::Inner => rod.inner,
             TieRodJoint::Outer => rod.outer,
         };
-        Some((of(&best.exact.tie_rod), best.snapped.as_ref().map(|s| of(&s.tie_rod))))
+        Some((
+            of(&best.exact.tie_rod),
+            best.snapped.as_ref().map(|s| of(&s.tie_rod)),
+        ))
     }
 }
 
@@ -202,18 +233,31 @@ fn remedies(q: &Question) -> Vec<Remedy> {
     if q.corner.rack_axis.is_some() {
         all.push((Turn::RackEndOut, Adjustment::RackEnd(turn)));
     }
-    all.push((Turn::OuterWasher, Adjustment::OuterWasher(washer, Vector::z())));
+    all.push((
+        Turn::OuterWasher,
+        Adjustment::OuterWasher(washer, Vector::z()),
+    ));
     if q.corner.rack_axis.is_some() {
         all.push((Turn::RackShim, Adjustment::RackShim(washer)));
     }
     all.push((Turn::RodLonger, Adjustment::RodLength(turn)));
     all.into_iter()
-        .filter_map(|(what, adjustment)| Some(Remedy { what, effect: effect(&q.corner, adjustment, &q.stations).ok()? }))
+        .filter_map(|(what, adjustment)| {
+            Some(Remedy {
+                what,
+                effect: effect(&q.corner, adjustment, &q.stations).ok()?,
+            })
+        })
         .collect()
 }
 
 /// Pitch of the rack end's thread, mm; the tie rod's adjuster is taken to have the same.
 pub(crate) fn pitch(build: &Build) -> Option<f64> {
-    let thread = build.front.rack_end.thread.as_deref().unwrap_or(trammel_build::defaults::THREAD);
+    let thread = build
+        .front
+        .rack_end
+        .thread
+        .as_deref()
+        .unwrap_or(trammel_build::defaults::THREAD);
     Thread::find(thread).ok().map(|t| t.pitch())
 }

@@ -9,7 +9,9 @@ use egui::Context;
 use trammel_analysis::{AxleStudy, QuickLook};
 use trammel_build::{AxleName, Build, Coordinate, PointName};
 use trammel_geometry::{Corner, Vector};
-use trammel_tuning::{Aim, Figure, Hardpoint, RackEndFactor, Solution, TuneRequest, Tuner, Variable, Wish};
+use trammel_tuning::{
+    Aim, Figure, Hardpoint, RackEndFactor, Solution, TuneRequest, Tuner, Variable, Wish,
+};
 
 use super::{clear::unlocked, points, settings::shop_step};
 
@@ -62,14 +64,46 @@ impl Move {
         }
     }
 
-    fn points(self) -> (&'static [Hardpoint], Vector, &'static [PointName], trammel_build::Axis) {
+    fn points(
+        self,
+    ) -> (
+        &'static [Hardpoint],
+        Vector,
+        &'static [PointName],
+        trammel_build::Axis,
+    ) {
         use trammel_build::Axis;
         match self {
-            Self::RackHeight => (&[Hardpoint::TieRodInner], Vector::z(), &[PointName::TieRodInner], Axis::Z),
-            Self::RackWidth => (&[Hardpoint::TieRodInner], Vector::y(), &[PointName::TieRodInner], Axis::Y),
-            Self::OuterHeight => (&[Hardpoint::TieRodOuter], Vector::z(), &[PointName::TieRodOuter], Axis::Z),
-            Self::OuterWidth => (&[Hardpoint::TieRodOuter], Vector::y(), &[PointName::TieRodOuter], Axis::Y),
-            Self::OuterSetBack => (&[Hardpoint::TieRodOuter], Vector::x(), &[PointName::TieRodOuter], Axis::X),
+            Self::RackHeight => (
+                &[Hardpoint::TieRodInner],
+                Vector::z(),
+                &[PointName::TieRodInner],
+                Axis::Z,
+            ),
+            Self::RackWidth => (
+                &[Hardpoint::TieRodInner],
+                Vector::y(),
+                &[PointName::TieRodInner],
+                Axis::Y,
+            ),
+            Self::OuterHeight => (
+                &[Hardpoint::TieRodOuter],
+                Vector::z(),
+                &[PointName::TieRodOuter],
+                Axis::Z,
+            ),
+            Self::OuterWidth => (
+                &[Hardpoint::TieRodOuter],
+                Vector::y(),
+                &[PointName::TieRodOuter],
+                Axis::Y,
+            ),
+            Self::OuterSetBack => (
+                &[Hardpoint::TieRodOuter],
+                Vector::x(),
+                &[PointName::TieRodOuter],
+                Axis::X,
+            ),
             Self::UpperPivots => (
                 &[Hardpoint::UpperFrontPivot, Hardpoint::UpperRearPivot],
                 Vector::z(),
@@ -89,7 +123,9 @@ impl Move {
     #[must_use]
     pub fn is_locked(self, build: &Build, axle: AxleName) -> bool {
         let (_, _, names, axis) = self.points();
-        names.iter().any(|&point| build.locked.contains(&Coordinate { axle, point, axis }))
+        names
+            .iter()
+            .any(|&point| build.locked.contains(&Coordinate { axle, point, axis }))
     }
 
     fn variable(self, within: f64) -> Variable {
@@ -146,21 +182,41 @@ impl Want {
     /// Whether it needs a rack.
     #[must_use]
     pub fn needs_rack(self) -> bool {
-        matches!(self, Self::ToeAtLock | Self::RackEnd | Self::Ackermann | Self::TurningCircle)
+        matches!(
+            self,
+            Self::ToeAtLock | Self::RackEnd | Self::Ackermann | Self::TurningCircle
+        )
     }
 
     fn wish(self, value: f64) -> Wish {
         let degree = 1f64.to_radians();
         let (figure, aim, scale) = match self {
-            Self::ToeAtLock => (Figure::ToeChangeAtLock, Aim::AtMost(value * degree), 0.3 * degree),
+            Self::ToeAtLock => (
+                Figure::ToeChangeAtLock,
+                Aim::AtMost(value * degree),
+                0.3 * degree,
+            ),
             Self::RackEnd => (Figure::RackEndFactor, Aim::AtLeast(value), 0.2),
-            Self::RodAngle => (Figure::TieRodAngle, Aim::AtMost(value * degree), 2.0 * degree),
+            Self::RodAngle => (
+                Figure::TieRodAngle,
+                Aim::AtMost(value * degree),
+                2.0 * degree,
+            ),
             Self::Ackermann => (Figure::Ackermann, Aim::Near(value), 10.0),
             Self::TurningCircle => (Figure::TurningCircle, Aim::AtMost(value * 1e3), 300.0),
-            Self::CamberGain => (Figure::CamberGain, Aim::Near(value * degree / 100.0), 0.5 * degree / 100.0),
+            Self::CamberGain => (
+                Figure::CamberGain,
+                Aim::Near(value * degree / 100.0),
+                0.5 * degree / 100.0,
+            ),
             Self::RollCentre => (Figure::RollCentreHeight, Aim::Near(value), 15.0),
         };
-        Wish { figure, aim, scale, weight: 1.0 }
+        Wish {
+            figure,
+            aim,
+            scale,
+            weight: 1.0,
+        }
     }
 }
 
@@ -216,10 +272,17 @@ impl SearchRun {
     ///
     /// # Errors
     /// In words, why it can't be started.
-    pub(crate) fn start(ctx: &Context, build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> Result<Self, String> {
+    pub(crate) fn start(
+        ctx: &Context,
+        build: &Build,
+        axle: &AxleStudy,
+        settings: &AutoSettings,
+    ) -> Result<Self, String> {
         let request = request(build, axle, settings);
         if request.variables.is_empty() {
-            return Err("Nothing may move: tick at least one thing that may and is not locked.".to_owned());
+            return Err(
+                "Nothing may move: tick at least one thing that may and is not locked.".to_owned(),
+            );
         }
         let run = Self {
             stop: Arc::default(),
@@ -243,7 +306,10 @@ impl SearchRun {
 
     /// How far it has come.
     pub(crate) fn shown(&self) -> Shown {
-        self.shown.lock().unwrap_or_else(PoisonError::into_inner).clone()
+        self.shown
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone()
     }
 }
 
@@ -253,7 +319,13 @@ impl Drop for SearchRun {
     }
 }
 
-fn search(request: &TuneRequest, factor: Option<RackEndFactor>, stop: &AtomicBool, shown: &Mutex<Shown>, ctx: &Context) {
+fn search(
+    request: &TuneRequest,
+    factor: Option<RackEndFactor>,
+    stop: &AtomicBool,
+    shown: &Mutex<Shown>,
+    ctx: &Context,
+) {
     let show = |update: &dyn Fn(&mut Shown)| {
         update(&mut shown.lock().unwrap_or_else(PoisonError::into_inner));
         ctx.request_repaint();
@@ -286,18 +358,38 @@ fn search(request: &TuneRequest, factor: Option<RackEndFactor>, stop: &AtomicBoo
 fn request(build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> TuneRequest {
     let model = &axle.model;
     let lock = model.lock();
-    let free = |m: Move| !m.is_locked(build, model.name) && (lock > 0.0 || m != Move::RackHeight || model.rack.is_none());
+    let free = |m: Move| {
+        !m.is_locked(build, model.name)
+            && (lock > 0.0 || m != Move::RackHeight || model.rack.is_none())
+    };
     let step = shop_step(build.unit);
-    let variables = settings.moves.iter().filter(|(m, on, within)| *on && *within > 0.0 && free(*m));
-    let wants = settings.wants.iter().filter(|(w, on, _)| *on && (lock > 0.0 || !w.needs_rack()));
-    let toe = Wish { figure: Figure::ToeChange, aim: Aim::Near(0.0), scale: 0.1f64.to_radians(), weight: 1.0 };
+    let variables = settings
+        .moves
+        .iter()
+        .filter(|(m, on, within)| *on && *within > 0.0 && free(*m));
+    let wants = settings
+        .wants
+        .iter()
+        .filter(|(w, on, _)| *on && (lock > 0.0 || !w.needs_rack()));
+    let toe = Wish {
+        figure: Figure::ToeChange,
+        aim: Aim::Near(0.0),
+        scale: 0.1f64.to_radians(),
+        weight: 1.0,
+    };
     let travel = model.travel;
     let part = |i: usize| i as f64 / (TRAVELS - 1) as f64;
     TuneRequest {
         corner: *model.axle.left.corner(),
-        variables: variables.map(|(m, _, within)| m.variable(*within).in_steps(step)).collect(),
-        wishes: std::iter::once(toe).chain(wants.map(|(w, _, value)| w.wish(*value))).collect(),
-        travels: (0..TRAVELS).map(|i| travel.droop + part(i) * (travel.bump - travel.droop)).collect(),
+        variables: variables
+            .map(|(m, _, within)| m.variable(*within).in_steps(step))
+            .collect(),
+        wishes: std::iter::once(toe)
+            .chain(wants.map(|(w, _, value)| w.wish(*value)))
+            .collect(),
+        travels: (0..TRAVELS)
+            .map(|i| travel.droop + part(i) * (travel.bump - travel.droop))
+            .collect(),
         lock,
         wheelbase: build.wheelbase_mm(),
         seed: 1,
@@ -308,9 +400,15 @@ fn request(build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> TuneRequ
 /// The rack end's factor of a candidate, the rack rising and falling with its joint.
 fn rack_end_factor(build: &Build, axle: &AxleStudy) -> Option<RackEndFactor> {
     axle.model.rack?;
-    let (build, name, corner) = (unlocked(build), axle.model.name, *axle.model.axle.left.corner());
+    let (build, name, corner) = (
+        unlocked(build),
+        axle.model.name,
+        *axle.model.axle.left.corner(),
+    );
     Some(Box::new(move |candidate: &Corner| {
-        let moved = points::edit(&build, name, &corner, candidate, points::EXACT).apply(&build).ok()?;
+        let moved = points::edit(&build, name, &corner, candidate, points::EXACT)
+            .apply(&build)
+            .ok()?;
         QuickLook::of(&moved, &moved.axle(name).ok()?).rack_end_factor
     }))
 }

@@ -12,7 +12,11 @@ pub(crate) struct Background<J, R> {
 
 impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
     /// Starts a worker; `None` where the system gives no thread.
-    pub(crate) fn start(name: &str, ctx: &Context, mut work: impl FnMut(J) -> R + Send + 'static) -> Option<Self> {
+    pub(crate) fn start(
+        name: &str,
+        ctx: &Context,
+        mut work: impl FnMut(J) -> R + Send + 'static,
+    ) -> Option<Self> {
         let (jobs, to_do) = channel::<J>();
         let (done, results) = channel();
         let ctx = ctx.clone();
@@ -27,7 +31,10 @@ impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
                 ctx.request_repaint();
             }
         };
-        std::thread::Builder::new().name(name.to_owned()).spawn(run).ok()?;
+        std::thread::Builder::new()
+            .name(name.to_owned())
+            .spawn(run)
+            .ok()?;
         Some(Self { jobs, results })
     }
 

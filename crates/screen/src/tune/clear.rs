@@ -48,7 +48,9 @@ impl ClearWork {
                 (ask, clear)
             });
         }
-        let Some(worker) = &self.worker else { return false };
+        let Some(worker) = &self.worker else {
+            return false;
+        };
         let came = worker.newest();
         let has = came.is_some();
         self.shown = came.or(self.shown.take());
@@ -63,7 +65,10 @@ impl ClearWork {
 
     /// The clear area of the map that lies there, as far as it is known.
     pub(crate) fn shown(&self, corners: [Point; 2]) -> Option<&Clear> {
-        self.shown.as_ref().filter(|(ask, _)| ask.corners == corners).map(|(_, clear)| clear)
+        self.shown
+            .as_ref()
+            .filter(|(ask, _)| ask.corners == corners)
+            .map(|(_, clear)| clear)
     }
 }
 
@@ -71,7 +76,12 @@ impl Ask {
     fn same_places(&self, other: &Self) -> bool {
         let place = self.corners[0];
         let rest = |ask: &Self| ask.joint.moved_to(&ask.corner, place);
-        let same_build = |a: &Build, b: &Build| a.limits == b.limits && a.hit == b.hit && a.vehicle == b.vehicle && a.front.rack_end == b.front.rack_end;
+        let same_build = |a: &Build, b: &Build| {
+            a.limits == b.limits
+                && a.hit == b.hit
+                && a.vehicle == b.vehicle
+                && a.front.rack_end == b.front.rack_end
+        };
         self.corners == other.corners
             && self.joint == other.joint
             && self.axle == other.axle
@@ -92,7 +102,10 @@ impl Clear {
     fn of(ask: &Ask) -> Self {
         let limits = &ask.build.limits;
         let wanted = limits.rack_end_factor.unwrap_or(defaults::RACK_END_FACTOR);
-        let swivel = limits.joint_angle_deg.unwrap_or(defaults::JOINT_ANGLE_LIMIT_DEG).to_radians();
+        let swivel = limits
+            .joint_angle_deg
+            .unwrap_or(defaults::JOINT_ANGLE_LIMIT_DEG)
+            .to_radians();
         let [columns, rows] = PLACES;
         let [low, high] = ask.corners;
         let (mut rack_end, mut joint) = (Vec::new(), Vec::new());
@@ -100,15 +113,24 @@ impl Clear {
             for column in 0..columns {
                 let part = |i: usize, n: usize| i as f64 / (n - 1) as f64;
                 let (u, v) = (part(column, columns), part(row, rows));
-                let place = Point::new(low.x, low.y + u * (high.y - low.y), low.z + v * (high.z - low.z));
+                let place = Point::new(
+                    low.x,
+                    low.y + u * (high.y - low.y),
+                    low.z + v * (high.z - low.z),
+                );
                 let look = look(ask, place);
-                let margin = |l: &QuickLook| l.rack_end_factor.map_or(f64::MAX, |f| f / wanted).min(1e3) as f32;
+                let margin = |l: &QuickLook| {
+                    l.rack_end_factor.map_or(f64::MAX, |f| f / wanted).min(1e3) as f32
+                };
                 let tilt = |l: &QuickLook| match ask.joint {
                     TieRodJoint::Inner => l.inner_swivel,
                     TieRodJoint::Outer => l.outer_swivel,
                 };
                 rack_end.push(look.as_ref().map_or(f32::NAN, margin));
-                joint.push(look.as_ref().map_or(f32::NAN, |l| (swivel / tilt(l).max(1e-6)).min(1e3) as f32));
+                joint.push(
+                    look.as_ref()
+                        .map_or(f32::NAN, |l| (swivel / tilt(l).max(1e-6)).min(1e3) as f32),
+                );
             }
         }
         Self {
@@ -135,5 +157,8 @@ fn look(ask: &Ask, place: Point) -> Option<QuickLook> {
 
 /// Locks hold the user's hand, not a look at what would be.
 pub(crate) fn unlocked(build: &Build) -> Build {
-    Build { locked: std::collections::BTreeSet::new(), ..build.clone() }
+    Build {
+        locked: std::collections::BTreeSet::new(),
+        ..build.clone()
+    }
 }

@@ -76,7 +76,11 @@ pub(crate) fn move_to(hint: &Hint<'_>, place: Point, snapped: bool) -> Request {
             *slot = (hint.unit.from_mm(place[axis]) * grid).round() / grid;
         }
     }
-    let point = PointRef { axle: hint.axle, side: Side::Left, point: point_of(hint.joint) };
+    let point = PointRef {
+        axle: hint.axle,
+        side: Side::Left,
+        point: point_of(hint.joint),
+    };
     Request::Edit(trammel_build::Edit::MovePoint { point, to })
 }
 
@@ -85,8 +89,13 @@ pub(crate) fn place(table: Rect, loupe: Option<Rect>, joint: Pos2) -> Pos2 {
     let height = 150.0;
     let inner = table.shrink(12.0);
     match loupe {
-        Some(l) if l.right() + WIDTH + 24.0 < inner.right() => pos2(l.right() + 12.0, l.bottom() - height),
-        _ => pos2((joint.x + 30.0).min(inner.right() - WIDTH), (joint.y + 30.0).min(inner.bottom() - height)),
+        Some(l) if l.right() + WIDTH + 24.0 < inner.right() => {
+            pos2(l.right() + 12.0, l.bottom() - height)
+        }
+        _ => pos2(
+            (joint.x + 30.0).min(inner.right() - WIDTH),
+            (joint.y + 30.0).min(inner.bottom() - height),
+        ),
     }
 }
 
@@ -121,13 +130,23 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
         }
     };
     let here = hint.joint.place(hint.corner);
-    let Some((exact, snapped)) = hint.advice.places(hint.joint) else { return };
+    let Some((exact, snapped)) = hint.advice.places(hint.joint) else {
+        return;
+    };
     let target = snapped.unwrap_or(exact);
-    let then = best.snapped.as_ref().map_or(&best.exact.score, |s| &s.score);
+    let then = best
+        .snapped
+        .as_ref()
+        .map_or(&best.exact.score, |s| &s.score);
     let (head, worthwhile) = headline(hint, target, then);
     ui.label(RichText::new(head).font(type_size::head()));
     ui.label(RichText::new(gain(hint, then, worthwhile)).color(tokens.accent));
-    if let Some(cause) = hint.advice.cause.as_ref().filter(|_| hint.joint == TieRodJoint::Inner) {
+    if let Some(cause) = hint
+        .advice
+        .cause
+        .as_ref()
+        .filter(|_| hint.joint == TieRodJoint::Inner)
+    {
         for line in causes(cause, hint.unit) {
             ui.label(RichText::new(line).small().color(tokens.ink_soft));
         }
@@ -152,7 +171,10 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
 /// The move, and whether there is one that gains something.
 fn headline(hint: &Hint<'_>, target: Point, then: &Score) -> (String, bool) {
     let by = target - hint.joint.place(hint.corner);
-    let better = hint.advice.now.is_none_or(|now| then.by(hint.scoring) < now.by(hint.scoring) - 1e-9);
+    let better = hint
+        .advice
+        .now
+        .is_none_or(|now| then.by(hint.scoring) < now.by(hint.scoring) - 1e-9);
     match moves::in_words(by, hint.unit) {
         Some(words) if better => (words, true),
         _ => ("The joint is at its best spot".to_owned(), false),
@@ -163,10 +185,17 @@ fn gain(hint: &Hint<'_>, then: &Score, worthwhile: bool) -> String {
     let name = scoring_label(hint.scoring);
     match (&hint.advice.now, worthwhile) {
         (Some(now), true) => {
-            format!("{name} {} becomes {}", figure(now, hint.scoring, hint.unit), figure(then, hint.scoring, hint.unit))
+            format!(
+                "{name} {} becomes {}",
+                figure(now, hint.scoring, hint.unit),
+                figure(then, hint.scoring, hint.unit)
+            )
         }
         (Some(now), false) => format!("{name} toe change {}", figure(now, hint.scoring, hint.unit)),
-        (None, _) => format!("out of reach now; {name} becomes {}", figure(then, hint.scoring, hint.unit)),
+        (None, _) => format!(
+            "out of reach now; {name} becomes {}",
+            figure(then, hint.scoring, hint.unit)
+        ),
     }
 }
 
@@ -178,14 +207,20 @@ pub(crate) fn causes(cause: &Cause, unit: LengthUnit) -> Vec<String> {
             trammel_tuning::HeightError::InnerTooHigh => "too high",
             trammel_tuning::HeightError::InnerTooLow => "too low",
         };
-        lines.push(format!("slope: inner joint {} {word}", length(cause.height_error.abs(), unit)));
+        lines.push(format!(
+            "slope: inner joint {} {word}",
+            length(cause.height_error.abs(), unit)
+        ));
     }
     if let Some(error) = cause.length(LEAST_ERROR) {
         let word = match error {
             trammel_tuning::LengthError::TooLong => "too long",
             trammel_tuning::LengthError::TooShort => "too short",
         };
-        lines.push(format!("bowl: tie rod {} {word}", length(cause.length_error.abs(), unit)));
+        lines.push(format!(
+            "bowl: tie rod {} {word}",
+            length(cause.length_error.abs(), unit)
+        ));
     }
     lines
 }

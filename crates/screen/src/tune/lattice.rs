@@ -33,7 +33,10 @@ impl Lattice {
     }
 
     fn with_stride(map: &ToeMap, scoring: Scoring, factor: f64, stride: usize) -> Option<Self> {
-        let (columns, rows) = (map.frame().columns().div_ceil(stride), map.frame().rows().div_ceil(stride));
+        let (columns, rows) = (
+            map.frame().columns().div_ceil(stride),
+            map.frame().rows().div_ceil(stride),
+        );
         let mut values = Vec::with_capacity(columns * rows);
         for row in (0..map.frame().rows()).step_by(stride) {
             for column in (0..map.frame().columns()).step_by(stride) {
@@ -44,22 +47,41 @@ impl Lattice {
                 });
             }
         }
-        Some(Self { columns, rows, values })
+        Some(Self {
+            columns,
+            rows,
+            values,
+        })
     }
 
     /// Row by row; `columns` times `rows` values, at least two each way.
     pub(crate) fn from_values(columns: usize, rows: usize, values: Vec<f32>) -> Self {
-        Self { columns, rows, values }
+        Self {
+            columns,
+            rows,
+            values,
+        }
     }
 
     /// Every cell with its place.
     pub(crate) fn cells(&self) -> impl Iterator<Item = ([f32; 2], f32)> + '_ {
         let (across, up) = ((self.columns - 1) as f32, (self.rows - 1) as f32);
-        self.values.iter().enumerate().map(move |(i, v)| ([(i % self.columns) as f32 / across, (i / self.columns) as f32 / up], *v))
+        self.values.iter().enumerate().map(move |(i, v)| {
+            (
+                [
+                    (i % self.columns) as f32 / across,
+                    (i / self.columns) as f32 / up,
+                ],
+                *v,
+            )
+        })
     }
 
     fn value(&self, column: usize, row: usize) -> f32 {
-        self.values.get(row * self.columns + column).copied().unwrap_or(f32::NAN)
+        self.values
+            .get(row * self.columns + column)
+            .copied()
+            .unwrap_or(f32::NAN)
     }
 
     /// The score at a place of the unit square, straight between cells; not a number where it can't be told.
@@ -84,13 +106,18 @@ impl Lattice {
         let mut lines = vec![Vec::new(); levels.len()];
         for row in 0..self.rows - 1 {
             for column in 0..self.columns - 1 {
-                let corners = [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| self.value(column + x, row + y));
+                let corners =
+                    [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| self.value(column + x, row + y));
                 if corners.iter().any(|v| v.is_nan()) {
                     continue;
                 }
                 let low = corners.iter().copied().fold(f32::INFINITY, f32::min);
                 let high = corners.iter().copied().fold(f32::NEG_INFINITY, f32::max);
-                for (level, line) in levels.iter().zip(&mut lines).filter(|(l, _)| (low..=high).contains(*l)) {
+                for (level, line) in levels
+                    .iter()
+                    .zip(&mut lines)
+                    .filter(|(l, _)| (low..=high).contains(*l))
+                {
                     self.cross(column, row, *level, line);
                 }
             }
@@ -100,7 +127,8 @@ impl Lattice {
 
     /// Where a level goes through a square of four cells: straight from side to side. Of a saddle's two readings one is taken.
     fn cross(&self, column: usize, row: usize, level: f32, stretches: &mut Vec<Stretch>) {
-        let corners = [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| (x, y, self.value(column + x, row + y)));
+        let corners =
+            [(0, 0), (1, 0), (1, 1), (0, 1)].map(|(x, y)| (x, y, self.value(column + x, row + y)));
         let mut ends: [[f32; 2]; 4] = [[0.0; 2]; 4];
         let mut count = 0;
         for i in 0..4 {
@@ -142,8 +170,14 @@ mod tests {
     #[test]
     fn the_level_line_of_a_cone_is_a_circle() {
         let line = cone().level_line(0.3);
-        let length: f32 = line.iter().map(|[a, b]| (a[0] - b[0]).hypot(a[1] - b[1])).sum();
-        assert!((length - std::f32::consts::TAU * 0.3).abs() < 0.01, "{length}");
+        let length: f32 = line
+            .iter()
+            .map(|[a, b]| (a[0] - b[0]).hypot(a[1] - b[1]))
+            .sum();
+        assert!(
+            (length - std::f32::consts::TAU * 0.3).abs() < 0.01,
+            "{length}"
+        );
         for [a, b] in line {
             for p in [a, b] {
                 assert!(((p[0] - 0.5).hypot(p[1] - 0.5) - 0.3).abs() < 2e-3, "{p:?}");

@@ -36,7 +36,14 @@ pub enum LiftFigure {
 
 impl LiftFigure {
     /// In the order of the chips.
-    pub const ALL: [Self; 6] = [Self::Toe, Self::RodAngle, Self::RackEnd, Self::Swivel, Self::Camber, Self::HalfTrack];
+    pub const ALL: [Self; 6] = [
+        Self::Toe,
+        Self::RodAngle,
+        Self::RackEnd,
+        Self::Swivel,
+        Self::Camber,
+        Self::HalfTrack,
+    ];
 
     /// Its name on the chip.
     #[must_use]
@@ -55,11 +62,21 @@ impl LiftFigure {
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
-            Self::Toe => "Largest toe change over the travel between the same stops, static toe set again.",
-            Self::RodAngle => "Steepest tie rod against the rack in the front view over the travel.",
-            Self::RackEnd => "Factor of the rack end against yield under the build's hit, at the worst of travel and lock.",
-            Self::Swivel => "Worst swivel of the tie rod's inner joint over travel and lock, from its direction at the new height.",
-            Self::Camber => "Camber as it comes at the new height, before it is set again. Negative: top leaning inboard.",
+            Self::Toe => {
+                "Largest toe change over the travel between the same stops, static toe set again."
+            }
+            Self::RodAngle => {
+                "Steepest tie rod against the rack in the front view over the travel."
+            }
+            Self::RackEnd => {
+                "Factor of the rack end against yield under the build's hit, at the worst of travel and lock."
+            }
+            Self::Swivel => {
+                "Worst swivel of the tie rod's inner joint over travel and lock, from its direction at the new height."
+            }
+            Self::Camber => {
+                "Camber as it comes at the new height, before it is set again. Negative: top leaning inboard."
+            }
             Self::HalfTrack => "How far the tyre's contact point moves outboard.",
         }
     }
@@ -113,7 +130,10 @@ impl LiftWork {
         }
         let Some(worker) = &self.worker else { return };
         self.shown = worker.newest().or(self.shown.take());
-        let known = self.asked.as_ref().is_some_and(|(b, a)| b == build && *a == axle);
+        let known = self
+            .asked
+            .as_ref()
+            .is_some_and(|(b, a)| b == build && *a == axle);
         if !known {
             let ask = (build.clone(), axle);
             worker.hand_in(ask.clone());
@@ -123,24 +143,39 @@ impl LiftWork {
 
     /// The newest study of this axle, lowest frame first.
     pub(crate) fn shown(&self, axle: AxleName) -> &[Height] {
-        self.shown.as_ref().filter(|((_, a), _)| *a == axle).map_or(&[], |(_, heights)| heights)
+        self.shown
+            .as_ref()
+            .filter(|((_, a), _)| *a == axle)
+            .map_or(&[], |(_, heights)| heights)
     }
 
     /// Whether what is shown is of the build as it stands.
     pub(crate) fn is_current(&self) -> bool {
-        self.shown.as_ref().is_some_and(|(ask, _)| self.asked.as_ref() == Some(ask))
+        self.shown
+            .as_ref()
+            .is_some_and(|(ask, _)| self.asked.as_ref() == Some(ask))
     }
 }
 
 fn study(build: &Build, name: AxleName) -> Vec<Height> {
-    let Ok(model) = build.axle(name) else { return Vec::new() };
+    let Ok(model) = build.axle(name) else {
+        return Vec::new();
+    };
     let (low, high) = (PART * model.travel.droop, PART * model.travel.bump);
     let build = unlocked(build);
     let travel = |i: usize| high + (low - high) * i as f64 / (HEIGHTS - 1) as f64;
-    (0..HEIGHTS).filter_map(|i| height(&build, name, &model.axle.left, travel(i), model.travel)).collect()
+    (0..HEIGHTS)
+        .filter_map(|i| height(&build, name, &model.axle.left, travel(i), model.travel))
+        .collect()
 }
 
-fn height(build: &Build, name: AxleName, linkage: &Linkage, travel: f64, range: trammel_build::TravelRange) -> Option<Height> {
+fn height(
+    build: &Build,
+    name: AxleName,
+    linkage: &Linkage,
+    travel: f64,
+    range: trammel_build::TravelRange,
+) -> Option<Height> {
     let up = lifted(linkage, travel, Reset::ToeAndCamber).ok()?;
     let there = Linkage::new(&up.corner).ok()?;
     let (droop, bump) = (range.droop - up.travel_shift, range.bump - up.travel_shift);
@@ -149,7 +184,12 @@ fn height(build: &Build, name: AxleName, linkage: &Linkage, travel: f64, range: 
     let mut walk = Walk::new(&there, 0.0).ok()?;
     let mut rod_angle = 0.0_f64;
     for t in stations.travels() {
-        rod_angle = rod_angle.max(there.measures(&walk.pose(*t).ok()?).tie_rod_angle_front.abs());
+        rod_angle = rod_angle.max(
+            there
+                .measures(&walk.pose(*t).ok()?)
+                .tie_rod_angle_front
+                .abs(),
+        );
     }
     let pose = linkage.pose(travel, 0.0).ok()?;
     let before = linkage.pose(0.0, 0.0).ok()?;
@@ -175,7 +215,10 @@ fn edits_of(build: &Build, name: AxleName, before: &Corner, up: &Lifted) -> Vec<
     if let Some(travel) = spec.and_then(|s| s.travel) {
         let shift = build.unit.from_mm(up.travel_shift);
         let round = |v: f64| (v * points::EXACT).round() / points::EXACT;
-        let travel = TravelSpec { bump: round(travel.bump - shift), droop: round(travel.droop + shift) };
+        let travel = TravelSpec {
+            bump: round(travel.bump - shift),
+            droop: round(travel.droop + shift),
+        };
         edits.push(Edit::SetTravel(name, Some(travel)));
     }
     edits
@@ -187,7 +230,11 @@ fn edits_of(build: &Build, name: AxleName, before: &Corner, up: &Lifted) -> Vec<
 /// In words, why it can't be done.
 pub(crate) fn edits(build: &Build, study: &Study, lift: f64) -> Result<Vec<Edit>, String> {
     let axles = [Some(&study.front), study.rear.as_ref()];
-    let own = |a: &&AxleStudy| build.axle_spec(a.model.name).is_some_and(|s| !s.right.is_empty());
+    let own = |a: &&AxleStudy| {
+        build
+            .axle_spec(a.model.name)
+            .is_some_and(|s| !s.right.is_empty())
+    };
     if axles.into_iter().flatten().any(|a| own(&a)) {
         return Err("The right side has points of its own, which a new ride height would not move: mirror them first.".to_owned());
     }
@@ -197,7 +244,11 @@ pub(crate) fn edits(build: &Build, study: &Study, lift: f64) -> Result<Vec<Edit>
         let linkage = &axle.model.axle.left;
         let mut up = raised(linkage, lift)?;
         // One frame: what the front wheels' path shifts it by along x counts for all axles.
-        let by = Vector::new(*along.get_or_insert(up.frame_shift.x) - up.frame_shift.x, 0.0, 0.0);
+        let by = Vector::new(
+            *along.get_or_insert(up.frame_shift.x) - up.frame_shift.x,
+            0.0,
+            0.0,
+        );
         up.corner = up.corner.map(|p| p + by, |v| v);
         edits.extend(edits_of(build, axle.model.name, linkage.corner(), &up));
     }
@@ -206,7 +257,9 @@ pub(crate) fn edits(build: &Build, study: &Study, lift: f64) -> Result<Vec<Edit>
 
 /// The corner with its frame higher by `lift` mm: the wheel travel for it is found by secants.
 fn raised(linkage: &Linkage, lift: f64) -> Result<Lifted, String> {
-    let at = |travel: f64| lifted(linkage, travel, Reset::ToeAndCamber).map_err(|fault| fault.to_string());
+    let at = |travel: f64| {
+        lifted(linkage, travel, Reset::ToeAndCamber).map_err(|fault| fault.to_string())
+    };
     let (mut t0, mut f0) = (0.0, -lift);
     let mut t1 = -lift;
     for _ in 0..ROUNDS {
@@ -221,5 +274,7 @@ fn raised(linkage: &Linkage, lift: f64) -> Result<Lifted, String> {
             break;
         }
     }
-    Err(format!("No wheel travel was found that raises the frame by {lift:.1} mm."))
+    Err(format!(
+        "No wheel travel was found that raises the frame by {lift:.1} mm."
+    ))
 }

@@ -60,9 +60,16 @@ pub(crate) struct Asked<'a> {
 
 /// A middle with the joint in the map's inner part, and the best spot too where it is near enough.
 fn both_in_sight(joint: Point, best: Option<Point>, size: [f64; 2]) -> Point {
-    let Some(off) = best.map(|b| b - joint) else { return joint };
-    let near = 2.0 * off.y.abs() < STRAY * 2.0 * size[0] * 0.9 && 2.0 * off.z.abs() < STRAY * 2.0 * size[1] * 0.9;
-    if near { joint + trammel_geometry::Vector::new(0.0, 0.5 * off.y, 0.5 * off.z) } else { joint }
+    let Some(off) = best.map(|b| b - joint) else {
+        return joint;
+    };
+    let near = 2.0 * off.y.abs() < STRAY * 2.0 * size[0] * 0.9
+        && 2.0 * off.z.abs() < STRAY * 2.0 * size[1] * 0.9;
+    if near {
+        joint + trammel_geometry::Vector::new(0.0, 0.5 * off.y, 0.5 * off.z)
+    } else {
+        joint
+    }
 }
 
 /// The map with its picture and lines.
@@ -86,8 +93,15 @@ impl MapWork {
     pub(crate) fn go_on(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
         self.lay(asked);
         let corner = asked.joint.moved_to(asked.corner, self.middle);
-        let Ok(frame) = MapFrame::new(Plane::Front, self.middle, self.size, CELLS) else { return };
-        let key = Key { corner, joint: asked.joint, frame, stations: asked.stations.clone() };
+        let Ok(frame) = MapFrame::new(Plane::Front, self.middle, self.size, CELLS) else {
+            return;
+        };
+        let key = Key {
+            corner,
+            joint: asked.joint,
+            frame,
+            stations: asked.stations.clone(),
+        };
         if self.key.as_ref() != Some(&key) {
             match ToeMap::new(&corner, asked.joint, frame, asked.stations) {
                 Ok(map) => (self.map, self.fault) = (Some(map), None),
@@ -101,7 +115,13 @@ impl MapWork {
         if !map.is_complete() && !map.refine(if asked.held { few } else { plenty }) {
             ctx.request_repaint();
         }
-        let look = Look { progress: map.progress(), scoring: asked.scoring, factor: asked.factor, dark: tokens.dark, clear: asked.clear.map(|_| asked.clear_edition) };
+        let look = Look {
+            progress: map.progress(),
+            scoring: asked.scoring,
+            factor: asked.factor,
+            dark: tokens.dark,
+            clear: asked.clear.map(|_| asked.clear_edition),
+        };
         if self.look != Some(look) {
             self.look = Some(look);
             self.paint(ctx, asked, tokens);
@@ -124,7 +144,9 @@ impl MapWork {
 
     fn paint(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
         let Some(map) = &self.map else { return };
-        let Some(lattice) = Lattice::of(map, asked.scoring, asked.factor) else { return };
+        let Some(lattice) = Lattice::of(map, asked.scoring, asked.factor) else {
+            return;
+        };
         let fine = map.is_complete();
         let image = picture::paint(&lattice, asked.clear, fine, tokens);
         match &mut self.texture {
@@ -132,8 +154,16 @@ impl MapWork {
             None => self.texture = Some(ctx.load_texture("toe map", image, TextureOptions::LINEAR)),
         }
         let levels: Vec<f32> = picture::levels().collect();
-        self.lines = levels.iter().copied().zip(lattice.level_lines(&levels)).collect();
-        self.valley = if map.is_complete() { map.valley(asked.scoring) } else { Vec::new() };
+        self.lines = levels
+            .iter()
+            .copied()
+            .zip(lattice.level_lines(&levels))
+            .collect();
+        self.valley = if map.is_complete() {
+            map.valley(asked.scoring)
+        } else {
+            Vec::new()
+        };
         self.lattice = Some(lattice);
     }
 
@@ -149,7 +179,10 @@ impl MapWork {
 
     /// The picture, once there is one.
     pub(crate) fn texture(&self) -> Option<egui::TextureId> {
-        self.map.as_ref().and(self.texture.as_ref()).map(TextureHandle::id)
+        self.map
+            .as_ref()
+            .and(self.texture.as_ref())
+            .map(TextureHandle::id)
     }
 
     /// Level lines in the unit square.
@@ -160,13 +193,17 @@ impl MapWork {
     /// The valley floor in the unit square.
     pub(crate) fn valley(&self) -> impl Iterator<Item = [f32; 2]> + '_ {
         let [columns, rows] = CELLS.map(|n| (n - 1) as f32);
-        self.valley.iter().map(move |f| [f.column as f32 / columns, f.row as f32 / rows])
+        self.valley
+            .iter()
+            .map(move |f| [f.column as f32 / columns, f.row as f32 / rows])
     }
 
     /// The lowest score of a lattice cell for which `keeps` holds, with its place in the unit square.
     pub(crate) fn lowest(&self, keeps: impl Fn([f32; 2]) -> bool) -> Option<([f32; 2], f32)> {
         let lattice = self.lattice.as_ref()?;
-        let kept = lattice.cells().filter(|(part, value)| !value.is_nan() && keeps(*part));
+        let kept = lattice
+            .cells()
+            .filter(|(part, value)| !value.is_nan() && keeps(*part));
         kept.min_by(|a, b| a.1.total_cmp(&b.1))
     }
 
@@ -190,6 +227,10 @@ impl MapWork {
     /// The place at a part of the unit square.
     pub(crate) fn place_at(&self, part: [f32; 2]) -> Point {
         let [low, _] = self.corners();
-        low + trammel_geometry::Vector::new(0.0, f64::from(part[0]) * self.size[0], f64::from(part[1]) * self.size[1])
+        low + trammel_geometry::Vector::new(
+            0.0,
+            f64::from(part[0]) * self.size[0],
+            f64::from(part[1]) * self.size[1],
+        )
     }
 }

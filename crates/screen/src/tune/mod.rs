@@ -66,8 +66,18 @@ pub struct Tune {
 
 impl Tune {
     /// Goes on with whatever the stage shows, a few milliseconds of it.
-    pub(crate) fn go_on(&mut self, ctx: &Context, build: &Build, axle: &AxleStudy, view: &View, tokens: &Tokens, held: bool) {
-        let Some(stations) = stations(axle, view) else { return };
+    pub(crate) fn go_on(
+        &mut self,
+        ctx: &Context,
+        build: &Build,
+        axle: &AxleStudy,
+        view: &View,
+        tokens: &Tokens,
+        held: bool,
+    ) {
+        let Some(stations) = stations(axle, view) else {
+            return;
+        };
         let corner = axle.model.axle.left.corner();
         let settings = &view.tune;
         let question = Question {
@@ -101,15 +111,28 @@ impl Tune {
             scoring: settings.scoring,
             factor: hint::factor(settings.scoring, build.unit),
             width: settings.map_width,
-            clear: self.clear.shown(self.map.corners()).filter(|_| settings.clear_area),
+            clear: self
+                .clear
+                .shown(self.map.corners())
+                .filter(|_| settings.clear_area),
             clear_edition: self.clear_edition,
             best,
             held,
         };
         self.map.go_on(ctx, &asked, tokens);
-        let limit = build.limits.toe_change_deg.unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
+        let limit = build
+            .limits
+            .toe_change_deg
+            .unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
         if let Some(centre) = stations_at(axle, vec![0.0]) {
-            self.scatter.go_on(ctx, corner, centre, &settings.makings, limit.to_radians(), held);
+            self.scatter.go_on(
+                ctx,
+                corner,
+                centre,
+                &settings.makings,
+                limit.to_radians(),
+                held,
+            );
         }
         if settings.page == settings::TunePage::RideHeight && !held {
             self.lift.go_on(ctx, build, view.axle);
@@ -157,7 +180,14 @@ impl Tune {
     ///
     /// # Errors
     /// In words, why it can't be started.
-    pub(crate) fn set_searching(&mut self, on: bool, ctx: &Context, build: &Build, axle: &AxleStudy, view: &View) -> Result<(), String> {
+    pub(crate) fn set_searching(
+        &mut self,
+        on: bool,
+        ctx: &Context,
+        build: &Build,
+        axle: &AxleStudy,
+        view: &View,
+    ) -> Result<(), String> {
         if on {
             self.search = Some(SearchRun::start(ctx, build, axle, &view.tune.auto)?);
         } else if let Some(search) = &self.search {
@@ -169,7 +199,10 @@ impl Tune {
     /// The layout that is to be shown on the drawing.
     pub(crate) fn previewed(&self, view: &View) -> Option<trammel_geometry::Corner> {
         let search = self.search.as_ref().filter(|s| s.axle == view.axle)?;
-        let wanted = view.tune.preview.filter(|_| view.tune.page == settings::TunePage::Automatic)?;
+        let wanted = view
+            .tune
+            .preview
+            .filter(|_| view.tune.page == settings::TunePage::Automatic)?;
         search.shown().solutions.get(wanted).map(|s| s.exact.corner)
     }
 
@@ -200,10 +233,17 @@ impl Tune {
 }
 
 /// Toe change over the travel of another corner of this axle, mm and rad; empty where it does not reach it.
-pub(crate) fn preview_curve(corner: &trammel_geometry::Corner, axle: &AxleStudy) -> Vec<(f64, f64)> {
+pub(crate) fn preview_curve(
+    corner: &trammel_geometry::Corner,
+    axle: &AxleStudy,
+) -> Vec<(f64, f64)> {
     let curves = stations_at(axle, vec![0.0]).and_then(|s| {
         let linkage = trammel_geometry::Linkage::new(corner).ok()?;
-        let curve = trammel_tuning::ToeCurves::of(&linkage, &s).ok()?.curves.into_iter().next()?;
+        let curve = trammel_tuning::ToeCurves::of(&linkage, &s)
+            .ok()?
+            .curves
+            .into_iter()
+            .next()?;
         Some(s.travels().iter().copied().zip(curve.changes).collect())
     });
     curves.unwrap_or_default()
@@ -227,5 +267,9 @@ fn stations_at(axle: &AxleStudy, racks: Vec<f64>) -> Option<Stations> {
 
 /// The mapped joint.
 pub(crate) fn mapped_point(view: &View) -> PointRef {
-    PointRef { axle: view.axle, side: Side::Left, point: settings::point_of(view.tune.joint) }
+    PointRef {
+        axle: view.axle,
+        side: Side::Left,
+        point: settings::point_of(view.tune.joint),
+    }
 }

@@ -14,7 +14,10 @@ pub(crate) fn in_words(by: Vector, unit: LengthUnit) -> Option<String> {
         let word = if mm > 0.0 { plus } else { minus };
         (mm.abs() > LEAST).then(|| format!("{word} {}", words::length(mm.abs(), unit)))
     };
-    let parts: Vec<String> = [part(by.z, "up", "down"), part(by.y, "out", "in")].into_iter().flatten().collect();
+    let parts: Vec<String> = [part(by.z, "up", "down"), part(by.y, "out", "in")]
+        .into_iter()
+        .flatten()
+        .collect();
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
@@ -25,8 +28,17 @@ mod tests {
     #[test]
     fn up_and_out_are_positive_on_the_left() {
         let by = Vector::new(0.0, -25.4 / 16.0, -25.4 / 8.0);
-        assert_eq!(in_words(by, LengthUnit::Inch).as_deref(), Some("down 1/8 in, in 1/16 in"));
-        assert_eq!(in_words(-by, LengthUnit::Millimetre).as_deref(), Some("up 3.2 mm, out 1.6 mm"));
-        assert_eq!(in_words(Vector::new(9.0, 0.1, -0.1), LengthUnit::Inch), None);
+        assert_eq!(
+            in_words(by, LengthUnit::Inch).as_deref(),
+            Some("down 1/8 in, in 1/16 in")
+        );
+        assert_eq!(
+            in_words(-by, LengthUnit::Millimetre).as_deref(),
+            Some("up 3.2 mm, out 1.6 mm")
+        );
+        assert_eq!(
+            in_words(Vector::new(9.0, 0.1, -0.1), LengthUnit::Inch),
+            None
+        );
     }
 }

@@ -26,10 +26,17 @@ pub(crate) fn level_label(level: f32) -> String {
 }
 
 /// Paints a lattice; row nought of the lattice is the lower edge.
-pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, fine: bool, tokens: &Tokens) -> ColorImage {
+pub(crate) fn paint(
+    lattice: &Lattice,
+    clear: Option<&Clear>,
+    fine: bool,
+    tokens: &Tokens,
+) -> ColorImage {
     let size = if fine { SIZE } else { COARSE };
     let [width, height] = size;
-    let bands: Vec<Color32> = (0..=LEVELS).map(|i| ramp::colour(tokens.dark, i as f32 / LEVELS as f32)).collect();
+    let bands: Vec<Color32> = (0..=LEVELS)
+        .map(|i| ramp::colour(tokens.dark, i as f32 / LEVELS as f32))
+        .collect();
     let mut pixels = Vec::with_capacity(width * height);
     for row in 0..height {
         let y = 1.0 - (row as f32 + 0.5) / height as f32;
@@ -42,10 +49,14 @@ pub(crate) fn paint(lattice: &Lattice, clear: Option<&Clear>, fine: bool, tokens
                 bands.get(band(value)).copied().unwrap_or(tokens.table)
             };
             let past = clear.is_some_and(|c| !c.keeps([x, y]));
-            pixels.push(if past { {
-                let pixel = SIZE[0] / width;
-                stripe(plain, column * pixel, (height - row) * pixel, tokens)
-            } } else { plain });
+            pixels.push(if past {
+                {
+                    let pixel = SIZE[0] / width;
+                    stripe(plain, column * pixel, (height - row) * pixel, tokens)
+                }
+            } else {
+                plain
+            });
         }
     }
     ColorImage::new(size, pixels)
@@ -63,7 +74,11 @@ fn stripe(plain: Color32, column: usize, row: usize, tokens: &Tokens) -> Color32
 }
 
 fn hatch(column: usize, row: usize, tokens: &Tokens) -> Color32 {
-    if (column + row) % 9 < 2 { tokens.ink_faint } else { tokens.panel_deep }
+    if (column + row) % 9 < 2 {
+        tokens.ink_faint
+    } else {
+        tokens.panel_deep
+    }
 }
 
 #[cfg(test)]
@@ -83,6 +98,9 @@ mod tests {
 
     #[test]
     fn labels_carry_no_needless_noughts() {
-        assert_eq!(levels().map(level_label).take(3).collect::<Vec<_>>(), ["0.05°", "0.1°", "0.2°"]);
+        assert_eq!(
+            levels().map(level_label).take(3).collect::<Vec<_>>(),
+            ["0.05°", "0.1°", "0.2°"]
+        );
     }
 }

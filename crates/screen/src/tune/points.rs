@@ -7,7 +7,12 @@ use trammel_geometry::{Corner, Point};
 const MOVED: f64 = 1e-6;
 
 fn points(corner: &Corner) -> Vec<(PointName, Point)> {
-    let spring = corner.spring.map(|s| [(PointName::SpringChassisMount, s.chassis_mount), (PointName::SpringArmMount, s.arm_mount)]);
+    let spring = corner.spring.map(|s| {
+        [
+            (PointName::SpringChassisMount, s.chassis_mount),
+            (PointName::SpringArmMount, s.arm_mount),
+        ]
+    });
     let joints = [
         (PointName::UpperFrontPivot, corner.upper_arm.front_pivot),
         (PointName::UpperRearPivot, corner.upper_arm.rear_pivot),
@@ -19,12 +24,21 @@ fn points(corner: &Corner) -> Vec<(PointName, Point)> {
         (PointName::TieRodOuter, corner.tie_rod.outer),
         (PointName::WheelCentre, corner.wheel.centre),
     ];
-    joints.into_iter().chain(spring.into_iter().flatten()).collect()
+    joints
+        .into_iter()
+        .chain(spring.into_iter().flatten())
+        .collect()
 }
 
 /// The edit that takes a build's left corner from `before` to `after`: the points that move, and the rack with the inner joint's height where the build
 /// says where the rack is. Coordinates that stay keep what was typed. `grid`: written numbers are rounded to one part in so many of the build's unit.
-pub(crate) fn edit(build: &Build, axle: AxleName, before: &Corner, after: &Corner, grid: f64) -> Edit {
+pub(crate) fn edit(
+    build: &Build,
+    axle: AxleName,
+    before: &Corner,
+    after: &Corner,
+    grid: f64,
+) -> Edit {
     let unit = build.unit;
     let place = |point, by: trammel_geometry::Vector| -> Option<(PointRef, Triple)> {
         let at = PointRef::left(axle, point);
@@ -43,12 +57,23 @@ pub(crate) fn edit(build: &Build, axle: AxleName, before: &Corner, after: &Corne
         .filter_map(|((name, a), (_, b))| place(name, b - a))
         .collect();
     let by = after.tie_rod.inner - before.tie_rod.inner;
-    let rack = build.axle_spec(axle).filter(|_| axle == AxleName::Front).map(|s| s.rack);
+    let rack = build
+        .axle_spec(axle)
+        .filter(|_| axle == AxleName::Front)
+        .map(|s| s.rack);
     // In and out the rack end takes the move up; any other way the rack goes along.
     let by = trammel_geometry::Vector::new(by.x, 0.0, by.z);
     if let Some(rack) = rack.filter(|_| by.amax() > MOVED) {
-        let typed = [(PointName::RackFace, rack.face.is_some()), (PointName::RackBoreMouth, rack.bore_mouth.is_some())];
-        moves.extend(typed.into_iter().filter(|(_, is)| *is).filter_map(|(name, _)| place(name, by)));
+        let typed = [
+            (PointName::RackFace, rack.face.is_some()),
+            (PointName::RackBoreMouth, rack.bore_mouth.is_some()),
+        ];
+        moves.extend(
+            typed
+                .into_iter()
+                .filter(|(_, is)| *is)
+                .filter_map(|(name, _)| place(name, by)),
+        );
     }
     Edit::MovePoints(moves)
 }

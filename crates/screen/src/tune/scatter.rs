@@ -2,9 +2,14 @@
 
 use egui::Context;
 use trammel_geometry::Corner;
-use trammel_tuning::{Hardpoint, Scatter, ScatterRequest, Spread, Stations, Tolerance, default_tolerances, scatter};
+use trammel_tuning::{
+    Hardpoint, Scatter, ScatterRequest, Spread, Stations, Tolerance, default_tolerances, scatter,
+};
 
-use super::{background::Background, settings::{Makings, Part}};
+use super::{
+    background::Background,
+    settings::{Makings, Part},
+};
 
 /// Builds after a drag and during it.
 const BUILDS: [usize; 2] = [4000, 250];
@@ -22,7 +27,15 @@ pub(crate) struct ScatterWork {
 
 impl ScatterWork {
     /// Asks for the scatter of a corner where it is not known yet, and takes what has come.
-    pub(crate) fn go_on(&mut self, ctx: &Context, corner: &Corner, stations: Stations, makings: &Makings, limit: f64, held: bool) {
+    pub(crate) fn go_on(
+        &mut self,
+        ctx: &Context,
+        corner: &Corner,
+        stations: Stations,
+        makings: &Makings,
+        limit: f64,
+        held: bool,
+    ) {
         if self.worker.is_none() {
             self.worker = Background::start("build error", ctx, |request: ScatterRequest| {
                 let result = scatter(&request).map_err(|fault| fault.to_string());
@@ -41,7 +54,11 @@ impl ScatterWork {
             builds: if held { coarse } else { full },
             seed: SEED,
             limit,
-            threads: if held { 1 } else { std::thread::available_parallelism().map_or(1, |n| n.get().min(4)) },
+            threads: if held {
+                1
+            } else {
+                std::thread::available_parallelism().map_or(1, |n| n.get().min(4))
+            },
         };
         // While something is dragged the next is asked for when the last has come.
         let busy = held && self.asked.is_some() && !self.is_current();
@@ -53,12 +70,16 @@ impl ScatterWork {
 
     /// The newest scatter, and how many builds it has.
     pub(crate) fn shown(&self) -> Option<(usize, &Result<Scatter, String>)> {
-        self.shown.as_ref().map(|(request, result)| (request.builds, result))
+        self.shown
+            .as_ref()
+            .map(|(request, result)| (request.builds, result))
     }
 
     /// Whether what is shown is of the build as it stands.
     pub(crate) fn is_current(&self) -> bool {
-        self.shown.as_ref().is_some_and(|(request, _)| self.asked.as_ref() == Some(request))
+        self.shown
+            .as_ref()
+            .is_some_and(|(request, _)| self.asked.as_ref() == Some(request))
     }
 }
 
@@ -73,10 +94,14 @@ fn tolerances(makings: &Makings) -> Vec<Tolerance> {
 
 fn part(point: Hardpoint) -> Part {
     match point {
-        Hardpoint::UpperFrontPivot | Hardpoint::UpperRearPivot | Hardpoint::LowerFrontPivot | Hardpoint::LowerRearPivot => {
-            Part::Pivots
-        }
+        Hardpoint::UpperFrontPivot
+        | Hardpoint::UpperRearPivot
+        | Hardpoint::LowerFrontPivot
+        | Hardpoint::LowerRearPivot => Part::Pivots,
         Hardpoint::TieRodInner => Part::Inner,
-        Hardpoint::UpperBallJoint | Hardpoint::LowerBallJoint | Hardpoint::TieRodOuter | Hardpoint::WheelCentre => Part::Upright,
+        Hardpoint::UpperBallJoint
+        | Hardpoint::LowerBallJoint
+        | Hardpoint::TieRodOuter
+        | Hardpoint::WheelCentre => Part::Upright,
     }
 }

@@ -1,7 +1,7 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
-use trammel_build::{LengthUnit, PointName};
 use super::{auto::AutoSettings, lift::LiftFigure};
+use trammel_build::{LengthUnit, PointName};
 use trammel_tuning::{Scoring, TieRodJoint, Ways};
 
 /// Pages of the notebook's lower part in this stage.
@@ -19,7 +19,12 @@ pub enum TunePage {
 
 impl TunePage {
     /// In the order of the switch.
-    pub const ALL: [Self; 4] = [Self::Spot, Self::BuildError, Self::Automatic, Self::RideHeight];
+    pub const ALL: [Self; 4] = [
+        Self::Spot,
+        Self::BuildError,
+        Self::Automatic,
+        Self::RideHeight,
+    ];
 
     /// Its name on the switch.
     #[must_use]
@@ -62,9 +67,15 @@ impl MapRack {
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
-            Self::Centre => "Every place is judged with the rack at centre, as when driving straight ahead.",
-            Self::Here => "Every place is judged with the rack where the slider below the drawing has it.",
-            Self::Worst => "Every place is judged at both locks and at centre; the worst of the three counts.",
+            Self::Centre => {
+                "Every place is judged with the rack at centre, as when driving straight ahead."
+            }
+            Self::Here => {
+                "Every place is judged with the rack where the slider below the drawing has it."
+            }
+            Self::Worst => {
+                "Every place is judged at both locks and at centre; the worst of the three counts."
+            }
         }
     }
 }
@@ -237,7 +248,9 @@ impl Making {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::Jig => "Drilled in a jig: each coordinate within 1/64 in (0.4 mm).",
-            Self::Tape => "Measured with a tape and centre-punched: each coordinate within 1/32 in (0.8 mm).",
+            Self::Tape => {
+                "Measured with a tape and centre-punched: each coordinate within 1/32 in (0.8 mm)."
+            }
             Self::Hand => "Held by hand and tacked: each coordinate within 1/16 in (1.6 mm).",
         }
     }
@@ -279,15 +292,28 @@ impl Makings {
     #[must_use]
     pub fn with(self, part: Part, making: Making) -> Self {
         match part {
-            Part::Pivots => Self { pivots: making, ..self },
-            Part::Inner => Self { inner: making, ..self },
-            Part::Upright => Self { upright: making, ..self },
+            Part::Pivots => Self {
+                pivots: making,
+                ..self
+            },
+            Part::Inner => Self {
+                inner: making,
+                ..self
+            },
+            Part::Upright => Self {
+                upright: making,
+                ..self
+            },
         }
     }
 }
 
 impl Default for Makings {
     fn default() -> Self {
-        Self { pivots: Making::Tape, inner: Making::Tape, upright: Making::Jig }
+        Self {
+            pivots: Making::Tape,
+            inner: Making::Tape,
+            upright: Making::Jig,
+        }
     }
 }

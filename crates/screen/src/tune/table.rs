@@ -42,7 +42,12 @@ impl Tune {
     }
 
     /// Reads the hand on the loupe: what is wanted of the joint, and how many times as wide the map.
-    pub(crate) fn hand(&mut self, ui: &Ui, on: &OnTable<'_>, snap: f64) -> (Vec<DrawingEvent>, Option<f64>) {
+    pub(crate) fn hand(
+        &mut self,
+        ui: &Ui,
+        on: &OnTable<'_>,
+        snap: f64,
+    ) -> (Vec<DrawingEvent>, Option<f64>) {
         let corner = on.axle.model.axle.left.corner();
         let points = [
             corner.upper_arm.front_pivot,
@@ -59,13 +64,21 @@ impl Tune {
         if !self.hand.dragging {
             self.hand.place = loupe::place(on.table, &busy);
         }
-        let Some(place) = self.hand.place else { return (Vec::new(), None) };
+        let Some(place) = self.hand.place else {
+            return (Vec::new(), None);
+        };
         let touch = loupe::touch(ui, &place);
         self.hand.over = touch.over;
         (self.events(ui, on, &touch, snap), touch.widen)
     }
 
-    fn events(&mut self, ui: &Ui, on: &OnTable<'_>, touch: &loupe::Touch, snap: f64) -> Vec<DrawingEvent> {
+    fn events(
+        &mut self,
+        ui: &Ui,
+        on: &OnTable<'_>,
+        touch: &loupe::Touch,
+        snap: f64,
+    ) -> Vec<DrawingEvent> {
         let point = mapped_point(on.view);
         let mut events = Vec::new();
         if touch.began {
@@ -79,11 +92,17 @@ impl Tune {
             self.hand.given_up = true;
             events.push(DrawingEvent::DragCancelled);
         }
-        if let (true, Some(part), Some(mut to)) = (self.hand.dragging, touch.to, on.build.point(point)) {
+        if let (true, Some(part), Some(mut to)) =
+            (self.hand.dragging, touch.to, on.build.point(point))
+        {
             let place = self.map.place_at(part);
             for (axis, mm) in [(1, place.y), (2, place.z)] {
                 let locked = trammel_build::Axis::ALL.get(axis).is_some_and(|a| {
-                    let c = trammel_build::Coordinate { axle: point.axle, point: point.point, axis: *a };
+                    let c = trammel_build::Coordinate {
+                        axle: point.axle,
+                        point: point.point,
+                        axis: *a,
+                    };
                     on.build.locked.contains(&c)
                 });
                 if let Some(slot) = to.get_mut(axis).filter(|_| !locked) {
@@ -109,8 +128,13 @@ impl Tune {
         let joint = on.view.tune.joint;
         let corner = on.axle.model.axle.left.corner();
         let here = joint.place(corner);
-        let spot = advice.places(joint).map(|(exact, snapped)| snapped.unwrap_or(exact));
-        let rule = advice.rule.as_ref().filter(|_| on.view.tune.rule && joint == TieRodJoint::Inner);
+        let spot = advice
+            .places(joint)
+            .map(|(exact, snapped)| snapped.unwrap_or(exact));
+        let rule = advice
+            .rule
+            .as_ref()
+            .filter(|_| on.view.tune.rule && joint == TieRodJoint::Inner);
         if let Some(rule) = rule {
             rule_lines(&painter, on, rule);
         }
@@ -124,7 +148,14 @@ impl Tune {
         if let Some(place) = &self.hand.place {
             leader(&painter, map_rect, place.outer, on.tokens);
             let clear = self.clear().filter(|_| on.view.tune.clear_area);
-            loupe::ink(&painter, place, &self.map, clear, &self.caption(on), on.tokens);
+            loupe::ink(
+                &painter,
+                place,
+                &self.map,
+                clear,
+                &self.caption(on),
+                on.tokens,
+            );
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let at = |p: Point| place.screen(self.map.part_of(p));
             if let Some(rule) = rule {
@@ -135,7 +166,9 @@ impl Tune {
                 loupe::best_mark(&inside, at(spot), on.tokens);
             }
         }
-        let Some(typed) = on.build.point(mapped_point(on.view)) else { return };
+        let Some(typed) = on.build.point(mapped_point(on.view)) else {
+            return;
+        };
         let hint = hint::Hint {
             advice,
             corner,
@@ -146,7 +179,11 @@ impl Tune {
             typed,
             tokens: on.tokens,
         };
-        let at = hint::place(on.table, self.hand.place.map(|p| p.outer), on.front.screen(here));
+        let at = hint::place(
+            on.table,
+            self.hand.place.map(|p| p.outer),
+            on.front.screen(here),
+        );
         hint::ui(ui, at, &hint, requests);
     }
 
@@ -160,11 +197,20 @@ impl Tune {
         };
         let Some(part) = self.hand.over else {
             let width = words::length(self.map.size()[0], unit);
-            return format!("{} toe change, {joint} · {width} wide", scoring_label(settings.scoring));
+            return format!(
+                "{} toe change, {joint} · {width} wide",
+                scoring_label(settings.scoring)
+            );
         };
         let place = self.map.place_at(part);
-        let corner = settings.joint.moved_to(on.axle.model.axle.left.corner(), place);
-        let there = format!("y {}, z {}", words::tape(place.y, unit), words::tape(place.z, unit));
+        let corner = settings
+            .joint
+            .moved_to(on.axle.model.axle.left.corner(), place);
+        let there = format!(
+            "y {}, z {}",
+            words::tape(place.y, unit),
+            words::tape(place.z, unit)
+        );
         let score = match (Linkage::new(&corner), stations(on.axle, on.view)) {
             (Ok(linkage), Some(stations)) => match ToeCurves::of(&linkage, &stations) {
                 Ok(curves) => hint::figure(&curves.score(), settings.scoring, unit),
@@ -200,7 +246,12 @@ fn preview(painter: &egui::Painter, on: &OnTable<'_>, corner: &trammel_geometry:
         [upper.ball_joint, lower.ball_joint],
     ];
     for ends in members {
-        painter.extend(Shape::dashed_line(&ends.map(|p| on.front.screen(p)), stroke, 7.0, 3.0));
+        painter.extend(Shape::dashed_line(
+            &ends.map(|p| on.front.screen(p)),
+            stroke,
+            7.0,
+            3.0,
+        ));
     }
     for joint in [rod.inner, rod.outer] {
         painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
@@ -220,9 +271,17 @@ fn rule_lines(painter: &egui::Painter, on: &OnTable<'_>, rule: &trammel_tuning::
         dashed(a - more, b + more);
     }
     let inner = on.front.screen(rule.inner);
-    let outer = on.front.screen(on.axle.model.axle.left.corner().tie_rod.outer);
+    let outer = on
+        .front
+        .screen(on.axle.model.axle.left.corner().tie_rod.outer);
     dashed(outer, inner + (inner - outer) * 0.15);
     loupe::rule_mark(painter, inner, tokens);
     let name = "two-line rule";
-    painter.text(inner + egui::vec2(-9.0, 9.0), egui::Align2::RIGHT_TOP, name, type_size::small(), stroke.color);
+    painter.text(
+        inner + egui::vec2(-9.0, 9.0),
+        egui::Align2::RIGHT_TOP,
+        name,
+        type_size::small(),
+        stroke.color,
+    );
 }

@@ -2,13 +2,22 @@
 
 #![allow(dead_code, reason = "each test uses a part of it")]
 
-use std::{cell::RefCell, path::{Path, PathBuf}, rc::Rc};
+use std::{
+    cell::RefCell,
+    path::{Path, PathBuf},
+    rc::Rc,
+};
 
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::{Harness, kittest::Queryable};
 use trammel_build::{AxleName, PointName, PointRef, Triple};
 use trammel_raster::HarnessRenderer;
-use trammel_screen::{Bench, Start, drawing::{Projection, handle_name}, fonts, host::{Host, Pick, Picked}};
+use trammel_screen::{
+    Bench, Start,
+    drawing::{Projection, handle_name},
+    fonts,
+    host::{Host, Pick, Picked},
+};
 
 /// What happened to the machine.
 #[derive(Default)]
@@ -65,15 +74,26 @@ pub fn demo() -> Screen {
 }
 
 /// The left inner tie-rod joint of the front axle.
-pub const INNER: PointRef = PointRef { axle: AxleName::Front, side: trammel_build::Side::Left, point: PointName::TieRodInner };
+pub const INNER: PointRef = PointRef {
+    axle: AxleName::Front,
+    side: trammel_build::Side::Left,
+    point: PointName::TieRodInner,
+};
 
 pub fn place(screen: &Screen, point: PointRef) -> Triple {
-    screen.state().build().point(point).expect("the point is there")
+    screen
+        .state()
+        .build()
+        .point(point)
+        .expect("the point is there")
 }
 
 /// Where a point is on the screen.
 pub fn on_screen(screen: &Screen, point: PointRef, view: Projection) -> Pos2 {
-    screen.get_by_label(&handle_name(point, view)).rect().center()
+    screen
+        .get_by_label(&handle_name(point, view))
+        .rect()
+        .center()
 }
 
 pub fn click_point(screen: &mut Screen, point: PointRef, view: Projection) {

@@ -19,7 +19,13 @@ use crate::{
     words::{decimal, length, typeset},
 };
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &mut View, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    axle: &AxleStudy,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     ui.spacing_mut().item_spacing.y = 3.0;
     let shown = input.tune.search().map(|s| s.shown());
     let running = shown.as_ref().is_some_and(|s| !s.done);
@@ -44,7 +50,13 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view:
     wanted(ui, input, axle, view, requests);
 }
 
-fn may_move(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &mut View, requests: &mut Vec<Request>) {
+fn may_move(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    axle: &AxleStudy,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let unit = input.build.unit;
     ui.add_space(4.0);
     ui.label(RichText::new("May move").font(type_size::head()));
@@ -69,51 +81,100 @@ fn may_move(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &mut
     });
 }
 
-fn wanted(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &mut View, requests: &mut Vec<Request>) {
+fn wanted(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    axle: &AxleStudy,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let tokens = input.tokens;
     ui.add_space(4.0);
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Wanted").font(type_size::head()));
-        ui.label(RichText::new("least toe change over the travel, and").small().color(tokens.ink_soft));
+        ui.label(
+            RichText::new("least toe change over the travel, and")
+                .small()
+                .color(tokens.ink_soft),
+        );
     });
     let racked = axle.model.lock() > 0.0;
-    Grid::new("wanted").num_columns(3).spacing(egui::vec2(8.0, 2.0)).show(ui, |ui| {
-        for (what, on, value) in view.tune.auto.wants.iter_mut().filter(|w| racked || !w.0.needs_rack()) {
-            let (label, sign) = what.label();
-            ui.checkbox(on, label).on_hover_text(meaning(*what));
-            let shown = typeset(&value.to_string());
-            let name = format!("{label}, figure");
-            let field = NumberField { name: &name, shown: &shown, hint: "", width: 62.0, enabled: *on };
-            if let Some(typed) = field.ui(ui, tokens) {
-                match typed.trim().replace('−', "-").parse::<f64>() {
-                    Ok(v) if v.abs() < 1e4 => *value = v,
-                    _ => requests.push(Request::Refuse(format!("Read “{}”, expected a number such as 1.5; it stays at {shown}.", typed.trim()))),
+    Grid::new("wanted")
+        .num_columns(3)
+        .spacing(egui::vec2(8.0, 2.0))
+        .show(ui, |ui| {
+            for (what, on, value) in view
+                .tune
+                .auto
+                .wants
+                .iter_mut()
+                .filter(|w| racked || !w.0.needs_rack())
+            {
+                let (label, sign) = what.label();
+                ui.checkbox(on, label).on_hover_text(meaning(*what));
+                let shown = typeset(&value.to_string());
+                let name = format!("{label}, figure");
+                let field = NumberField {
+                    name: &name,
+                    shown: &shown,
+                    hint: "",
+                    width: 62.0,
+                    enabled: *on,
+                };
+                if let Some(typed) = field.ui(ui, tokens) {
+                    match typed.trim().replace('−', "-").parse::<f64>() {
+                        Ok(v) if v.abs() < 1e4 => *value = v,
+                        _ => requests.push(Request::Refuse(format!(
+                            "Read “{}”, expected a number such as 1.5; it stays at {shown}.",
+                            typed.trim()
+                        ))),
+                    }
                 }
+                ui.label(RichText::new(sign).small().color(tokens.ink_soft));
+                ui.end_row();
             }
-            ui.label(RichText::new(sign).small().color(tokens.ink_soft));
-            ui.end_row();
-        }
-    });
+        });
 }
 
 fn meaning(what: Want) -> &'static str {
     match what {
         Want::ToeAtLock => "Largest toe change over the travel with the rack at either lock.",
-        Want::RackEnd => "Yield strength over the stress in the rack end under the build's hit, at the worst of a coarse grid of travel and lock.",
-        Want::RodAngle => "Largest angle between tie rod and rack in the front view over the travel.",
+        Want::RackEnd => {
+            "Yield strength over the stress in the rack end under the build's hit, at the worst of a coarse grid of travel and lock."
+        }
+        Want::RodAngle => {
+            "Largest angle between tie rod and rack in the front view over the travel."
+        }
         Want::Ackermann => "Ackermann percentage at full lock; 100 is the pure condition.",
         Want::TurningCircle => "Kerb to kerb at full lock, rolling without slip.",
-        Want::CamberGain => "Camber change for 100 mm of travel at the design height. Negative: the top leans in as the wheel rises.",
+        Want::CamberGain => {
+            "Camber change for 100 mm of travel at the design height. Negative: the top leans in as the wheel rises."
+        }
         Want::RollCentre => "Height of the roll centre above the ground at the design height.",
     }
 }
 
-fn solutions(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, shown: &Shown, view: &mut View, requests: &mut Vec<Request>) {
+fn solutions(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    axle: &AxleStudy,
+    shown: &Shown,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let tokens = input.tokens;
     if let Some(fault) = &shown.fault {
-        ui.add(egui::Label::new(RichText::new(format!("Nothing found: {fault}.")).color(tokens.danger)).wrap());
+        ui.add(
+            egui::Label::new(
+                RichText::new(format!("Nothing found: {fault}.")).color(tokens.danger),
+            )
+            .wrap(),
+        );
     }
-    let stale = input.tune.search().is_some_and(|s| s.axle != axle.model.name || s.corner != *axle.model.axle.left.corner());
+    let stale = input
+        .tune
+        .search()
+        .is_some_and(|s| s.axle != axle.model.name || s.corner != *axle.model.axle.left.corner());
     if stale && !shown.solutions.is_empty() {
         let text = "The build has changed since this search began; search again to apply a layout.";
         ui.label(RichText::new(text).small().color(tokens.caution));
@@ -123,7 +184,10 @@ fn solutions(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, shown: &S
     }
 }
 
-#[allow(clippy::too_many_arguments, reason = "a row needs the list's whole context")]
+#[allow(
+    clippy::too_many_arguments,
+    reason = "a row needs the list's whole context"
+)]
 fn one(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
@@ -139,7 +203,9 @@ fn one(
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
         let name = format!("Layout {}", n + 1);
-        let look = ui.selectable_label(chosen, &name).on_hover_text("Shows it on the drawing and its curve in the plot, and takes it away again.");
+        let look = ui.selectable_label(chosen, &name).on_hover_text(
+            "Shows it on the drawing and its curve in the plot, and takes it away again.",
+        );
         if look.clicked() {
             view.tune.preview = if chosen { None } else { Some(n) };
         }
@@ -152,27 +218,59 @@ fn one(
         };
         if let Some(stepped) = &solution.in_steps {
             let text = format!("Apply in {}", length(step, unit));
-            let help = format!("In whole steps of the shop: {}. One step; Undo takes it back.", summary(&stepped.figures));
-            let button = ui.add_enabled(!stale, egui::Button::new(text).small()).on_hover_text(help);
-            button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Apply {name} in steps")));
+            let help = format!(
+                "In whole steps of the shop: {}. One step; Undo takes it back.",
+                summary(&stepped.figures)
+            );
+            let button = ui
+                .add_enabled(!stale, egui::Button::new(text).small())
+                .on_hover_text(help);
+            button.widget_info(|| {
+                egui::WidgetInfo::labeled(
+                    egui::Role::Button,
+                    true,
+                    format!("Apply {name} in steps"),
+                )
+            });
             if button.clicked() {
                 requests.push(apply(input, axle, corner, &stepped.corner, n, grid));
             }
         }
-        let button = ui.add_enabled(!stale, egui::Button::new("exactly").small()).on_hover_text("One step; Undo takes it back.");
-        button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Apply {name} exactly")));
+        let button = ui
+            .add_enabled(!stale, egui::Button::new("exactly").small())
+            .on_hover_text("One step; Undo takes it back.");
+        button.widget_info(|| {
+            egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Apply {name} exactly"))
+        });
         if button.clicked() {
-            requests.push(apply(input, axle, corner, &solution.exact.corner, n, points::EXACT));
+            requests.push(apply(
+                input,
+                axle,
+                corner,
+                &solution.exact.corner,
+                n,
+                points::EXACT,
+            ));
         }
     });
     if chosen {
         let corner = axle.model.axle.left.corner();
         for (name, by) in [
-            ("inner joint", solution.exact.corner.tie_rod.inner - corner.tie_rod.inner),
-            ("outer joint", solution.exact.corner.tie_rod.outer - corner.tie_rod.outer),
+            (
+                "inner joint",
+                solution.exact.corner.tie_rod.inner - corner.tie_rod.inner,
+            ),
+            (
+                "outer joint",
+                solution.exact.corner.tie_rod.outer - corner.tie_rod.outer,
+            ),
         ] {
             if let Some(words) = moves::in_words(by, unit) {
-                ui.label(RichText::new(format!("    {name} {words}")).small().color(tokens.ink_soft));
+                ui.label(
+                    RichText::new(format!("    {name} {words}"))
+                        .small()
+                        .color(tokens.ink_soft),
+                );
             }
         }
     }
@@ -187,7 +285,10 @@ fn apply(
     grid: f64,
 ) -> Request {
     let edit = points::edit(input.build, axle.model.name, before, after, grid);
-    Request::EditAs { name: format!("Apply layout {}", n + 1), edits: vec![edit] }
+    Request::EditAs {
+        name: format!("Apply layout {}", n + 1),
+        edits: vec![edit],
+    }
 }
 
 fn summary(figures: &Figures) -> String {

@@ -17,10 +17,18 @@ const MOST_BARS: usize = 7;
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     let tokens = input.tokens;
     ui.spacing_mut().item_spacing.y = 4.0;
-    let help = "How its points are put in their places: that decides how far each coordinate may be off.";
+    let help =
+        "How its points are put in their places: that decides how far each coordinate may be off.";
     let options = Making::ALL.map(|m| (m, m.label(), m.meaning()));
     for part in Part::ALL {
-        if let Some(making) = choice(ui, tokens, part.label(), help, &options, view.tune.makings.of(part)) {
+        if let Some(making) = choice(
+            ui,
+            tokens,
+            part.label(),
+            help,
+            &options,
+            view.tune.makings.of(part),
+        ) {
             view.tune.makings = view.tune.makings.with(part, making);
         }
     }
@@ -41,7 +49,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
 
 fn summary(ui: &mut Ui, input: &NotebookInput<'_>, builds: usize, scatter: &Scatter) {
     let tokens = input.tokens;
-    let limit = input.build.limits.toe_change_deg.unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
+    let limit = input
+        .build
+        .limits
+        .toe_change_deg
+        .unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
     let share = format!("{} of 100 builds", decimal(100.0 * scatter.within_limit, 0));
     ui.horizontal_wrapped(|ui| {
         let help = format!(
@@ -52,11 +64,22 @@ fn summary(ui: &mut Ui, input: &NotebookInput<'_>, builds: usize, scatter: &Scat
     });
     if let Some(q) = &scatter.largest {
         let degrees = |rad: f64| decimal(rad.to_degrees(), 2);
-        let text = format!("largest toe change: half below {}°, nine in ten between {}° and {}°", degrees(q.median), degrees(q.low), degrees(q.high));
-        ui.label(RichText::new(text).small().color(tokens.ink_soft)).on_hover_text("The band around the curve above holds nine of ten builds, its line half of them.");
+        let text = format!(
+            "largest toe change: half below {}°, nine in ten between {}° and {}°",
+            degrees(q.median),
+            degrees(q.low),
+            degrees(q.high)
+        );
+        ui.label(RichText::new(text).small().color(tokens.ink_soft))
+            .on_hover_text(
+                "The band around the curve above holds nine of ten builds, its line half of them.",
+            );
     }
     if scatter.failed > 0 {
-        let text = format!("{} of {builds} builds do not reach the whole travel and count as outside.", scatter.failed);
+        let text = format!(
+            "{} of {builds} builds do not reach the whole travel and count as outside.",
+            scatter.failed
+        );
         ui.label(RichText::new(text).small().color(tokens.caution));
     }
 }
@@ -67,21 +90,33 @@ fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, scatter: &Scatter) {
     ui.label(RichText::new("Measure these twice").font(type_size::head()))
         .on_hover_text("Each coordinate's share of the spread of the toe curve, to first order.");
     let most = scatter.ranking.first().map_or(1.0, |s| s.linear).max(1e-9);
-    Grid::new("ranking").num_columns(3).spacing(vec2(8.0, 2.0)).show(ui, |ui| {
-        for share in scatter.ranking.iter().take(MOST_BARS).filter(|s| s.linear > 0.005) {
-            let name = coordinate_words(share.coordinate);
-            let per = decimal(share.toe_per_mm.to_degrees() * input.build.unit.mm(), 2);
-            let help = format!("{per}° of toe for each {} of error, taken over the travel.", input.build.unit.sign());
-            ui.label(RichText::new(&name).small()).on_hover_text(&help);
-            let room = vec2(150.0, 12.0);
-            let (rect, response) = ui.allocate_exact_size(room, Sense::hover());
-            let bar = rect.with_max_x(rect.left() + rect.width() * (share.linear / most) as f32);
-            ui.painter().rect_filled(bar, 1.0, tokens.lower_arm);
-            response.on_hover_text(help);
-            ui.label(RichText::new(format!("{} %", decimal(100.0 * share.linear, 0))).small());
-            ui.end_row();
-        }
-    });
+    Grid::new("ranking")
+        .num_columns(3)
+        .spacing(vec2(8.0, 2.0))
+        .show(ui, |ui| {
+            for share in scatter
+                .ranking
+                .iter()
+                .take(MOST_BARS)
+                .filter(|s| s.linear > 0.005)
+            {
+                let name = coordinate_words(share.coordinate);
+                let per = decimal(share.toe_per_mm.to_degrees() * input.build.unit.mm(), 2);
+                let help = format!(
+                    "{per}° of toe for each {} of error, taken over the travel.",
+                    input.build.unit.sign()
+                );
+                ui.label(RichText::new(&name).small()).on_hover_text(&help);
+                let room = vec2(150.0, 12.0);
+                let (rect, response) = ui.allocate_exact_size(room, Sense::hover());
+                let bar =
+                    rect.with_max_x(rect.left() + rect.width() * (share.linear / most) as f32);
+                ui.painter().rect_filled(bar, 1.0, tokens.lower_arm);
+                response.on_hover_text(help);
+                ui.label(RichText::new(format!("{} %", decimal(100.0 * share.linear, 0))).small());
+                ui.end_row();
+            }
+        });
 }
 
 /// Such as `tie rod inner, height`.

@@ -16,10 +16,18 @@ use crate::{
     view::View,
 };
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     page_switch(ui, input.tokens, view);
-    ScrollArea::vertical().id_salt(("tune page", view.tune.page)).auto_shrink(false).show(ui, |ui| {
-        match view.tune.page {
+    ScrollArea::vertical()
+        .id_salt(("tune page", view.tune.page))
+        .auto_shrink(false)
+        .show(ui, |ui| match view.tune.page {
             TunePage::BuildError => build_error::ui(ui, input, view),
             TunePage::Automatic => {
                 if let Some(axle) = study.axle(view.axle) {
@@ -32,8 +40,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &m
                 }
             }
             TunePage::Spot => spot::ui(ui, input, study, view, requests),
-        }
-    });
+        });
 }
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
@@ -43,11 +50,14 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
         for page in TunePage::ALL {
             let chosen = view.tune.page == page;
             let colour = if chosen { tokens.ink } else { tokens.ink_soft };
-            let text = RichText::new(page.label()).font(type_size::head()).color(colour);
+            let text = RichText::new(page.label())
+                .font(type_size::head())
+                .color(colour);
             let response = ui.add(Button::new(text).frame(false).selected(chosen));
             if chosen {
                 let r = response.rect;
-                ui.painter().hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
+                ui.painter()
+                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
             }
             if response.clicked() {
                 view.tune.page = page;
@@ -72,14 +82,24 @@ fn choice<T: Copy + PartialEq>(
         ui.spacing_mut().button_padding = egui::vec2(8.0, 1.0);
         ui.spacing_mut().interact_size.y = 20.0;
         let width = if word.len() > 6 { 74.0 } else { 40.0 };
-        ui.add_sized([width, 20.0], egui::Label::new(RichText::new(word).small().color(tokens.ink_soft))).on_hover_text(help);
+        ui.add_sized(
+            [width, 20.0],
+            egui::Label::new(RichText::new(word).small().color(tokens.ink_soft)),
+        )
+        .on_hover_text(help);
         for (value, label, meaning) in options {
             let on = *value == chosen;
             let text = RichText::new(*label).size(12.0);
-            let button = if on { Button::new(text.color(tokens.on_accent)).fill(tokens.accent) } else { Button::new(text) };
+            let button = if on {
+                Button::new(text.color(tokens.on_accent)).fill(tokens.accent)
+            } else {
+                Button::new(text)
+            };
             let response = ui.add(button.corner_radius(10.0)).on_hover_text(*meaning);
             let name = format!("{word}: {label}");
-            response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, &name));
+            response.widget_info(|| {
+                egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, &name)
+            });
             if response.clicked() && !on {
                 picked = Some(*value);
             }

@@ -16,11 +16,22 @@ use crate::{
     words::{self, decimal, length},
 };
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, axle: &AxleStudy, view: &mut View, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    axle: &AxleStudy,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     ui.spacing_mut().item_spacing.y = 4.0;
     let heights = input.tune.lift().shown(axle.model.name);
     let (Some(first), Some(last)) = (heights.first(), heights.last()) else {
-        ui.label(RichText::new("The heights are being worked out.").small().color(input.tokens.ink_soft));
+        ui.label(
+            RichText::new("The heights are being worked out.")
+                .small()
+                .color(input.tokens.ink_soft),
+        );
         return;
     };
     // Ends in whole steps, so that the slider's steps are whole ones.
@@ -70,7 +81,14 @@ fn slider(
 
 fn chips(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     let options = LiftFigure::ALL.map(|f| (f, f.label(), f.meaning()));
-    if let Some(figure) = super::choice(ui, input.tokens, "Plot", "What the plot shows over the lift.", &options, view.tune.lift_figure) {
+    if let Some(figure) = super::choice(
+        ui,
+        input.tokens,
+        "Plot",
+        "What the plot shows over the lift.",
+        &options,
+        view.tune.lift_figure,
+    ) {
         view.tune.lift_figure = figure;
     }
 }
@@ -85,28 +103,45 @@ fn sign(figure: LiftFigure, input: &NotebookInput<'_>) -> (&'static str, f64) {
 
 fn points(heights: &[Height], figure: LiftFigure, input: &NotebookInput<'_>) -> Vec<[f64; 2]> {
     let (_, factor) = sign(figure, input);
-    heights.iter().filter_map(|h| Some([input.build.unit.from_mm(h.lift), h.get(figure)? * factor])).collect()
+    heights
+        .iter()
+        .filter_map(|h| Some([input.build.unit.from_mm(h.lift), h.get(figure)? * factor]))
+        .collect()
 }
 
 /// The figure at a lift, straight between the heights.
 fn at(points: &[[f64; 2]], x: f64) -> Option<[f64; 2]> {
     let after = points.iter().position(|p| p[0] >= x - 1e-9)?;
     let b = points.get(after)?;
-    let a = after.checked_sub(1).and_then(|i| points.get(i)).unwrap_or(b);
+    let a = after
+        .checked_sub(1)
+        .and_then(|i| points.get(i))
+        .unwrap_or(b);
     let span = b[0] - a[0];
-    let part = if span > 0.0 { ((x - a[0]) / span).clamp(0.0, 1.0) } else { 1.0 };
+    let part = if span > 0.0 {
+        ((x - a[0]) / span).clamp(0.0, 1.0)
+    } else {
+        1.0
+    };
     Some([x, a[1] + part * (b[1] - a[1])])
 }
 
 /// Toe change and rack end at this height and at the one chosen: what the trade says of a lift, looked at for this car.
 fn now_and_then(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &View) {
     let x = input.build.unit.from_mm(view.tune.lift);
-    let text = [LiftFigure::Toe, LiftFigure::RackEnd, LiftFigure::RodAngle].into_iter().filter_map(|figure| {
-        let points = points(heights, figure, input);
-        let (now, then) = (at(&points, 0.0)?, at(&points, x)?);
-        let (sign, _) = sign(figure, input);
-        Some(format!("{} {}{sign} → {}{sign}", figure.label().to_lowercase(), decimal(now[1], 2), decimal(then[1], 2)))
-    });
+    let text = [LiftFigure::Toe, LiftFigure::RackEnd, LiftFigure::RodAngle]
+        .into_iter()
+        .filter_map(|figure| {
+            let points = points(heights, figure, input);
+            let (now, then) = (at(&points, 0.0)?, at(&points, x)?);
+            let (sign, _) = sign(figure, input);
+            Some(format!(
+                "{} {}{sign} → {}{sign}",
+                figure.label().to_lowercase(),
+                decimal(now[1], 2),
+                decimal(then[1], 2)
+            ))
+        });
     let text = text.collect::<Vec<_>>().join(" · ");
     ui.add(egui::Label::new(RichText::new(text).small()).wrap());
 }
@@ -116,7 +151,10 @@ fn plot(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &mut V
     let figure = view.tune.lift_figure;
     let points = points(heights, figure, input);
     if points.is_empty() {
-        ui.label(RichText::new("There is no such figure: no rack, or no load on its end.").color(input.tokens.ink_soft));
+        ui.label(
+            RichText::new("There is no such figure: no rack, or no load on its end.")
+                .color(input.tokens.ink_soft),
+        );
         return;
     }
     let ends = [heights.first(), heights.last()].map(|h| h.map_or(0.0, |h| unit.from_mm(h.lift)));
@@ -125,7 +163,12 @@ fn plot(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &mut V
         name: "Figure over the lift",
         height: (ui.available_height() - 24.0).clamp(110.0, 220.0),
         here: at(&points, unit.from_mm(view.tune.lift)),
-        traces: vec![Trace { name: figure.label().to_owned(), points, colour: input.tokens.lower_arm, manner: Manner::Plain }],
+        traces: vec![Trace {
+            name: figure.label().to_owned(),
+            points,
+            colour: input.tokens.lower_arm,
+            manner: Manner::Plain,
+        }],
         x: ends[0]..=ends[1],
         least_span: 0.1,
         within: None,

@@ -19,20 +19,38 @@ use crate::{
     words::{decimal, length, signed},
 };
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     ui.spacing_mut().item_spacing.y = 4.0;
     choices(ui, input, study, view, requests);
-    let Some(advice) = input.tune.advice() else { return };
+    let Some(advice) = input.tune.advice() else {
+        return;
+    };
     best(ui, input, view, advice);
     clear_area(ui, input, view);
     reasons(ui, input, advice);
     remedies(ui, input, advice);
 }
 
-fn choices(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut View, requests: &mut Vec<Request>) {
+fn choices(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
     let tokens = input.tokens;
     let joints = [
-        (TieRodJoint::Inner, "inner", "The joint on the rack end, or on the chassis where there is no rack."),
+        (
+            TieRodJoint::Inner,
+            "inner",
+            "The joint on the rack end, or on the chassis where there is no rack.",
+        ),
         (TieRodJoint::Outer, "outer", "The joint on the upright."),
     ];
     let help = "The joint whose places the map shows. The tie rod's length is reset at each place, so that static toe holds.";
@@ -41,9 +59,21 @@ fn choices(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut Vie
         requests.push(Request::Select(Some(mapped_point(view))));
     }
     let scores = [
-        (Scoring::Largest, "largest", "The largest toe change over the travel."),
-        (Scoring::Rms, "RMS", "Root of the mean square of the toe change over the travel."),
-        (Scoring::Slope, "slope", "Toe change for a little travel at the design height."),
+        (
+            Scoring::Largest,
+            "largest",
+            "The largest toe change over the travel.",
+        ),
+        (
+            Scoring::Rms,
+            "RMS",
+            "Root of the mean square of the toe change over the travel.",
+        ),
+        (
+            Scoring::Slope,
+            "slope",
+            "Toe change for a little travel at the design height.",
+        ),
     ];
     let help = "What a place is judged by.";
     if let Some(scoring) = choice(ui, tokens, "Judged by", help, &scores, view.tune.scoring) {
@@ -56,7 +86,13 @@ fn choices(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study, view: &mut Vie
             view.tune.racks = rack;
         }
     }
-    let ways = SpotWays::ALL.map(|w| (w, w.label(), "Which ways the joint may move to its best spot."));
+    let ways = SpotWays::ALL.map(|w| {
+        (
+            w,
+            w.label(),
+            "Which ways the joint may move to its best spot.",
+        )
+    });
     let help = "Which ways the joint may move to its best spot.";
     if let Some(way) = choice(ui, tokens, "May move", help, &ways, view.tune.ways) {
         view.tune.ways = way;
@@ -81,10 +117,15 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice
         if best.at_end_of_reach {
             ui.label(small("It lies at the end of the 150 mm that were searched; a better place may lie beyond.".to_owned()));
         }
-        if let Some(rule) = advice.rule.as_ref().filter(|_| view.tune.joint == TieRodJoint::Inner) {
+        if let Some(rule) = advice
+            .rule
+            .as_ref()
+            .filter(|_| view.tune.joint == TieRodJoint::Inner)
+        {
             let by = exact - rule.inner;
             let off = (by.y.hypot(by.z)).abs();
-            let way = moves::in_words(by, unit).map_or_else(String::new, |w| format!(": the best is {w} of it"));
+            let way = moves::in_words(by, unit)
+                .map_or_else(String::new, |w| format!(": the best is {w} of it"));
             ui.horizontal_wrapped(|ui| {
                 let help = "Front view: the inner joint on the line through the arms' inner pivots, the outer on the line through the ball joints, the rod aimed at the instant centre. Common practice, no source.";
                 let mut on = view.tune.rule;
@@ -133,7 +174,8 @@ fn reasons(ui: &mut Ui, input: &NotebookInput<'_>, advice: &Advice) {
     };
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Why toe changes").font(type_size::head()));
-        ui.label(RichText::new(side).small().color(tokens.ink_soft)).on_hover_text(cause.side.rule());
+        ui.label(RichText::new(side).small().color(tokens.ink_soft))
+            .on_hover_text(cause.side.rule());
     });
     for (name, text, help) in reason_lines(cause, input.build.unit) {
         ui.horizontal_wrapped(|ui| {
@@ -153,8 +195,16 @@ fn reason_lines(cause: &Cause, unit: LengthUnit) -> [(&'static str, String, &'st
         None => "no length error that a tape shows".to_owned(),
     };
     [
-        ("Slope", height, "A height error tilts the toe curve: toe goes one way in bump and the other in droop."),
-        ("Bowl", rod, "A length error bends the toe curve: toe goes the same way in bump and in droop."),
+        (
+            "Slope",
+            height,
+            "A height error tilts the toe curve: toe goes one way in bump and the other in droop.",
+        ),
+        (
+            "Bowl",
+            rod,
+            "A length error bends the toe curve: toe goes the same way in bump and in droop.",
+        ),
     ]
 }
 
@@ -166,15 +216,22 @@ fn remedies(ui: &mut Ui, input: &NotebookInput<'_>, advice: &Advice) {
     ui.add_space(4.0);
     let soft = |text: &str| RichText::new(text).small().color(tokens.ink_soft);
     ui.label(RichText::new("What one turn or washer does").font(type_size::head()));
-    Grid::new("remedies").num_columns(3).spacing(egui::vec2(10.0, 2.0)).show(ui, |ui| {
-        ui.label("");
-        ui.label(soft("largest")).on_hover_text("Largest toe change once the tie rod's adjuster has put static toe back.");
-        ui.label(soft("static toe")).on_hover_text("What the wheel's static toe does before it is put back. In is positive.");
-        ui.end_row();
-        for remedy in &advice.remedies {
-            row(ui, remedy, unit);
-        }
-    });
+    Grid::new("remedies")
+        .num_columns(3)
+        .spacing(egui::vec2(10.0, 2.0))
+        .show(ui, |ui| {
+            ui.label("");
+            ui.label(soft("largest")).on_hover_text(
+                "Largest toe change once the tie rod's adjuster has put static toe back.",
+            );
+            ui.label(soft("static toe")).on_hover_text(
+                "What the wheel's static toe does before it is put back. In is positive.",
+            );
+            ui.end_row();
+            for remedy in &advice.remedies {
+                row(ui, remedy, unit);
+            }
+        });
     let plain = "Winding the tie rod in or out sets static toe. It does not cure toe change: that takes moving a joint.";
     ui.add(egui::Label::new(soft(plain)).wrap());
 }
@@ -190,9 +247,17 @@ fn row(ui: &mut Ui, remedy: &Remedy, unit: LengthUnit) {
     let effect = &remedy.effect;
     let degrees = |rad: f64| decimal(rad.to_degrees(), 2);
     // The adjuster moves no joint: what it leaves behind is the curve as turned.
-    let after = if remedy.what == Turn::RodLonger { &effect.as_turned } else { &effect.toe_reset };
+    let after = if remedy.what == Turn::RodLonger {
+        &effect.as_turned
+    } else {
+        &effect.toe_reset
+    };
     ui.label(what);
-    ui.label(format!("{}° → {}°", degrees(effect.before.score().largest), degrees(after.score().largest)));
+    ui.label(format!(
+        "{}° → {}°",
+        degrees(effect.before.score().largest),
+        degrees(after.score().largest)
+    ));
     ui.label(format!("{}°", signed(effect.static_toe.to_degrees(), 2)));
     ui.end_row();
 }
