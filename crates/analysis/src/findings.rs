@@ -4,6 +4,15 @@ use trammel_build::Build;
 
 use crate::{Caution, RackEndStudy, Study, checks};
 
+/// How deep the checks go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Depth {
+    /// Cautions without remedies.
+    Quick,
+    /// Cautions with remedies worked out.
+    Full,
+}
+
 /// What the checks found in one build.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Findings {
@@ -18,12 +27,18 @@ impl Findings {
     /// bench.
     #[must_use]
     pub fn of(build: &Build, study: &Study) -> Self {
+        Self::to_depth(build, study, Depth::Full)
+    }
+
+    /// The same as deep as asked for. [`Depth::Quick`] finds the same cautions without working out what would mend them: for the frames of a drag.
+    #[must_use]
+    pub fn to_depth(build: &Build, study: &Study, depth: Depth) -> Self {
         let mut findings = Self::default();
         for axle in [Some(&study.front), study.rear.as_ref()]
             .into_iter()
             .flatten()
         {
-            checks::examine(build, axle, &mut findings);
+            checks::examine(build, axle, depth, &mut findings);
         }
         findings.cautions.sort_by(|a, b| {
             let by_severity = b.severity().total_cmp(&a.severity());

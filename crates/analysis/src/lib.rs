@@ -12,6 +12,7 @@
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
+#![doc = include_str!("../BENCHMARKS.md")]
 
 mod caution;
 mod checks;
@@ -30,7 +31,7 @@ mod travel_curve;
 mod words;
 
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
-pub use findings::{Findings, cautions};
+pub use findings::{Depth, Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;

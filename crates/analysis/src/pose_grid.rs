@@ -43,10 +43,10 @@ impl PoseGrid {
         Self::sized(view, TRAVELS, RACKS)
     }
 
-    /// A grid of so many travels and rack positions; without a rack there is one rack position.
+    /// A grid of so many travels and rack positions, the latter odd; without a rack there is one rack position.
     pub(crate) fn sized(view: &CornerView, travels: usize, racks: usize) -> Self {
         let (droop, bump) = (view.travel.droop, view.travel.bump);
-        let racks = if view.lock > 0.0 { racks.max(2) } else { 1 };
+        let racks = if view.lock > 0.0 { racks } else { 1 };
         let travels = if bump > droop { travels.max(2) } else { 1 };
         let spread = |from: f64, to: f64, n: usize| (to - from) / (n.max(2) - 1) as f64;
         let mut grid = Self {
@@ -55,22 +55,38 @@ impl PoseGrid {
             rack_step: spread(-view.lock, view.lock, racks),
             ends: Vec::new(),
         };
-        for i in 0..racks {
+        // From the centre outward: where the rack can't be moved, it can't be moved further either.
+        let rack = |i: usize| {
             // Weighted ends, so that the stops themselves are met exactly and the middle is nought.
             let share = if racks == 1 {
                 0.5
             } else {
                 i as f64 / (racks - 1) as f64
             };
-            grid.walk(view, view.lock * (2.0 * share - 1.0), travels);
+            view.lock * (2.0 * share - 1.0)
+        };
+        for i in (0..racks / 2).rev() {
+            if grid.walk(view, rack(i), travels).is_none() {
+                break;
+            }
+        }
+        grid.columns.reverse();
+        for i in racks / 2..racks {
+            if grid.walk(view, rack(i), travels).is_none() {
+                break;
+            }
         }
         grid
     }
 
-    fn walk(&mut self, view: &CornerView, rack: f64, travels: usize) {
+    /// The column of a rack position; `None` where the rack can't be moved there.
+    fn walk(&mut self, view: &CornerView, rack: f64, travels: usize) -> Option<()> {
         let start = match Walk::new(&view.linkage, rack) {
             Ok(walk) => walk,
-            Err(end) => return self.ends.push(end),
+            Err(end) => {
+                self.ends.push(end);
+                return None;
+            }
         };
         let (droop, bump) = (view.travel.droop, view.travel.bump);
         let travel = |i: usize| {
@@ -102,6 +118,7 @@ impl PoseGrid {
             }
         }
         self.columns.push(Column { readings, first });
+        Some(())
     }
 
     /// All readings.

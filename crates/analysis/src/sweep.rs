@@ -238,10 +238,10 @@ impl Sweep<'_> {
                     }));
                 }
                 Err(end) => {
-                    if let Some(told) = told.get_mut(usize::from(travel > 0.0)) {
-                        if !std::mem::replace(told, true) {
-                            table.ends.push(end);
-                        }
+                    if let Some(told) = told.get_mut(usize::from(travel > 0.0))
+                        && !std::mem::replace(told, true)
+                    {
+                        table.ends.push(end);
                     }
                 }
             }

@@ -139,49 +139,33 @@ impl SweepColumn {
             Self::Camber => "camber, top leaning in negative",
             Self::Castor => "castor angle, top leaning back positive",
             Self::SteeringAxisInclination => "steering-axis inclination, top leaning in positive",
-            Self::ScrubRadius => {
-                "scrub radius, steering axis inboard of the contact point positive"
-            }
-            Self::MechanicalTrail => {
-                "mechanical trail, steering axis ahead of the contact point positive"
-            }
-            Self::HalfTrackChange => {
-                "sideways move of the contact point from the design pose, outward positive"
-            }
-            Self::RollCentreHeight => {
-                "roll-centre height above this pose's ground, from this wheel"
-            }
+            Self::ScrubRadius => "scrub radius, steering axis inboard of contact positive",
+            Self::MechanicalTrail => "mechanical trail, steering axis ahead of contact positive",
+            Self::HalfTrackChange => "sideways move of the contact point, outward positive",
+            Self::RollCentreHeight => "roll-centre height above this pose's ground",
             Self::Steer => "steer angle of this wheel, to the vehicle's left positive",
             Self::TieRodAngle => {
-                "angle between tie rod and rack (rear: between toe link and straight across)"
+                "angle between tie rod and rack (rear: toe link and straight across)"
             }
             Self::ToeChange => "toe less toe at the design height, same rack position",
             Self::TieRodAngleFront => {
-                "its part seen from the front, outer joint above the rack's line positive"
+                "its part from the front, outer joint above the rack's line positive"
             }
-            Self::TieRodAnglePlan => "its part seen from above, outer joint forward positive",
-            Self::SwingArmLength => {
-                "front-view swing-arm length, centre inboard positive; empty when endless"
-            }
-            Self::InstantCentreY => {
-                "front-view instant centre, y in vehicle axes; empty when endless"
-            }
+            Self::TieRodAnglePlan => "its part from above, outer joint forward positive",
+            Self::SwingArmLength => "front-view swing-arm length, centre inboard positive",
+            Self::InstantCentreY => "front-view instant centre, y in vehicle axes",
             Self::InstantCentreZ => "the same, z",
             Self::SpringLength => "distance between the spring unit's mounts",
-            Self::MotionRatio => "spring shortening per wheel travel, shortening in bump positive",
+            Self::MotionRatio => "spring shortening per wheel travel",
             Self::WheelRate => "spring rate times motion ratio squared, N/mm",
             Self::OtherWheelSteer => {
-                "steer angle of the other wheel at the same travel and rack, to the left positive"
+                "steer of the other wheel at this travel and rack, left positive"
             }
             Self::Ackermann => "Ackermann percentage with both wheels at this travel",
-            Self::SteeringMargin => {
-                "angle between tie rod and steering arm seen along the steering axis, 0 = in line"
-            }
-            Self::UpperArmMargin => {
-                "angle between upper arm and upright seen along the arm's pivots, 0 = in line"
-            }
+            Self::SteeringMargin => "angle between tie rod and steering arm, 0 = in line",
+            Self::UpperArmMargin => "angle between upper arm and upright, 0 = in line",
             Self::LiftMargin => {
-                "rise of the wheel per path of the lower ball joint, 0 = no more travel"
+                "rise of the wheel per path of the lower ball joint, 0 = at its end"
             }
         }
     }

@@ -1,6 +1,6 @@
 //! How figures are written in cautions: lengths as a tape reads them, numbers rounded to the side that flatters nothing.
 
-use trammel_build::{LengthUnit, Side, TapeReading, TravelRange, format_length};
+use trammel_build::{LengthUnit, Side, TapeReading, TravelRange, defaults, format_length};
 
 /// A length found, to the nearest sixteenth or tenth of a millimetre, with its unit.
 pub(crate) fn length(mm: f64, unit: LengthUnit) -> String {
@@ -19,6 +19,14 @@ fn on_tape(mm: f64, unit: LengthUnit, marks: u32) -> String {
     };
     // Minus nought would only puzzle.
     format!("{} {}", format_length(value + 0.0, unit), unit.sign())
+}
+
+/// A force, N, in pounds-force beside inches and in kilonewtons beside millimetres.
+pub(crate) fn force(newtons: f64, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inch => format!("{:.0} lbf", newtons / defaults::NEWTONS_PER_POUND_FORCE),
+        LengthUnit::Millimetre => format!("{:.1} kN", newtons / 1000.0),
+    }
 }
 
 /// A number with at most so many decimals and no idle noughts.
@@ -145,6 +153,12 @@ mod tests {
         assert_eq!(angle(12.0), "12°");
         assert_eq!(toe(0.301), "0.31°");
         assert_eq!(least_angle(24.99), "24.9°");
+    }
+
+    #[test]
+    fn forces_go_with_the_unit_of_length() {
+        assert_eq!(force(4_448.221_615, LengthUnit::Inch), "1000 lbf");
+        assert_eq!(force(4_448.221_615, LengthUnit::Millimetre), "4.4 kN");
     }
 
     #[test]

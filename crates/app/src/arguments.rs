@@ -10,19 +10,21 @@ use crate::fault::Fault;
 
 /// Suspension and steering layout for light off-road karts and buggies.
 ///
-/// Drag the hardpoints of an axle and watch toe, camber and the rest follow; see what is near or past a limit and what would mend it. The
-/// commands do the same work without a window.
+/// Drag the hardpoints of an axle and watch toe, camber and the rest follow; see what is near or
+/// past a limit and what would mend it. The commands do the same work without a window.
 ///
-/// BUILD is a build file (.ron), or one of the demos by name: demo:good, demo:lifted, demo:badly-placed-rack.
+/// BUILD is a build file (.ron), or one of the demos by name: demo:good, demo:lifted,
+/// demo:badly-placed-rack.
 ///
-/// Every command ends with 0 when it is done and with 2, one line on standard error and nothing on standard output, when its input can't be used.
+/// Every command ends with 0 when it is done, and with 2, one line on standard error and nothing on
+/// standard output when its input can't be used.
 #[derive(Debug, Parser)]
 #[command(
     name = "trammel",
     version,
     args_conflicts_with_subcommands = true,
     disable_help_subcommand = true,
-    max_term_width = 100
+    verbatim_doc_comment
 )]
 pub(crate) struct Arguments {
     /// Build to open in the window.
@@ -57,18 +59,36 @@ pub(crate) struct SweepArguments {
     /// Side.
     #[arg(long, value_enum, default_value_t = SideWord::Left)]
     pub side: SideWord,
-    /// Wheel travels, up positive: STEPS positions from FROM to TO, both included, such as -4:4:9. Without it the build's own range.
-    #[arg(long, value_name = "FROM:TO:STEPS", allow_hyphen_values = true, value_parser = span)]
+    /// Wheel travels, up positive: STEPS positions from FROM to TO, both included,
+    /// such as -4:4:9. Without it the build's own range
+    #[arg(
+        long,
+        value_name = "FROM:TO:STEPS",
+        allow_hyphen_values = true,
+        value_parser = span,
+        verbatim_doc_comment
+    )]
     pub travel: Option<Span>,
-    /// Rack positions, to the left positive, in the same way. Without it the rack is at its centre; with both every travel at every rack
-    /// position.
-    #[arg(long, value_name = "FROM:TO:STEPS", allow_hyphen_values = true, value_parser = span)]
+    /// Rack positions, to the left positive, in the same way. Without it the rack is
+    /// at its centre; with it every travel is posed at every rack position
+    #[arg(
+        long,
+        value_name = "FROM:TO:STEPS",
+        allow_hyphen_values = true,
+        value_parser = span,
+        verbatim_doc_comment
+    )]
     pub rack: Option<Span>,
     /// Unit of every length asked for and written. Without it the build's own.
     #[arg(long, value_enum)]
     pub unit: Option<UnitWord>,
     /// Where to: a file, written whole or not at all, or - for standard output.
-    #[arg(long, value_name = "FILE", default_value = "-", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "FILE",
+        default_value = "-",
+        allow_hyphen_values = true
+    )]
     pub csv: PathBuf,
 }
 
@@ -94,7 +114,7 @@ pub(crate) struct PictureArguments {
     #[arg(long, value_name = "WxH", default_value = "1280x800", value_parser = size)]
     pub size: [f32; 2],
     /// Pixels for each point.
-    #[arg(long, value_name = "NUMBER", default_value_t = 1.0)]
+    #[arg(long, value_name = "NUMBER", default_value_t = 1.0, value_parser = scale)]
     pub scale: f32,
     /// Light instead of dark.
     #[arg(long)]
@@ -106,10 +126,10 @@ pub(crate) struct PictureArguments {
     #[arg(long, value_enum, default_value_t = PageWord::Curves)]
     pub page: PageWord,
     /// Wheel travel of the moved linkage, in the build's unit.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0)]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub travel: f64,
     /// Rack travel of the moved linkage, in the build's unit.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0)]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub rack: f64,
 }
 
@@ -123,12 +143,33 @@ pub(crate) enum PageWord {
 
 /// Reads `1280x800`.
 fn size(text: &str) -> Result<[f32; 2], String> {
-    let expected = || format!("read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800");
+    let expected = || {
+        format!(
+            "read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800"
+        )
+    };
     let (width, height) = text.split_once('x').ok_or_else(expected)?;
     let side = |t: &str| t.parse::<f32>().map_err(|_| expected());
     let [width, height] = [side(width)?, side(height)?];
     let fits = (400.0..=4000.0).contains(&width) && (300.0..=3000.0).contains(&height);
-    if fits { Ok([width, height]) } else { Err(expected()) }
+    if fits {
+        Ok([width, height])
+    } else {
+        Err(expected())
+    }
+}
+
+/// Reads a number that is one.
+fn finite(text: &str) -> Result<f64, String> {
+    let number = text.trim().parse::<f64>().ok().filter(|v| v.is_finite());
+    number.ok_or_else(|| "expected a number, such as -1.5".into())
+}
+
+/// Reads a scale.
+fn scale(text: &str) -> Result<f32, String> {
+    let number = text.trim().parse::<f32>().ok();
+    let number = number.filter(|v| (0.5..=4.0).contains(v));
+    number.ok_or_else(|| "expected a number from 0.5 to 4".into())
 }
 
 #[derive(Debug, Args)]
@@ -192,8 +233,9 @@ impl From<UnitWord> for LengthUnit {
 const CHECK_ABOUT: &str = "\
 List what is near or past a limit, worst first, and what would mend it.
 
-Every caution has its number, its limit with the source, the pose where it is worst, and remedies that were worked out on this very build. A \
-static check of geometry and nominal stress: no approval, and silent about fatigue, welds, bent parts and play.
+Every caution has its number, its limit with the source, the pose where it is worst, and remedies
+that were worked out on this very build. A static check of geometry and nominal stress: no
+approval, and silent about fatigue, welds, bent parts and play.
 
 Ends with 0, with 1 if any caution is a danger, with 2 if the build can't be used.
 
@@ -212,23 +254,26 @@ With --json, one object (null where there is no such figure; lengths in the buil
     bound      at_most, at_least: which side of the limit is wanted
     figure_unit   factor, degrees, mm, inch
     travel, rack   the pose where it is worst
-    remedies   list of { text, value (what the number would become), applicable (the window can do it with one click) }
+    remedies   list of { text, value (what the number would become; null where it goes),
+               applicable (the window can do it with one click) }
   rack_ends  list, one for each side, of
     side, thread, grade, free_length, factor, wanted_factor, travel, rack,
     hit_n, tie_rod_tension_n, bending_n_mm, torsion_n_mm, axial_n, shear_n,
     bending_mpa, torsion_mpa, axial_mpa, shear_mpa, von_mises_mpa, yield_mpa,
-    bore_mouth_bending_n_mm, bore_mouth_torsion_n_mm, bore_mouth_axial_n, bore_mouth_shear_n";
+    bore_mouth_bending_n_mm, bore_mouth_torsion_n_mm, bore_mouth_axial_n,
+    bore_mouth_shear_n";
 
 fn sweep_about() -> String {
-    let columns = SweepColumn::ALL.map(|c| format!("  {:<30} {}", c.name(), c.meaning()));
+    let columns = SweepColumn::ALL.map(|c| format!("  {:<29} {}", c.name(), c.meaning()));
     format!(
         "Write a table of poses over wheel travel and rack position as CSV, one row for each pose.
 
-The rows go rack position by rack position. Without --travel there are {DEFAULT_POSITIONS} travels over the build's own range. Poses out of reach are left \
-out, and one line on standard error says which member ran out and where; when not one pose is reached the command ends with 2.
+The rows go rack position by rack position. Without --travel there are {DEFAULT_POSITIONS} travels over the
+build's own range. Poses out of reach are left out, and one line on standard error says which
+member ran out and where; when not one pose is reached the command ends with 2.
 
-Columns (angles in degrees, lengths in the unit asked for, in full precision; a cell is empty where there is no such figure; a right wheel \
-is measured in its own sense, toe-in and outward positive):
+Columns (angles in degrees, lengths in the unit asked for, in full precision; a cell is empty where
+there is no such figure; a right wheel is measured in its own sense, toe-in and outward positive):
 {}",
         columns.join("\n")
     )
@@ -298,7 +343,20 @@ mod tests {
 
     #[test]
     fn odd_positions_are_refused_with_what_was_expected() {
-        for odd in ["", "1:2", "1:2:3:4", "a:1:3", "1:b:3", "0:1:x", "0:1:-3", "0:1:0", "0:1:1", "NaN:1:3", "0:inf:3", "0:1:1000000"] {
+        for odd in [
+            "",
+            "1:2",
+            "1:2:3:4",
+            "a:1:3",
+            "1:b:3",
+            "0:1:x",
+            "0:1:-3",
+            "0:1:0",
+            "0:1:1",
+            "NaN:1:3",
+            "0:inf:3",
+            "0:1:1000000",
+        ] {
             let said = span(odd).expect_err(odd);
             assert!(said.contains("expected"), "{odd}: {said}");
         }

@@ -21,7 +21,7 @@ pub(crate) enum Fault {
         /// Which demo.
         name: &'static str,
         /// What is wrong with it.
-        fault: ReadFault,
+        fault: Box<ReadFault>,
     },
     /// No demo of that name.
     #[error("there is no demo called {name}; the demos are {known}")]

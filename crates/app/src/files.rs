@@ -23,7 +23,7 @@ pub(crate) fn build(from: &Path) -> Result<Build, Fault> {
         let demo = demo(name)?;
         return read(demo.text).map_err(|fault| Fault::Demo {
             name: demo.name,
-            fault,
+            fault: Box::new(fault),
         });
     }
     let text = read_text(from)?;

@@ -46,12 +46,24 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
         PageWord::Figures => Page::Figures,
     };
     view.travel = arguments.travel * mm;
-    view.rack = if view.axle == AxleName::Front { arguments.rack * mm } else { 0.0 };
+    view.rack = if view.axle == AxleName::Front {
+        arguments.rack * mm
+    } else {
+        0.0
+    };
     let size_points = egui::vec2(arguments.size[0], arguments.size[1]);
-    let scale = arguments.scale.clamp(0.5, 4.0);
-    let view = View { size_points, pixels_per_point: scale, settle_frames: FRAMES };
+    let view = View {
+        size_points,
+        pixels_per_point: arguments.scale,
+        settle_frames: FRAMES,
+    };
     let fail = |e: &dyn std::fmt::Display| Fault::Picture(e.to_string());
-    let picture = render(&view, |ctx| ctx.set_fonts(fonts::definitions()), |ui| bench.ui(ui)).map_err(|e| fail(&e))?;
+    let picture = render(
+        &view,
+        |ctx| ctx.set_fonts(fonts::definitions()),
+        |ui| bench.ui(ui),
+    )
+    .map_err(|e| fail(&e))?;
     let png = picture.to_png().map_err(|e| fail(&e))?;
     files::write(&arguments.out, &png)
 }

@@ -2,9 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use trammel_geometry::{Vector, mirror_vector};
+
 use crate::{
-    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointRef,
-    RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
+    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointName,
+    PointRef, RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
     access::mirror,
 };
 
@@ -18,12 +20,20 @@ pub enum Edit {
         /// Where to.
         to: Triple,
     },
+    /// Put the inner tie-rod joint in a place and take the rack with it, in every direction but its own: along the rack the joint only
+    /// stands further out or in.
+    MoveRack {
+        /// The inner joint, left or right.
+        point: PointRef,
+        /// Where to.
+        to: Triple,
+    },
     /// Put many points in their places at once, as from a table.
     MovePoints(Vec<(PointRef, Triple)>),
     /// Give the right side its own place for a point.
-    SeparateRight(AxleName, crate::PointName),
+    SeparateRight(AxleName, PointName),
     /// Make the right side's point the left's mirror image again.
-    MirrorLeft(AxleName, crate::PointName),
+    MirrorLeft(AxleName, PointName),
     /// Make the whole right side the left's mirror image.
     MirrorAll(AxleName),
     /// Wheel figures; its centre included.
@@ -45,7 +55,7 @@ pub enum Edit {
     /// Lock or free one coordinate.
     SetLock(Coordinate, bool),
     /// Lock or free a whole point.
-    SetPointLock(AxleName, crate::PointName, bool),
+    SetPointLock(AxleName, PointName, bool),
     /// Title.
     SetTitle(String),
     /// Notes.
@@ -80,6 +90,7 @@ impl Edit {
                 lower_first(point.point.label()),
                 on_axle(*point)
             ),
+            Self::MoveRack { point, .. } => format!("Move rack and inner joint{}", on_axle(*point)),
             Self::MovePoints(points) => format!("Place {} points", points.len()),
             Self::SeparateRight(_, p) => {
                 format!("Give the right side its own {}", lower_first(p.label()))
@@ -116,6 +127,7 @@ impl Edit {
         let mut next = build.clone();
         match self {
             Self::MovePoint { point, to } => move_point(&mut next, *point, *to)?,
+            Self::MoveRack { point, to } => move_rack(&mut next, *point, *to)?,
             Self::MovePoints(points) => {
                 for (point, to) in points {
                     move_point(&mut next, *point, *to)?;
@@ -199,10 +211,68 @@ fn move_point(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFau
     }
 }
 
+/// Moves the inner joint, and the rack's own points by what of that lies across the rack. Points that were left out follow the joint by
+/// themselves.
+fn move_rack(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFault> {
+    let here = build.point(at).ok_or_else(|| missing(at))?;
+    move_point(build, at, to)?;
+    let spec = build.axle_spec(at.axle).ok_or_else(|| missing(at))?;
+    let direction = spec.rack.direction();
+    let moved = Vector::new(to[0] - here[0], to[1] - here[1], to[2] - here[2]);
+    // What is less than a billionth of a unit is rounding.
+    let across =
+        (moved - direction * direction.dot(&moved)).map(|v| if v.abs() < 1e-9 { 0.0 } else { v });
+    let typed = [
+        (PointName::RackFace, spec.rack.face),
+        (PointName::RackBoreMouth, spec.rack.bore_mouth),
+    ];
+    for (point, place) in typed {
+        // Sums are rounded far below what a shop can measure, so that no float dust shows.
+        let tidy = |v: f64| (v * 1e7).round() / 1e7;
+        let shifted = |[x, y, z]: Triple, v: Vector| [tidy(x + v.x), tidy(y + v.y), tidy(z + v.z)];
+        if let Some(place) = place {
+            let v = if at.side == Side::Right {
+                mirror_vector(across)
+            } else {
+                across
+            };
+            move_point(
+                build,
+                PointRef {
+                    point,
+                    side: Side::Left,
+                    ..at
+                },
+                shifted(place, v),
+            )?;
+        }
+        let own = build
+            .axle_spec(at.axle)
+            .and_then(|s| s.right.get(&point).copied());
+        if let Some(place) = own {
+            let v = if at.side == Side::Left {
+                mirror_vector(across)
+            } else {
+                across
+            };
+            move_point(
+                build,
+                PointRef {
+                    point,
+                    side: Side::Right,
+                    ..at
+                },
+                shifted(place, v),
+            )?;
+        }
+    }
+    Ok(())
+}
+
 fn set_spring(spec: &mut AxleSpec, spring: Option<SpringSpec>) {
     if spring.is_none() {
-        spec.right.remove(&crate::PointName::SpringChassisMount);
-        spec.right.remove(&crate::PointName::SpringArmMount);
+        spec.right.remove(&PointName::SpringChassisMount);
+        spec.right.remove(&PointName::SpringArmMount);
     }
     spec.spring = spring;
 }

@@ -1,6 +1,6 @@
 //! The bar below: the selected point with its member, and where the moved linkage is.
 
-use egui::{RichText, Slider, Ui};
+use egui::{Align, Layout, RichText, Slider, Ui, UiBuilder};
 use trammel_analysis::{AxleStudy, Study};
 use trammel_build::{Build, LengthUnit, PointName, PointRef, Side, format_length, parse_length};
 use trammel_geometry::Pose;
@@ -13,6 +13,9 @@ use crate::{
     view::View,
     words,
 };
+
+/// Width of the sliders at the right.
+const SLIDERS: f32 = 348.0;
 
 /// What the bar reads.
 #[derive(Clone, Copy, Debug)]
@@ -28,26 +31,22 @@ pub struct BottomBarInput<'a> {
 /// Shows the bar.
 pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let axle = input.study.and_then(|s| s.axle(view.axle));
-    let sliders = 360.0_f32.min(0.45 * ui.available_width());
-    ui.horizontal(|ui| {
-        let left = (ui.available_width() - sliders - 16.0).max(120.0);
-        ui.allocate_ui_with_layout(
-            egui::vec2(left, ui.available_height()),
-            egui::Layout::top_down(egui::Align::Min),
-            |ui| {
-                ui.set_width(left);
-                match view.selected {
-                    Some(point) => selected(ui, input, axle, point, requests),
-                    None => hints(ui, input.tokens),
-                }
-            },
-        );
-        ui.vertical(|ui| {
-            if let Some(axle) = axle {
-                pose_sliders(ui, input, axle, view, requests);
-            }
-        });
-    });
+    let whole = ui.max_rect();
+    let (left, right) = whole.split_left_right_at_x(whole.right() - SLIDERS);
+    let place = |rect| {
+        UiBuilder::new()
+            .max_rect(rect)
+            .layout(Layout::top_down(Align::Min))
+    };
+    let mut words = ui.new_child(place(left.with_max_x(left.right() - 12.0)));
+    words.set_clip_rect(left.expand2(egui::vec2(0.0, 6.0)));
+    match view.selected {
+        Some(point) => selected(&mut words, input, axle, view, point, requests),
+        None => hints(&mut words, input.tokens),
+    }
+    if let Some(axle) = axle {
+        pose_sliders(&mut ui.new_child(place(right)), input, axle, view, requests);
+    }
 }
 
 fn hints(ui: &mut Ui, tokens: &Tokens) {
@@ -60,6 +59,7 @@ fn selected(
     ui: &mut Ui,
     input: &BottomBarInput<'_>,
     axle: Option<&AxleStudy>,
+    view: &View,
     at: PointRef,
     requests: &mut Vec<Request>,
 ) {
@@ -87,7 +87,7 @@ fn selected(
             let name = format!("Selected point, {}", axis.letter());
             let field = NumberField { name: &name, shown: &shown, hint: "", width: 62.0, enabled: !locked };
             if let Some(typed) = field.ui(ui, tokens) {
-                requests.push(typed_coordinate(at, triple, axis, &typed, unit));
+                requests.push(typed_coordinate(view, at, triple, axis, &typed, unit));
             }
         }
         let locked = locks.iter().all(|l| *l);
@@ -104,12 +104,22 @@ fn selected(
             }
         }
     });
-    if let Some(text) = axle.and_then(|a| member_text(input.build, a, at)) {
-        ui.add(egui::Label::new(RichText::new(text).small().color(tokens.ink_soft)).truncate());
-    }
+    ui.horizontal(|ui| {
+        if crate::view::can_take_rack_along(at) {
+            let mut follows = view.rack_follows;
+            let help = "The whole rack goes where this joint is put; along the rack's own line the joint only stands further out or in. Off: the joint moves alone, as on a bracket.";
+            if ui.checkbox(&mut follows, "Rack follows").on_hover_text(help).changed() {
+                requests.push(Request::RackFollows(follows));
+            }
+        }
+        if let Some(text) = axle.and_then(|a| member_text(input.build, a, at)) {
+            ui.add(egui::Label::new(RichText::new(text).small().color(tokens.ink_soft)).truncate());
+        }
+    });
 }
 
 fn typed_coordinate(
+    view: &View,
     at: PointRef,
     mut to: trammel_build::Triple,
     axis: trammel_build::Axis,
@@ -121,9 +131,9 @@ fn typed_coordinate(
             if let Some(slot) = to.get_mut(axis.index()) {
                 *slot = length;
             }
-            Request::Edit(trammel_build::Edit::MovePoint { point: at, to })
+            Request::Edit(view.moving(at, to))
         }
-        Err(fault) => Request::Refuse(format!("{fault} The point stays where it was.")),
+        Err(fault) => Request::Refuse(format!("{fault}. The point stays where it was.")),
     }
 }
 

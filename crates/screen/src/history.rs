@@ -73,10 +73,8 @@ impl History {
 
     /// Ends the open transaction and keeps what it did.
     pub fn commit(&mut self) {
-        if let Some(t) = self.open.take() {
-            if t.before != self.build {
-                self.push(t.name, t.before);
-            }
+        if let Some(t) = self.open.take().filter(|t| t.before != self.build) {
+            self.push(t.name, t.before);
         }
     }
 

@@ -99,8 +99,8 @@ impl Curve<'_> {
             .sense(egui::Sense::click_and_drag())
             .show_crosshair(false)
             .grid_color(tokens.ink_faint)
-            .x_grid_spacer(|g| ticks(g, 5.0))
-            .y_grid_spacer(move |g| ticks(g, y_count))
+            .x_grid_spacer(|g| ticks(&g, 5.0))
+            .y_grid_spacer(move |g| ticks(&g, y_count))
             .grid_spacing(egui::Rangef::new(2.0, 24.0))
             .x_axis_label(
                 egui::RichText::new(self.x_label.clone())
@@ -238,10 +238,10 @@ fn hover_point(hover: &egui_plot::HoverPosition<'_>) -> Option<[f64; 2]> {
 }
 
 /// Ticks at 1, 2 or 5 times a power of ten, about `count` of them.
-fn ticks(grid: GridInput, count: f64) -> Vec<GridMark> {
+fn ticks(grid: &GridInput, count: f64) -> Vec<GridMark> {
     let (low, high) = grid.bounds;
     let step = round_step((high - low) / count);
-    if !(step > 0.0) {
+    if step.is_nan() || step <= 0.0 {
         return Vec::new();
     }
     let first = (low / step).ceil() as i64;
@@ -291,7 +291,7 @@ mod tests {
     #[test]
     fn ticks_stand_on_round_numbers_inside_the_range() {
         let marks = ticks(
-            GridInput {
+            &GridInput {
                 bounds: (-0.37, 0.41),
                 base_step_size: 0.01,
             },
@@ -308,7 +308,7 @@ mod tests {
     fn an_empty_range_has_no_ticks() {
         assert!(
             ticks(
-                GridInput {
+                &GridInput {
                     bounds: (1.0, 1.0),
                     base_step_size: 1.0
                 },
@@ -318,7 +318,7 @@ mod tests {
         );
         assert!(
             ticks(
-                GridInput {
+                &GridInput {
                     bounds: (0.0, f64::NAN),
                     base_step_size: 1.0
                 },

@@ -22,6 +22,8 @@ pub enum Request {
         /// Rack travel, mm.
         rack: f64,
     },
+    /// Let the rack follow the inner joint, or leave it.
+    RackFollows(bool),
     /// Open a file.
     OpenPath(std::path::PathBuf),
     /// Open a demo build by its name.

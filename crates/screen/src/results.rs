@@ -1,7 +1,9 @@
 //! What is worked out from the build, made anew when the build changes and only then.
 
-use trammel_analysis::{Caution, Grade, Study, cautions};
-use trammel_build::{Build, PointRef};
+use trammel_analysis::{Caution, CautionKind, Depth, Findings, Grade, Study};
+use trammel_build::{AxleName, Build, PointName, PointRef, Side};
+
+use crate::words::decimal;
 
 /// Study and cautions of the build as it stands.
 #[derive(Clone, Debug)]
@@ -12,33 +14,65 @@ pub struct Results {
     pub fault: Option<String>,
     /// Worst first.
     pub cautions: Vec<Caution>,
+    /// Whether the remedies of the cautions are worked out; during a drag they are not.
+    pub depth: Depth,
     /// Worst grade at each point that has a caution.
     pub marks: Vec<(PointRef, Grade)>,
+    /// What is written beside points on the drawing.
+    pub remarks: Vec<(PointRef, Option<Grade>, String)>,
 }
 
 impl Results {
     /// Works the build out.
     #[must_use]
-    pub fn of(build: &Build) -> Self {
+    pub fn of(build: &Build, depth: Depth) -> Self {
         match Study::of(build) {
             Ok(study) => {
-                let cautions = cautions(build, &study);
-                let marks = marks(&cautions);
+                let found = Findings::to_depth(build, &study, depth);
+                let marks = marks(&found.cautions);
+                let remarks = remarks(&found);
                 Self {
                     study: Some(study),
                     fault: None,
-                    cautions,
+                    cautions: found.cautions,
+                    depth,
                     marks,
+                    remarks,
                 }
             }
             Err(fault) => Self {
                 study: None,
                 fault: Some(fault.to_string()),
                 cautions: Vec::new(),
+                depth,
                 marks: Vec::new(),
+                remarks: Vec::new(),
             },
         }
     }
+}
+
+/// The factor of the left rack end at its joint.
+fn remarks(found: &Findings) -> Vec<(PointRef, Option<Grade>, String)> {
+    let bent = found
+        .cautions
+        .iter()
+        .find(|c| c.kind == CautionKind::RackEndBending);
+    found
+        .rack_ends
+        .iter()
+        .filter(|end| end.side == Side::Left)
+        .map(|end| {
+            let point = PointRef::left(AxleName::Front, PointName::TieRodInner);
+            // Rounded down, as the caution has it: a factor is never shown better than it is.
+            let factor = (end.factor * 10.0).floor() / 10.0;
+            (
+                point,
+                bent.map(|c| c.grade),
+                format!("rack end, factor {}", decimal(factor, 1)),
+            )
+        })
+        .collect()
 }
 
 fn marks(cautions: &[Caution]) -> Vec<(PointRef, Grade)> {

@@ -6,7 +6,7 @@ use trammel_build::{AxleName, Build};
 
 use crate::{
     tokens::{Tokens, type_size},
-    words::{decimal, length, long_length},
+    words::{decimal, length, long_length, tape},
 };
 
 /// Least place that it takes.
@@ -32,6 +32,14 @@ pub(crate) fn ui(ui: &mut Ui, corner: Rect, build: &Build, axle: &AxleStudy, tok
     );
     block.set_clip_rect(corner.expand(2.0));
     block.with_layout(Layout::top_down(Align::Min), |ui| {
+        // Projection lines run behind the words, not through them.
+        let back = egui::vec2(
+            204.0_f32.min(corner.width()),
+            20.0 + fit.min(rows.len()) as f32 * ROW,
+        );
+        let place = Rect::from_min_size(ui.max_rect().left_top(), back).expand(4.0);
+        ui.painter()
+            .rect_filled(place, 3.0, tokens.table.gamma_multiply(0.85));
         ui.spacing_mut().item_spacing.y = 2.0;
         let name = match axle.model.name {
             AxleName::Front => "Front axle at the design position",
@@ -80,7 +88,7 @@ fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     let travel = axle.model.travel;
     let mut rows = vec![
         ("Track", length(track, unit), "Between the contact points of both wheels.".to_owned()),
-        ("Travel", format!("{} up, {} down", length(travel.bump, unit), length(-travel.droop, unit)),
+        ("Travel", format!("{} up, {} down {}", tape(travel.bump, unit), tape(-travel.droop, unit), unit.sign()),
             "Wheel travel between the stops: what is wanted, or what the spring unit's lengths allow.".to_owned()),
         ("Castor", degrees(m.castor), meaning(Quantity::Castor)),
         ("Inclination", degrees(m.steering_axis_inclination), meaning(Quantity::SteeringAxisInclination)),

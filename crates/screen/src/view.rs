@@ -1,7 +1,7 @@
 //! What is looked at: nothing of it is part of the build.
 
-use trammel_analysis::{Quantity, TravelCurve};
-use trammel_build::{AxleName, PointRef, Side};
+use trammel_analysis::{CautionKind, Quantity, TravelCurve};
+use trammel_build::{AxleName, Edit, PointName, PointRef, Side, Triple};
 
 /// Stages of the job, in its order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -63,6 +63,9 @@ impl Page {
     }
 }
 
+/// What tells one caution from the others while its numbers change.
+pub type CautionKey = (CautionKind, AxleName, Option<Side>, Option<PointRef>);
+
 /// The state of looking.
 #[derive(Clone, Debug)]
 pub struct View {
@@ -88,12 +91,38 @@ pub struct View {
     pub page: Page,
     /// Instant-centre lines on the drawing.
     pub instant_centres: bool,
+    /// Whether the rack goes where the inner tie-rod joint is put.
+    pub rack_follows: bool,
     /// Toe curve as it was before the last change.
     pub ghost: Option<TravelCurve>,
     /// What the Tune stage is asked for.
     pub tune: crate::tune::settings::TuneView,
-    /// The caution whose remedies are unfolded, by its place in the list.
-    pub open_caution: Option<(trammel_analysis::CautionKind, AxleName, Option<Side>)>,
+    /// The caution whose remedies are unfolded.
+    pub open_caution: Option<CautionKey>,
+}
+
+impl View {
+    /// The edit that puts a point in a place, as the view has it: with the rack, or the point alone.
+    #[must_use]
+    pub fn moving(&self, point: PointRef, to: Triple) -> Edit {
+        if self.takes_rack_along(point) {
+            Edit::MoveRack { point, to }
+        } else {
+            Edit::MovePoint { point, to }
+        }
+    }
+
+    /// Whether the rack goes along with this point.
+    #[must_use]
+    pub fn takes_rack_along(&self, point: PointRef) -> bool {
+        self.rack_follows && can_take_rack_along(point)
+    }
+}
+
+/// Whether a point is an inner joint on a rack.
+#[must_use]
+pub fn can_take_rack_along(point: PointRef) -> bool {
+    point.axle == AxleName::Front && point.point == PointName::TieRodInner
 }
 
 impl Default for View {
@@ -110,6 +139,7 @@ impl Default for View {
             quantity: Quantity::Camber,
             page: Page::Curves,
             instant_centres: false,
+            rack_follows: true,
             ghost: None,
             tune: crate::tune::settings::TuneView::default(),
             open_caution: None,

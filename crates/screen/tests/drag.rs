@@ -1,5 +1,7 @@
 //! Dragging a joint: everything follows in the same frame, and it is one step.
 
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
 mod common;
 
 use common::{INNER, bench, demo, drag, drag_from, place, press};
@@ -64,7 +66,7 @@ fn a_drag_is_one_undo_step_with_its_name() {
     assert_eq!(screen.state().build(), &before);
     assert_eq!(
         screen.state().said(),
-        Some("Taken back: Move tie rod, inner joint")
+        Some("Taken back: Move rack and inner joint")
     );
     press(&mut screen, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
     assert_eq!(screen.state().build(), &moved);

@@ -1,50 +1,41 @@
-//! Pictures to look at: `cargo test -p trammel-screen --test look -- --ignored`.
-use trammel_raster::{View, render};
-use trammel_screen::{
-    Bench, Start, fonts,
-    host::{Host, Pick, Picked},
-};
+//! Pictures of every page to look at: `cargo test -p trammel-screen --test look -- --ignored`; they go to the temporary folder.
 
-struct Nobody;
-impl Host for Nobody {
-    fn ask_for_file(&mut self, _: &Pick, _: Option<&std::path::Path>) {}
-    fn answer(&mut self) -> Option<Picked> {
-        None
-    }
-    fn state_folder(&self) -> Option<std::path::PathBuf> {
-        None
-    }
-    fn quit(&mut self) {}
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
+mod common;
+
+use egui::{Key, Modifiers, vec2};
+use trammel_screen::{Start, drawing::Projection, view::Page};
+
+fn keep(screen: &mut common::Screen, name: &str) {
+    let picture = screen.render().expect("painted");
+    picture
+        .save(std::env::temp_dir().join(format!("trammel-{name}.png")))
+        .expect("written");
 }
 
 #[test]
 #[ignore = "makes pictures for the eye"]
 fn pictures() {
     for demo in ["good", "lifted", "badly-placed-rack"] {
-        for (w, h) in [(1280.0, 800.0), (1920.0, 1080.0)] {
+        for size in [
+            vec2(1024.0, 700.0),
+            vec2(1280.0, 800.0),
+            vec2(1920.0, 1080.0),
+        ] {
             for light in [false, true] {
-                for page in trammel_screen::view::Page::ALL {
-                    let mut bench = Bench::new(Box::new(Nobody), Start::NamedDemo(demo.into()));
-                    bench.set_light(light);
-                    bench.view_mut().page = page;
-                    bench.view_mut().travel = 40.0;
-                    let picture = render(
-                        &View {
-                            size_points: egui::vec2(w, h),
-                            pixels_per_point: 1.0,
-                            settle_frames: 3,
-                        },
-                        |ctx| ctx.set_fonts(fonts::definitions()),
-                        |ui| bench.ui(ui),
-                    )
-                    .unwrap();
-                    picture
-                        .write_png(std::path::Path::new(&format!(
-                            "/tmp/look-{demo}-{w}-{}-{}.png",
-                            if light { "light" } else { "dark" },
-                            page.label()
-                        )))
-                        .unwrap();
+                for page in Page::ALL {
+                    let (mut screen, _) = common::bench(Start::NamedDemo(demo.into()));
+                    screen.set_size(size);
+                    screen.state_mut().set_light(light);
+                    screen.state_mut().view_mut().page = page;
+                    screen.state_mut().view_mut().travel = 40.0;
+                    screen.run_steps(3);
+                    let tone = if light { "light" } else { "dark" };
+                    keep(
+                        &mut screen,
+                        &format!("{demo}-{}-{tone}-{}", size.x, page.label().to_lowercase()),
+                    );
                 }
             }
         }
@@ -53,42 +44,41 @@ fn pictures() {
 
 #[test]
 #[ignore = "makes pictures for the eye"]
-fn tune_pictures() {
-    let pages = trammel_screen::tune::settings::TunePage::ALL;
-    for demo in ["good", "lifted", "badly-placed-rack"] {
-        for (w, h) in [(1280.0, 800.0), (1920.0, 1080.0)] {
-            for light in [false, true] {
-                for page in pages {
-                    if std::env::var("LOOK")
-                        .is_ok_and(|l| !format!("{demo}-{w}-{light}-{page:?}").contains(&l))
-                    {
-                        continue;
-                    }
-                    let mut bench = Bench::new(Box::new(Nobody), Start::NamedDemo(demo.into()));
-                    bench.set_light(light);
-                    bench.go(trammel_screen::view::Stage::Tune);
-                    bench.view_mut().tune.page = page;
-                    let picture = render(
-                        &View {
-                            size_points: egui::vec2(w, h),
-                            pixels_per_point: 1.0,
-                            settle_frames: 12,
-                        },
-                        |ctx| ctx.set_fonts(fonts::definitions()),
-                        |ui| {
-                            std::thread::sleep(std::time::Duration::from_millis(40));
-                            bench.ui(ui)
-                        },
-                    )
-                    .unwrap();
-                    picture
-                        .write_png(std::env::temp_dir().join(format!(
-                            "tune-{demo}-{w}-{}-{page:?}.png",
-                            if light { "light" } else { "dark" }
-                        )))
-                        .unwrap();
-                }
-            }
-        }
-    }
+fn questions_and_states() {
+    let fresh = || common::bench(Start::NamedDemo("lifted".into())).0;
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::COMMAND, Key::O);
+    keep(&mut screen, "open");
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::NONE, Key::F1);
+    keep(&mut screen, "keys");
+    let mut screen = fresh();
+    common::click_point(&mut screen, common::INNER, Projection::Front);
+    common::press(&mut screen, Modifiers::NONE, Key::ArrowUp);
+    common::press(&mut screen, Modifiers::COMMAND, Key::Q);
+    keep(&mut screen, "unsaved");
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::NONE, Key::I);
+    common::press(&mut screen, Modifiers::NONE, Key::U);
+    keep(&mut screen, "centres-mm");
+    let mut screen = fresh();
+    let headline = screen.state().results().cautions[0].headline.clone();
+    common::click(&mut screen, &format!("danger: {headline}"));
+    keep(&mut screen, "caution-open");
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::NONE, Key::Num1);
+    common::drag_from(
+        &mut screen,
+        common::INNER,
+        Projection::Front,
+        vec2(0.0, 30.0),
+    );
+    keep(&mut screen, "front-drag");
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::NONE, Key::T);
+    common::type_in(&mut screen, "Upper arm, front pivot, z, left", "thirteen");
+    keep(&mut screen, "refused");
+    let mut screen = fresh();
+    common::press(&mut screen, Modifiers::NONE, Key::X);
+    keep(&mut screen, "rear");
 }

@@ -44,11 +44,11 @@ fn caution(
     } else {
         "the rod's angle from its design lean on the upright, turning about the steering axis left out"
     };
-    let mut remedies = Vec::new();
-    if point == PointName::TieRodInner {
-        remedies.extend(bolts(case, found));
-    }
-    remedies.extend(less_travel(case, limit, found, &swivel));
+    let remedies = case.mended(|| {
+        let turned = (point == PointName::TieRodInner).then(|| bolts(case, found));
+        let less = less_travel(case, limit, found, &swivel);
+        turned.into_iter().flatten().chain(less).collect::<Vec<_>>()
+    });
     Some(Caution {
         kind: CautionKind::JointAngle,
         grade: Grade::Caution,

@@ -49,7 +49,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
             rack: reading.rack,
         }),
         reason: "Rod and arm in line can fold to the wrong side: the wheel then locks over and does not come back.".into(),
-        remedies: less_lock(case, found, limit).into_iter().collect(),
+        remedies: case.mended(|| less_lock(case, found, limit)),
         point: Some(case.point(PointName::TieRodOuter)),
         source: if case.build.limits.lock_over_deg.is_some() {
             "limit set in the build".into()
@@ -110,9 +110,9 @@ fn lock_within(case: &Case<'_>, limit: f64) -> Option<f64> {
         for _ in 0..12 {
             let middle = 0.5 * (good + bad);
             if within(reading.travel, middle) {
-                good = middle
+                good = middle;
             } else {
-                bad = middle
+                bad = middle;
             }
         }
         least = least.min(good.abs());

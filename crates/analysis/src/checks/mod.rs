@@ -5,6 +5,7 @@ mod lock_over;
 mod moves;
 mod names;
 mod rack_end_bending;
+mod rack_end_remedies;
 mod rack_height;
 mod reach;
 mod stops;
@@ -18,8 +19,8 @@ use trammel_build::{
 };
 
 use crate::{
-    AxleStudy, Caution, Findings, corner_view::CornerView, corner_view::HitForce,
-    pose_grid::PoseGrid, words,
+    AxleStudy, Caution, Depth, Findings, RackEndStudy, Remedy, corner_view::CornerView,
+    corner_view::HitForce, pose_grid::PoseGrid, words,
 };
 
 /// One corner under examination.
@@ -30,10 +31,11 @@ pub(crate) struct Case<'a> {
     pub grid: PoseGrid,
     /// `None` when the other side is alike.
     pub side: Option<Side>,
+    pub depth: Depth,
 }
 
 /// Every caution of an axle, and its rack ends.
-pub(crate) fn examine(build: &Build, axle: &AxleStudy, findings: &mut Findings) {
+pub(crate) fn examine(build: &Build, axle: &AxleStudy, depth: Depth, findings: &mut Findings) {
     let hit = HitForce::of(build);
     let alike = sides_alike(build, &axle.model);
     let sides: &[Side] = if alike {
@@ -49,6 +51,7 @@ pub(crate) fn examine(build: &Build, axle: &AxleStudy, findings: &mut Findings) 
             view,
             grid: PoseGrid::of(&view),
             side: (!alike).then_some(side),
+            depth,
         };
         case.examine(alike, findings);
     }
@@ -83,7 +86,7 @@ impl Case<'_> {
             found.extend(tie_rod_angle::check(self));
             let (study, caution) = rack_end_bending::check(self);
             found.extend(caution);
-            let other = study.as_ref().filter(|_| alike).map(|s| s.mirrored());
+            let other = study.as_ref().filter(|_| alike).map(RackEndStudy::mirrored);
             findings.rack_ends.extend(study);
             findings.rack_ends.extend(other);
         }
@@ -121,6 +124,17 @@ impl Case<'_> {
 
     pub(crate) fn pose_words(&self, travel: f64, rack: f64) -> String {
         words::pose(travel, rack, self.view.travel, self.view.lock, self.unit())
+    }
+
+    /// Remedies, where they are wanted.
+    pub(crate) fn mended<R: IntoIterator<Item = Remedy>>(
+        &self,
+        remedies: impl FnOnce() -> R,
+    ) -> Vec<Remedy> {
+        match self.depth {
+            Depth::Full => remedies().into_iter().collect(),
+            Depth::Quick => Vec::new(),
+        }
     }
 
     /// This corner in the build that an edit makes of this one; `None` where the edit can't be made.

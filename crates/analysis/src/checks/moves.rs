@@ -1,43 +1,23 @@
 //! Edits that remedies make: the rack moved, the stops set.
 
-use trammel_build::{Axis, AxleName, Edit, PointName, RackSpec, TravelSpec, Triple};
+use trammel_build::{Axis, AxleName, Edit, PointName, PointRef, RackSpec, TravelSpec, Triple};
 use trammel_geometry::Vector;
 
 use super::Case;
 
 impl Case<'_> {
-    /// The inner joint moved by `by` mm in this side's left-hand frame; the rack's typed points go with it along z, so that its bracket stays as it
-    /// is. `None` where a coordinate that would move is locked.
+    /// The inner joint moved by `by` mm in this side's left-hand frame, the rack with it. `None` where a coordinate that would move is
+    /// locked.
     pub(super) fn move_inner_joint(&self, by: Vector) -> Option<Edit> {
-        let with_rack = Vector::new(0.0, 0.0, by.z);
-        let mut moves = vec![self.moved(PointName::TieRodInner, by)?];
-        if self.name() == AxleName::Front && by.z != 0.0 {
-            for point in [PointName::RackFace, PointName::RackBoreMouth] {
-                if self.is_typed(point) {
-                    moves.push(self.moved(point, with_rack)?);
-                }
-            }
-        }
-        Some(match moves.as_slice() {
-            [(point, to)] => Edit::MovePoint {
-                point: *point,
-                to: *to,
-            },
-            _ => Edit::MovePoints(moves),
+        let (point, to) = self.moved(PointName::TieRodInner, by)?;
+        Some(match self.name() {
+            AxleName::Front => Edit::MoveRack { point, to },
+            AxleName::Rear => Edit::MovePoint { point, to },
         })
     }
 
-    fn is_typed(&self, point: PointName) -> bool {
-        let spec = self.build.axle_spec(self.name());
-        spec.is_some_and(|s| s.typed_point(point).is_some() || s.right.contains_key(&point))
-    }
-
     /// Where a point of this side would be, moved by `by` mm in the left-hand frame; `None` where a lock forbids it.
-    pub(super) fn moved(
-        &self,
-        point: PointName,
-        by: Vector,
-    ) -> Option<(trammel_build::PointRef, Triple)> {
+    pub(super) fn moved(&self, point: PointName, by: Vector) -> Option<(PointRef, Triple)> {
         let at = self.point(point);
         let mut to = self.build.point(at)?;
         let outboard = self.view.outboard(1.0);

@@ -26,13 +26,17 @@ pub(super) struct RackHeight {
 }
 
 /// The smallest change of rack height that brings a measure down to `target`, or the one that brings it lowest: looked for with `coarse`, in
-/// whole shop steps, then measured with `exact` on the edited build. `None` where a lock or the linkage forbids it.
+/// whole shop steps, then measured with `exact` on the edited build. `None` where a lock or the linkage forbids it, and where poses are out of
+/// reach: that is to be mended first.
 pub(super) fn rack_height(
     case: &Case<'_>,
     target: f64,
     coarse: impl FnMut(f64) -> Option<f64>,
     exact: impl Fn(&After) -> Option<f64>,
 ) -> Option<RackHeight> {
+    if !case.grid.ends.is_empty() {
+        return None;
+    }
     let step = shop_step(case.unit());
     let (mut up, reaches) = match shift_to(target, RACK_SHIFT_MM, coarse) {
         Shift::Reaches(up) => (step_up(up, step), true),

@@ -73,7 +73,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
         }),
         worst: Some(pose),
         reason: reason(worst.member).into(),
-        remedies: closer(case, worst).into_iter().collect(),
+        remedies: case.mended(|| closer(case, worst)),
         point: Some(case.point(point(worst.member))),
         source: "the linkage's own geometry".into(),
     })

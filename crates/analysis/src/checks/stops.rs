@@ -52,6 +52,10 @@ pub(super) fn closer_stops(
     badness: impl Fn(&Reading) -> Option<f64>,
     is_mended: impl Fn(&After) -> bool,
 ) -> Option<(Edit, f64, f64)> {
+    if !case.grid.ends.is_empty() {
+        // Out of reach comes first, and sets stops of its own.
+        return None;
+    }
     let (droop, bump) = travel_within(case, limit, &badness);
     stops_before(case, droop, bump, is_mended)
 }

@@ -45,7 +45,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
         }),
         reason: "The steeper the rod, the more of its force goes across the rack end and bends it."
             .into(),
-        remedies: other_height(case, found, limit).into_iter().collect(),
+        remedies: case.mended(|| other_height(case, found, limit)),
         point: Some(case.point(PointName::TieRodInner)),
         source: if case.build.limits.tie_rod_angle_deg.is_some() {
             "limit set in the build".into()

@@ -56,7 +56,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
             rack: 0.0,
         }),
         reason: "The wheel steers by itself as it rises and falls; winding the tie rod in or out sets static toe and does not cure it.".into(),
-        remedies: remedies(case, found, limit),
+        remedies: case.mended(|| remedies(case, found, limit)),
         point: Some(case.point(PointName::TieRodInner)),
         source: if case.build.limits.toe_change_deg.is_some() {
             "limit set in the build".into()
@@ -171,7 +171,7 @@ fn best_move(view: &CornerView, way: [f64; 2]) -> Option<[f64; 2]> {
         });
         let step = least_squares_step(&slopes, &changes);
         let length = step[0].hypot(step[1]);
-        if !(length > AT_REST_MM) {
+        if length.is_nan() || length <= AT_REST_MM {
             break;
         }
         let mut share = (LONGEST_MM / length).min(1.0);

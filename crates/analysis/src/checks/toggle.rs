@@ -49,7 +49,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
             rack: reading.rack,
         }),
         reason: "Near the end of their swing the arms jam: small bumps make large forces in arms and pivots.".into(),
-        remedies: less_travel(case, found).into_iter().collect(),
+        remedies: case.mended(|| less_travel(case, found)),
         point: Some(case.point(PointName::UpperBallJoint)),
         source: "a judgement, no source: the arms' forces grow with the inverse of the sine".into(),
     })

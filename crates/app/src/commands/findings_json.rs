@@ -79,7 +79,13 @@ struct RackEndOut<'a> {
 
 /// One JSON object, ended by a new line.
 pub(crate) fn text(build: &Build, findings: &Findings) -> Result<String, Fault> {
-    let count = |grade| findings.cautions.iter().filter(|c| c.grade == grade).count();
+    let count = |grade| {
+        findings
+            .cautions
+            .iter()
+            .filter(|c| c.grade == grade)
+            .count()
+    };
     let check = Check {
         title: &build.title,
         unit: build.unit.word(),
@@ -88,8 +94,16 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> Result<String, Fault> 
             caution: count(Grade::Caution),
             note: count(Grade::Note),
         },
-        cautions: findings.cautions.iter().map(|c| caution(c, build.unit)).collect(),
-        rack_ends: findings.rack_ends.iter().map(|r| rack_end(r, build.unit)).collect(),
+        cautions: findings
+            .cautions
+            .iter()
+            .map(|c| caution(c, build.unit))
+            .collect(),
+        rack_ends: findings
+            .rack_ends
+            .iter()
+            .map(|r| rack_end(r, build.unit))
+            .collect(),
     };
     let json = serde_json::to_string_pretty(&check).map_err(|e| Fault::Output(e.into()))?;
     Ok(json + "\n")

@@ -33,7 +33,11 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> String {
 
 fn of(caution: &Caution) -> Vec<String> {
     let mut lines = vec![
-        format!("{}: {}", caution.grade.word().to_uppercase(), caution.headline),
+        format!(
+            "{}: {}",
+            caution.grade.word().to_uppercase(),
+            caution.headline
+        ),
         format!("  {}", caution.detail),
         format!("  {}", caution.reason),
         format!("  Limit: {}.", caution.source),
@@ -44,7 +48,11 @@ fn of(caution: &Caution) -> Vec<String> {
 
 fn sum(findings: &Findings) -> String {
     let count = |grade: Grade, one: &str, many: &str| {
-        let n = findings.cautions.iter().filter(|c| c.grade == grade).count();
+        let n = findings
+            .cautions
+            .iter()
+            .filter(|c| c.grade == grade)
+            .count();
         (n > 0).then(|| format!("{n} {}", if n == 1 { one } else { many }))
     };
     let counts: Vec<String> = [

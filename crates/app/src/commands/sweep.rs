@@ -44,5 +44,7 @@ fn csv(table: &SweepTable) -> io::Result<Vec<u8>> {
     for row in &table.rows {
         writer.write_record(row.map(|cell| cell.map_or_else(String::new, |v| v.to_string())))?;
     }
-    writer.into_inner().map_err(|e| io::Error::other(e.to_string()))
+    writer
+        .into_inner()
+        .map_err(|e| io::Error::other(e.to_string()))
 }

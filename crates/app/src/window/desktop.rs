@@ -31,17 +31,19 @@ impl Host for Desktop {
         let pick = pick.clone();
         let ctx = self.ctx.clone();
         // On a thread of its own: the desktop's dialog blocks, and may take its time to say that there is none.
-        let asked = std::thread::Builder::new().name("file dialog".into()).spawn(move || {
-            let path = match pick {
-                Pick::OpenBuild => builds(dialog).pick_file(),
-                Pick::SaveBuild(name) => builds(dialog).set_file_name(name).save_file(),
-                Pick::OpenTable => tables(dialog).pick_file(),
-                Pick::SaveTable(name) => tables(dialog).set_file_name(name).save_file(),
-            };
-            // The screen may have stopped waiting; then nobody needs the answer.
-            let _ = send.send(path.map_or(Picked::Nothing, Picked::Path));
-            ctx.request_repaint();
-        });
+        let asked = std::thread::Builder::new()
+            .name("file dialog".into())
+            .spawn(move || {
+                let path = match pick {
+                    Pick::OpenBuild => builds(dialog).pick_file(),
+                    Pick::SaveBuild(name) => builds(dialog).set_file_name(name).save_file(),
+                    Pick::OpenTable => tables(dialog).pick_file(),
+                    Pick::SaveTable(name) => tables(dialog).set_file_name(name).save_file(),
+                };
+                // The screen may have stopped waiting; then nobody needs the answer.
+                let _ = send.send(path.map_or(Picked::Nothing, Picked::Path));
+                ctx.request_repaint();
+            });
         if asked.is_err() {
             self.answer = None;
         }
@@ -64,11 +66,17 @@ impl Host for Desktop {
 
     fn state_folder(&self) -> Option<PathBuf> {
         let folders = directories::ProjectDirs::from("", "", "trammel")?;
-        Some(folders.state_dir().unwrap_or(folders.data_local_dir()).to_owned())
+        Some(
+            folders
+                .state_dir()
+                .unwrap_or(folders.data_local_dir())
+                .to_owned(),
+        )
     }
 
     fn quit(&mut self) {
-        self.ctx.send_viewport_cmd(eframe::egui::ViewportCommand::Close);
+        self.ctx
+            .send_viewport_cmd(eframe::egui::ViewportCommand::Close);
     }
 }
 

@@ -23,11 +23,17 @@ pub(crate) fn open(start: Start) -> Result<(), Fault> {
         .with_min_inner_size([900.0, 600.0])
         .with_drag_and_drop(true)
         .with_icon(icon());
-    let options = eframe::NativeOptions { viewport, ..Default::default() };
+    let options = eframe::NativeOptions {
+        viewport,
+        ..Default::default()
+    };
     let shell = move |creation: &eframe::CreationContext<'_>| {
         creation.egui_ctx.set_fonts(fonts::definitions());
         let desktop = Desktop::new(creation.egui_ctx.clone());
-        let shell: Box<dyn eframe::App> = Box::new(Shell { bench: Bench::new(Box::new(desktop), start), title: String::new() });
+        let shell: Box<dyn eframe::App> = Box::new(Shell {
+            bench: Bench::new(Box::new(desktop), start),
+            title: String::new(),
+        });
         Ok(shell)
     };
     eframe::run_native("Trammel", options, Box::new(shell)).map_err(|e| no_window(&e.to_string()))
@@ -43,7 +49,8 @@ impl eframe::App for Shell {
         self.bench.ui(ui);
         let title = self.bench.window_title();
         if title != self.title {
-            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            ui.ctx()
+                .send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             self.title = title;
         }
     }
@@ -52,7 +59,10 @@ impl eframe::App for Shell {
 /// On Linux a display is named by the environment; elsewhere there always is one.
 fn has_display() -> bool {
     let named = |name| std::env::var_os(name).is_some_and(|v| !v.is_empty());
-    !cfg!(all(unix, not(target_os = "macos"))) || named("DISPLAY") || named("WAYLAND_DISPLAY") || named("WAYLAND_SOCKET")
+    !cfg!(all(unix, not(target_os = "macos")))
+        || named("DISPLAY")
+        || named("WAYLAND_DISPLAY")
+        || named("WAYLAND_SOCKET")
 }
 
 fn no_window(why: &str) -> Fault {
@@ -63,5 +73,6 @@ fn no_window(why: &str) -> Fault {
 }
 
 fn icon() -> egui::IconData {
-    eframe::icon_data::from_png_bytes(include_bytes!("../../../../assets/icon.png")).unwrap_or_default()
+    eframe::icon_data::from_png_bytes(include_bytes!("../../../../assets/icon.png"))
+        .unwrap_or_default()
 }

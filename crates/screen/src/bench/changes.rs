@@ -1,6 +1,7 @@
 //! Carrying out what was asked for; after a change everything is worked out anew.
 
 use egui::Context;
+use trammel_analysis::Depth;
 use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
 use trammel_tuning::TieRodJoint;
 
@@ -20,6 +21,7 @@ impl Bench {
                     self.view.travel = travel;
                     self.view.rack = rack;
                 }
+                Request::RackFollows(follows) => self.view.rack_follows = follows,
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
                 Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
@@ -105,7 +107,12 @@ impl Bench {
 
     /// Works out everything that depends on the build, and keeps the view within it.
     pub(super) fn work_out(&mut self) {
-        let mut results = Results::of(self.history.build());
+        let depth = if self.history.is_open() {
+            Depth::Quick
+        } else {
+            Depth::Full
+        };
+        let mut results = Results::of(self.history.build(), depth);
         if results.study.is_none() {
             // The last build that could be drawn stays on the table.
             results.study = self.results.study.take();
@@ -152,7 +159,7 @@ impl Bench {
             ..Default::default()
         };
         self.history = crate::history::History::new(build);
-        self.results = Results::of(self.history.build());
+        self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();
         if stage == crate::view::Stage::Tune {
             self.drawing.corner = true;

@@ -1,7 +1,7 @@
 //! What is done on the drawing: a drag is one undo step and everything follows it in the same frame.
 
 use egui::Context;
-use trammel_build::{Edit, PointRef, Triple};
+use trammel_build::{PointRef, Triple};
 
 use super::Bench;
 use crate::drawing::DrawingEvent;
@@ -14,7 +14,10 @@ impl Bench {
                 DrawingEvent::Select(point) => self.select(point),
                 DrawingEvent::DragStarted(point) => self.begin_drag(point),
                 DrawingEvent::DragMoved(point, to) => self.drag_to(ctx, point, to),
-                DrawingEvent::DragEnded => self.history.commit(),
+                DrawingEvent::DragEnded => {
+                    self.history.commit();
+                    self.work_out();
+                }
                 DrawingEvent::DragCancelled => {
                     self.history.abort();
                     self.work_out();
@@ -28,13 +31,12 @@ impl Bench {
         self.select(Some(point));
         self.message = None;
         let here = self.history.build().point(point).unwrap_or_default();
-        self.history
-            .begin(Edit::MovePoint { point, to: here }.name());
+        self.history.begin(self.view.moving(point, here).name());
     }
 
     /// A place that can't be built is passed over: the point waits at the last one that can.
     fn drag_to(&mut self, ctx: &Context, point: PointRef, to: Triple) {
-        match self.history.edit(&Edit::MovePoint { point, to }) {
+        match self.history.edit(&self.view.moving(point, to)) {
             Ok(()) => self.work_out(),
             Err(fault) => self.complain(
                 ctx,

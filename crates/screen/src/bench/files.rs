@@ -71,7 +71,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
                 document = opened.document().clone();
                 file = Some(opened);
             }
-            Err(fault) => problem = Some(format!("{fault} The demo is shown instead.")),
+            Err(fault) => problem = Some(format!("{fault}. The demo is shown instead.")),
         },
     }
     let found = unsaved.take_leftovers();
@@ -223,7 +223,7 @@ impl Bench {
                 self.replace_build();
                 self.say(ctx, format!("Opened {}", path.display()));
             }
-            Err(fault) => self.complain(ctx, format!("{fault} The build on the table stays.")),
+            Err(fault) => self.complain(ctx, format!("{fault}. The build on the table stays.")),
         }
     }
 
@@ -379,7 +379,7 @@ impl Bench {
                     self.complain(ctx, fault.to_string());
                 }
             }
-            Err(fault) => self.complain(ctx, format!("The unsaved work can't be read: {fault}")),
+            Err(fault) => self.complain(ctx, format!("The unsaved work can't be read: {fault}.")),
         }
     }
 

@@ -1,7 +1,7 @@
 //! Nudging the selected point with the arrow keys.
 
 use egui::{Context, Key, Modifiers};
-use trammel_build::{Edit, Triple};
+use trammel_build::Triple;
 
 use super::{Bench, layout::snap};
 use crate::{drawing::Projection, request::Request};
@@ -40,7 +40,7 @@ impl Bench {
                     *slot = on_grid(*slot + sign * step * times as f64, step);
                 }
                 here = Some(to);
-                requests.push(Request::Edit(Edit::MovePoint { point: at, to }));
+                requests.push(Request::Edit(self.view.moving(at, to)));
             }
         }
         requests

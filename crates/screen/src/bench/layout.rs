@@ -18,7 +18,7 @@ use crate::{
 };
 
 const TOP: f32 = 44.0;
-const BOTTOM: f32 = 58.0;
+const BOTTOM: f32 = 66.0;
 
 /// Snap of drags and nudges in a unit: plain and fine.
 pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
@@ -128,10 +128,9 @@ impl Bench {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }
         }
-        if let Some(said) = &self.message {
-            if message::ui(ui.ctx(), said, &tokens, places.table.left_bottom()) {
-                self.message = None;
-            }
+        let said = self.message.as_ref();
+        if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {
+            self.message = None;
         }
     }
 
@@ -165,6 +164,7 @@ impl Bench {
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
             map: self.map_picture(),
+            remarks: &self.results.remarks,
             tokens: &self.tokens,
         })
     }

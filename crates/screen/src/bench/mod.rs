@@ -61,7 +61,7 @@ impl Bench {
             dialog,
             problem,
         } = files::begin(host.as_ref(), start);
-        let results = Results::of(&build);
+        let results = Results::of(&build, trammel_analysis::Depth::Full);
         Self {
             history: History::new(build),
             results,

@@ -20,14 +20,14 @@ impl Bench {
     pub(super) fn paste_points(&mut self, ctx: &Context, text: &str) {
         match read_points(text, self.history.build().unit) {
             Ok(points) => self.place_points(ctx, points),
-            Err(fault) => self.complain(ctx, format!("{fault} No point was moved.")),
+            Err(fault) => self.complain(ctx, format!("{fault}. No point was moved.")),
         }
     }
 
     pub(super) fn import_points(&mut self, ctx: &Context, path: &Path) {
         match read_text(path) {
             Ok(text) => self.paste_points(ctx, &text),
-            Err(fault) => self.complain(ctx, fault.to_string()),
+            Err(fault) => self.complain(ctx, format!("{fault}.")),
         }
     }
 

@@ -227,6 +227,16 @@ impl Frame<'_> {
             .selected
             .filter(|p| Some(*p) != self.hot)
             .map(|p| (p, main, t.accent));
+        for (point, grade, text) in self.input.remarks {
+            if let Some(at) = self.at(main, *point).filter(|at| self.rect.contains(*at)) {
+                callouts.add(Near {
+                    at,
+                    text: text.clone(),
+                    colour: grade.map_or(t.ink_soft, |g| t.grade(g)),
+                    within: self.rect,
+                });
+            }
+        }
         for (point, projection, colour) in [hot, selected].into_iter().flatten() {
             let Some(at) = self.at(projection, point) else {
                 continue;

@@ -70,6 +70,8 @@ pub struct DrawingInput<'a> {
     pub marks: &'a [(PointRef, Grade)],
     /// The toe map under the linkage of the front view.
     pub map: Option<MapPicture>,
+    /// A few words beside a point in the main view, in the colour of a grade or plain.
+    pub remarks: &'a [(PointRef, Option<Grade>, String)],
     /// Colours.
     pub tokens: &'a Tokens,
 }

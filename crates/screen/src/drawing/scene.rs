@@ -327,6 +327,7 @@ mod tests {
             instant_centres: false,
             map: None,
             marks: &[],
+            remarks: &[],
             tokens: &Tokens::dark(),
         })
     }

@@ -1,14 +1,10 @@
 //! The caution panel: worst first, each with its number, its reason and what would mend it.
 
 use egui::{Color32, Pos2, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2};
-use trammel_analysis::{Caution, Grade};
+use trammel_analysis::{Caution, Depth, Grade};
 
 use super::NotebookInput;
-use crate::{
-    request::Request,
-    tokens::{Tokens, type_size},
-    view::View,
-};
+use crate::{request::Request, tokens::type_size, view::View};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -30,7 +26,7 @@ pub(super) fn ui(
     });
     ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {
         for caution in cautions {
-            one(ui, input.tokens, caution, view, requests);
+            one(ui, input, caution, view, requests);
         }
         ui.add_space(2.0);
         let small = |t: &str| RichText::new(t).small().color(input.tokens.ink_soft);
@@ -42,12 +38,13 @@ pub(super) fn ui(
 
 fn one(
     ui: &mut Ui,
-    tokens: &Tokens,
+    input: &NotebookInput<'_>,
     caution: &Caution,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
-    let key = (caution.kind, caution.axle, caution.side);
+    let tokens = input.tokens;
+    let key = (caution.kind, caution.axle, caution.side, caution.point);
     let open = view.open_caution == Some(key);
     let colour = tokens.grade(caution.grade);
     let response = ui
@@ -86,7 +83,7 @@ fn one(
         }
     }
     if open {
-        details(ui, tokens, caution, requests);
+        details(ui, input, caution, requests);
     }
     ui.add_space(5.0);
 }
@@ -104,12 +101,17 @@ fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
     }
 }
 
-fn details(ui: &mut Ui, tokens: &Tokens, caution: &Caution, requests: &mut Vec<Request>) {
+fn details(ui: &mut Ui, input: &NotebookInput<'_>, caution: &Caution, requests: &mut Vec<Request>) {
+    let tokens = input.tokens;
     ui.indent(
-        ("caution", caution.kind, caution.axle, caution.side),
+        ("caution", caution.kind, caution.axle, caution.side, caution.point),
         |ui| {
             ui.spacing_mut().item_spacing.y = 3.0;
             ui.add(egui::Label::new(&caution.reason).wrap());
+            if input.results.depth == Depth::Quick {
+                let text = "What would mend it is worked out when you let go.";
+                ui.label(RichText::new(text).small().color(tokens.ink_soft));
+            }
             for remedy in &caution.remedies {
                 ui.horizontal_wrapped(|ui| {
                     if let Some(edit) = &remedy.edit {

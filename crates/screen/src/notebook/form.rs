@@ -126,7 +126,7 @@ impl Form<'_> {
         let fault = if takes.is_length() {
             match parse_length(typed, self.unit) {
                 Ok(v) => return Some(Some(v)),
-                Err(fault) => fault.to_string(),
+                Err(fault) => format!("{fault}."),
             }
         } else {
             match typed

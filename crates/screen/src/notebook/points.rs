@@ -138,7 +138,7 @@ fn cell(
             requests.push(Request::Edit(Edit::MovePoint { point: at, to }));
         }
         Err(fault) => requests.push(Request::Refuse(format!(
-            "{fault} {name} stays at {}.",
+            "{fault}. {name} stays at {}.",
             in_unit(&shown, unit)
         ))),
     }

@@ -14,8 +14,8 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, curve: &TravelCurve) {
     let score = &curve.score;
     let unit = input.build.unit;
     let (per, per_mm) = match unit {
-        LengthUnit::Inch => ("slope, per in", 25.4),
-        LengthUnit::Millimetre => ("slope, per 25 mm", 25.0),
+        LengthUnit::Inch => ("slope/in", 25.4),
+        LengthUnit::Millimetre => ("slope/25 mm", 25.0),
     };
     let degrees = |rad: f64| rad.to_degrees();
     let figures = [

@@ -209,5 +209,5 @@ fn here(curve: &TravelCurve, travel: f64) -> Option<(f64, f64)> {
     };
     (0.0..=1.0)
         .contains(&part)
-        .then(|| (travel, a.toe_change + part * (b.toe_change - a.toe_change)))
+        .then_some((travel, a.toe_change + part * (b.toe_change - a.toe_change)))
 }

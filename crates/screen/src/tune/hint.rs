@@ -13,6 +13,7 @@ use super::{
 use crate::{
     request::Request,
     tokens::{Tokens, type_size},
+    view::View,
     words::{decimal, length},
 };
 
@@ -28,6 +29,7 @@ pub(crate) struct Hint<'a> {
     pub joint: TieRodJoint,
     pub scoring: Scoring,
     pub axle: AxleName,
+    pub view: &'a View,
     pub unit: LengthUnit,
     /// The joint as it was typed, the build's unit.
     pub typed: Triple,
@@ -81,7 +83,7 @@ pub(crate) fn move_to(hint: &Hint<'_>, place: Point, snapped: bool) -> Request {
         side: Side::Left,
         point: point_of(hint.joint),
     };
-    Request::Edit(trammel_build::Edit::MovePoint { point, to })
+    Request::Edit(hint.view.moving(point, to))
 }
 
 /// Where the box may stand: beside the loupe, else in the corner that is left.

@@ -175,6 +175,7 @@ impl Tune {
             joint,
             scoring: on.view.tune.scoring,
             axle: on.view.axle,
+            view: on.view,
             unit: on.build.unit,
             typed,
             tokens: on.tokens,

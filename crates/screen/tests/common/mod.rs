@@ -1,6 +1,10 @@
 //! A bench in the UI harness, with a machine around it that tests can look into.
 
-#![allow(dead_code, reason = "each test uses a part of it")]
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    reason = "each test uses a part of it; a test stops where it fails"
+)]
 
 use std::{
     cell::RefCell,

@@ -143,6 +143,7 @@ impl Bench {
             fine_snap: self.fine_snap,
             instant_centres: self.instant_centres,
             map: None,
+            remarks: &[],
             marks: &self.marks,
             tokens: &self.tokens,
         }
