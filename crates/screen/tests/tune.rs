@@ -1,5 +1,11 @@
 //! The Tune stage: the map, the loupe, the best spot, build error and automatic tuning, by their controls.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use common::{INNER, bench, click, demo, drag_from, place, press};
@@ -273,6 +279,9 @@ fn pictures() {
         click(&mut screen, "Ride height");
         wait(&mut screen, |s| s.state().tune().lift_is_current());
         save(&mut screen, "ride-height");
+        click(&mut screen, "Build error");
+        wait(&mut screen, |s| s.state().tune().scatter_is_current());
+        save(&mut screen, "build-error");
         click(&mut screen, "Best spot");
         let at = screen.get_by_label("Loupe of the toe map").rect().center();
         screen.hover_at(at + vec2(40.0, 20.0));

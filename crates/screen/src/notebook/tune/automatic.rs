@@ -27,7 +27,7 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
 ) {
     ui.spacing_mut().item_spacing.y = 3.0;
-    let shown = input.tune.search().map(|s| s.shown());
+    let shown = input.tune.search().map(crate::tune::auto::SearchRun::shown);
     let running = shown.as_ref().is_some_and(|s| !s.done);
     ui.horizontal(|ui| {
         let (word, help) = if running {
