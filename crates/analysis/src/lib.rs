@@ -10,6 +10,7 @@
 //! | [`Study`] | all of it for one build, recomputed whole at every change |
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
+//! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
@@ -19,6 +20,7 @@ mod corner_view;
 mod findings;
 mod pose_grid;
 mod quantity;
+mod quick_look;
 mod rack_end;
 mod search;
 mod steer_curve;
@@ -31,6 +33,7 @@ mod words;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
+pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
