@@ -94,6 +94,9 @@ pub(crate) fn place(table: Rect, loupe: Option<Rect>, joint: Pos2) -> Pos2 {
         Some(l) if l.right() + WIDTH + 24.0 < inner.right() => {
             pos2(l.right() + 12.0, l.bottom() - height)
         }
+        Some(l) if l.left() - WIDTH - 24.0 > inner.left() => {
+            pos2(l.left() - WIDTH - 12.0, l.bottom() - height)
+        }
         _ => pos2(
             (joint.x + 30.0).min(inner.right() - WIDTH),
             (joint.y + 30.0).min(inner.bottom() - height),

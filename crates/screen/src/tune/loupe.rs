@@ -44,36 +44,40 @@ pub(crate) struct Touch {
     pub widen: Option<f64>,
 }
 
-/// The corner of the table where it hides least of what is at `busy`.
+/// Sizes tried, largest first, for the lower inboard corner, where a corner of a car leaves most room.
+const SIZES: [f32; 4] = [1.0, 0.92, 0.84, 0.76];
+
+/// The lower inboard corner of the table if it hides nothing of what is at `busy` there, else the corner where it hides least.
 pub(crate) fn place(table: Rect, busy: &[Pos2]) -> Option<Place> {
-    let width = (0.42 * table.width())
+    let widest = (0.42 * table.width())
         .clamp(240.0, 560.0)
         .min(table.width() - 24.0);
-    let size = vec2(
-        width,
-        (width - 2.0 * MARGIN) * 0.5625 + 2.0 * MARGIN + CAPTION,
-    );
-    if width < 200.0 || size.y > 0.75 * table.height() {
+    let size = |part: f32| {
+        let width = part * widest;
+        let height = (width - 2.0 * MARGIN) * 0.5625 + 2.0 * MARGIN + CAPTION;
+        vec2(width, height)
+    };
+    if widest < 200.0 || size(1.0).y > 0.75 * table.height() {
         return None;
     }
-    let inner = table
-        .shrink2(vec2(12.0, 12.0))
-        .with_min_y(table.top() + 40.0);
+    let inner = table.shrink(12.0).with_min_y(table.top() + 40.0);
+    let hidden = |rect: &Rect| {
+        busy.iter()
+            .filter(|p| rect.expand(9.0).contains(**p))
+            .count()
+    };
+    let at = |corner: Align2, part: f32| corner.align_size_within_rect(size(part), inner);
     let corners = [
         Align2::LEFT_BOTTOM,
         Align2::LEFT_TOP,
         Align2::RIGHT_BOTTOM,
         Align2::RIGHT_TOP,
     ];
-    let hidden = |rect: &Rect| {
-        busy.iter()
-            .filter(|p| rect.expand(14.0).contains(**p))
-            .count()
-    };
-    let outer = corners
-        .map(|c| c.align_size_within_rect(size, inner))
+    let usual = SIZES.map(|part| at(Align2::LEFT_BOTTOM, part));
+    let outer = usual
         .into_iter()
-        .min_by_key(hidden)?;
+        .find(|r| hidden(r) == 0)
+        .or_else(|| corners.map(|c| at(c, 1.0)).into_iter().min_by_key(hidden))?;
     let map = outer.shrink(MARGIN);
     Some(Place {
         outer,
@@ -414,4 +418,22 @@ pub(crate) fn rect_of(corners: [Pos2; 2]) -> Rect {
 /// Whether a place is usable for the joint's mark.
 pub(crate) fn in_sight(map: &MapWork, place: Point) -> bool {
     map.part_of(place).iter().all(|v| (0.0..=1.0).contains(v))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_loupe_stands_in_the_lower_inboard_corner_and_gives_way_to_joints() {
+        let table = Rect::from_min_size(pos2(0.0, 44.0), vec2(850.0, 690.0));
+        let free = place(table, &[]).unwrap().outer;
+        assert_eq!(Align2::LEFT_BOTTOM.pos_in_rect(&free), pos2(12.0, 722.0));
+        let joint = free.center_top() + vec2(0.0, 5.0);
+        let smaller = place(table, &[joint]).unwrap().outer;
+        assert!(smaller.width() < free.width() && !smaller.contains(joint));
+        let elsewhere = place(table, &[pos2(30.0, 700.0)]).unwrap().outer;
+        assert!(!elsewhere.contains(pos2(30.0, 700.0)));
+        assert!(place(Rect::from_min_size(pos2(0.0, 0.0), vec2(150.0, 100.0)), &[]).is_none());
+    }
 }

@@ -161,7 +161,7 @@ fn plot(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &mut V
     let (y_sign, _) = sign(figure, input);
     let asked = Curve {
         name: "Figure over the lift",
-        height: (ui.available_height() - 24.0).clamp(110.0, 220.0),
+        height: (ui.available_height() - 24.0).clamp(130.0, 220.0),
         here: at(&points, unit.from_mm(view.tune.lift)),
         traces: vec![Trace {
             name: figure.label().to_owned(),
