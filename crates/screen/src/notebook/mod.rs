@@ -41,12 +41,13 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     let height = ui.available_height();
     // With nothing to say the panel is low; with something it has room for two or three cautions.
     let caution_height = if input.results.cautions.is_empty() {
-        84.0
+        100.0
     } else {
         (0.30 * height).clamp(150.0, 330.0)
     };
     Panel::bottom("cautions")
         .exact_size(caution_height)
+        .show_separator_line(false)
         .frame(
             egui::Frame::new()
                 .fill(input.tokens.panel_deep)
