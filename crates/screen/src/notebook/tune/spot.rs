@@ -115,7 +115,10 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice
         );
         ui.label(text).on_hover_text("The place where the chosen score is least, the other joint held. Whole steps of the shop are in the hint on the drawing.");
         if best.at_end_of_reach {
-            ui.label(small("It lies at the end of the 150 mm that were searched; a better place may lie beyond.".to_owned()));
+            ui.label(small(format!(
+                "It lies at the end of the {} that were searched; a better place may lie beyond.",
+                length(150.0, unit)
+            )));
         }
         if let Some(rule) = advice
             .rule
@@ -125,7 +128,7 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice
             let by = exact - rule.inner;
             let off = (by.y.hypot(by.z)).abs();
             let way = moves::in_words(by, unit)
-                .map_or_else(String::new, |w| format!(": the best is {w} of it"));
+                .map_or_else(String::new, |w| format!(" (from the rule: {w})"));
             ui.horizontal_wrapped(|ui| {
                 let help = "Front view: the inner joint on the line through the arms' inner pivots, the outer on the line through the ball joints, the rod aimed at the instant centre. Common practice, no source.";
                 let mut on = view.tune.rule;
