@@ -10,7 +10,7 @@
 use std::{hint::black_box, time::Instant};
 
 use criterion::{Criterion, criterion_group};
-use trammel_analysis::{Findings, Study};
+use trammel_analysis::{Depth, Findings, Study};
 use trammel_build::{AxleName, Build, Edit, PointName};
 
 /// Runs of which the least is printed.
@@ -39,7 +39,7 @@ fn least<T>(mut work: impl FnMut() -> T) -> f64 {
 
 fn table() {
     println!(
-        "| build | cautions | study | findings | together | findings / study |\n|---|---|---|---|---|---|"
+        "| build | cautions | study | findings | together | findings / study | findings without remedies |\n|---|---|---|---|---|---|---|"
     );
     for (name, build) in builds() {
         let study = Study::of(&build).expect("a demo can be posed");
@@ -48,8 +48,9 @@ fn table() {
             least(|| Study::of(&build)),
             least(|| Findings::of(&build, &study)),
         );
+        let quick = least(|| Findings::to_depth(&build, &study, Depth::Quick));
         println!(
-            "| {name} | {count} | {s:.0} | {f:.0} | {:.0} | {:.1} |",
+            "| {name} | {count} | {s:.0} | {f:.0} | {:.0} | {:.1} | {quick:.0} |",
             s + f,
             f / s
         );

@@ -10,6 +10,7 @@
 //! | [`Study`] | all of it for one build, recomputed whole at every change |
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
+//! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
@@ -22,6 +23,7 @@ mod corner_view;
 mod findings;
 mod pose_grid;
 mod quantity;
+mod quick_look;
 mod rack_end;
 mod ride_height;
 mod ride_height_study;
@@ -37,6 +39,7 @@ pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
+pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
 pub use ride_height_study::{RideHeightRow, ride_heights};

@@ -157,8 +157,8 @@ mod tests {
 
     #[test]
     fn forces_go_with_the_unit_of_length() {
-        assert_eq!(force(4448.221_615, LengthUnit::Inch), "1000 lbf");
-        assert_eq!(force(4448.221_615, LengthUnit::Millimetre), "4.4 kN");
+        assert_eq!(force(4_448.221_615, LengthUnit::Inch), "1000 lbf");
+        assert_eq!(force(4_448.221_615, LengthUnit::Millimetre), "4.4 kN");
     }
 
     #[test]

@@ -10,7 +10,7 @@ mod common;
 
 use approx::assert_relative_eq;
 use common::{demo, demos, findings, of_kind, plumb, sides_apart};
-use trammel_analysis::{Caution, CautionKind, Findings, Grade, Study};
+use trammel_analysis::{Caution, CautionKind, Depth, Findings, Grade, Study};
 use trammel_build::{AxleName, Build, PointName, Side, TravelSpec, mirror};
 use trammel_geometry::Linkage;
 
@@ -414,5 +414,17 @@ fn every_caution_is_whole() {
                     && f.severity() >= 1.0)
             );
         }
+    }
+}
+
+/// Without remedies the same things are found.
+#[test]
+fn a_quick_look_finds_the_same() {
+    for build in demos() {
+        let study = Study::of(&build).expect("usable");
+        let mut full = Findings::of(&build, &study);
+        assert!(full.cautions.iter().all(|c| !c.remedies.is_empty()));
+        full.cautions.iter_mut().for_each(|c| c.remedies.clear());
+        assert_eq!(Findings::to_depth(&build, &study, Depth::Quick), full);
     }
 }

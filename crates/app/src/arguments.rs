@@ -138,7 +138,10 @@ pub(crate) struct PictureArguments {
     /// Axle on the table.
     #[arg(long, value_enum, default_value_t = AxleWord::Front)]
     pub axle: AxleWord,
-    /// Page of the notebook.
+    /// Stage of the job.
+    #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
+    pub stage: StageWord,
+    /// Page of the notebook in Lay out.
     #[arg(long, value_enum, default_value_t = PageWord::Curves)]
     pub page: PageWord,
     /// Wheel travel of the moved linkage, in the build's unit.
@@ -147,6 +150,13 @@ pub(crate) struct PictureArguments {
     /// Rack travel of the moved linkage, in the build's unit.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub rack: f64,
+}
+
+/// A stage of the job on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum StageWord {
+    LayOut,
+    Tune,
 }
 
 /// A page of the notebook on the command line.

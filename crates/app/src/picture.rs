@@ -1,23 +1,30 @@
 //! The window's content as a picture, without a display.
 
-use std::path::{Path, PathBuf};
+use std::{
+    path::{Path, PathBuf},
+    time::Duration,
+};
 
 use trammel_build::{AxleName, Build};
 use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
-    view::Page,
+    view::{Page, Stage},
 };
 
 use crate::{
-    arguments::{PageWord, PictureArguments},
+    arguments::{PageWord, PictureArguments, StageWord},
     fault::Fault,
     files,
 };
 
 /// Frames until the layout has settled.
 const FRAMES: u32 = 4;
+/// Frames in which what Tune works out beside the window comes in.
+const TUNE_FRAMES: u32 = 240;
+/// How long each of those waits.
+const TUNE_WAIT: Duration = Duration::from_millis(5);
 
 /// A machine with nobody at it.
 struct Nobody;
@@ -38,6 +45,10 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let mm = build.unit.mm();
     let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
     bench.set_light(arguments.light);
+    let tune = matches!(arguments.stage, StageWord::Tune);
+    if tune {
+        bench.go(Stage::Tune);
+    }
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
     view.page = match arguments.page {
@@ -55,13 +66,18 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let view = View {
         size_points,
         pixels_per_point: arguments.scale,
-        settle_frames: FRAMES,
+        settle_frames: if tune { TUNE_FRAMES } else { FRAMES },
     };
     let fail = |e: &dyn std::fmt::Display| Fault::Picture(e.to_string());
     let picture = render(
         &view,
         |ctx| ctx.set_fonts(fonts::definitions()),
-        |ui| bench.ui(ui),
+        |ui| {
+            if tune {
+                std::thread::sleep(TUNE_WAIT);
+            }
+            bench.ui(ui);
+        },
     )
     .map_err(|e| fail(&e))?;
     let png = picture.to_png().map_err(|e| fail(&e))?;

@@ -2,7 +2,7 @@
 
 use egui::{Key, KeyboardShortcut, Modifiers};
 
-use crate::drawing::Projection;
+use crate::{drawing::Projection, view::Stage};
 
 /// A thing that the user can ask for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -29,6 +29,8 @@ pub enum Action {
     SwitchUnit,
     /// Light or dark.
     SwitchTheme,
+    /// Another stage of the job.
+    Go(Stage),
     /// Front or rear axle on the table.
     SwitchAxle,
     /// Run the wheel through its travel.
@@ -60,7 +62,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 27] = [
         Self::Open,
         Self::Save,
         Self::SaveAs,
@@ -70,6 +72,8 @@ impl Action {
         Self::PastePoints,
         Self::Undo,
         Self::Redo,
+        Self::Go(Stage::LayOut),
+        Self::Go(Stage::Tune),
         Self::Play,
         Self::ResetPose,
         Self::PointTable,
@@ -103,6 +107,8 @@ impl Action {
             Self::Redo => "Redo",
             Self::SwitchUnit => "Convert between inch and mm",
             Self::SwitchTheme => "Light or dark",
+            Self::Go(Stage::LayOut) => "Stage: lay out",
+            Self::Go(Stage::Tune) => "Stage: tune",
             Self::SwitchAxle => "Front or rear axle",
             Self::Play => "Run through the travel",
             Self::ResetPose => "Back to the design position",
@@ -132,6 +138,8 @@ impl Action {
             Self::Quit => (COMMAND, Key::Q),
             Self::SwitchUnit => (Modifiers::NONE, Key::U),
             Self::SwitchTheme => (Modifiers::NONE, Key::D),
+            Self::Go(Stage::LayOut) => (Modifiers::NONE, Key::F2),
+            Self::Go(Stage::Tune) => (Modifiers::NONE, Key::F3),
             Self::SwitchAxle => (Modifiers::NONE, Key::X),
             Self::Play => (Modifiers::NONE, Key::R),
             Self::ResetPose => (Modifiers::NONE, Key::Num0),

@@ -4,6 +4,7 @@
 //! |---|---|
 //! | [`Bench`] | the whole screen; one [`Bench::ui`] call is one frame |
 //! | [`drawing`] | the marking-out table: three projections with joints that can be dragged |
+//! | [`tune`] | the Tune stage: toe map, best spot, build error, automatic tuning, ride height |
 //! | [`notebook`] | curves, points, figures, cautions |
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
 //! | [`history`] | undo and redo |
@@ -11,6 +12,7 @@
 //! | [`tokens`], [`style`], [`fonts`] | how it looks |
 //!
 //! Parts read the build and push [`request::Request`]s; only the bench carries them out, after the frame's painting, in order.
+#![doc = include_str!("../BENCHMARKS.md")]
 
 pub mod action;
 mod bare;
@@ -30,6 +32,7 @@ pub mod style;
 mod title_block;
 pub mod tokens;
 pub mod top_strip;
+pub mod tune;
 pub mod view;
 mod words;
 

@@ -22,8 +22,19 @@ pub struct Trace {
     pub points: Vec<[f64; 2]>,
     /// Colour.
     pub colour: Color32,
-    /// A ghost is thin and dashed.
-    pub ghost: bool,
+    /// How it is drawn.
+    pub manner: Manner,
+}
+
+/// How a line of a plot is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// Wide.
+    Plain,
+    /// Narrow.
+    Thin,
+    /// Narrow, dashed and grey: how it was.
+    Ghost,
 }
 
 /// A plot of some traces over one axis.
@@ -41,6 +52,8 @@ pub struct Curve<'a> {
     pub least_span: f64,
     /// Band within the limit, about nought.
     pub within: Option<f64>,
+    /// A band about the curve: place, lower and upper end.
+    pub band: Vec<[f64; 3]>,
     /// Where the moved linkage is.
     pub here: Option<[f64; 2]>,
     /// Sign of the horizontal axis.
@@ -137,6 +150,7 @@ impl Curve<'_> {
                     .stroke(Stroke::new(weight::HAIR, tokens.ink_faint))
                     .allow_hover(false),
             );
+            band(p, &self.band, tokens);
             for trace in self.traces {
                 p.line(line(trace, tokens));
             }
@@ -159,10 +173,12 @@ impl Curve<'_> {
     }
 
     fn vertical_range(&self) -> (f64, f64) {
+        let ends = self.band.iter().flat_map(|b| [b[1], b[2]]);
         let ys = self
             .traces
             .iter()
             .flat_map(|t| t.points.iter().map(|p| p[1]))
+            .chain(ends)
             .filter(|y| y.is_finite());
         let (mut low, mut high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), y| {
             (l.min(y), h.max(y))
@@ -180,16 +196,34 @@ impl Curve<'_> {
     }
 }
 
+/// The band as quadrilaterals side by side, since a polygon must be convex.
+fn band(p: &mut egui_plot::PlotUi<'_>, band: &[[f64; 3]], tokens: &Tokens) {
+    let fill = tokens.wash(tokens.tie_rod, if tokens.dark { 0.28 } else { 0.22 });
+    for pair in band.windows(2) {
+        let &[[xa, la, ha], [xb, lb, hb]] = pair else {
+            continue;
+        };
+        let corners = vec![[xa, la], [xb, lb], [xb, hb], [xa, ha]];
+        p.polygon(
+            Polygon::new("nine of ten builds", PlotPoints::from(corners))
+                .fill_color(fill)
+                .stroke(Stroke::NONE)
+                .allow_hover(false),
+        );
+    }
+}
+
 fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
-    let (width, colour) = if trace.ghost {
-        (weight::NARROW, tokens.ink_soft)
-    } else {
-        (weight::WIDE, trace.colour)
+    let (width, colour) = match trace.manner {
+        Manner::Plain => (weight::WIDE, trace.colour),
+        Manner::Thin => (weight::SYMBOL, trace.colour),
+        Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
+    let ghost = trace.manner == Manner::Ghost;
     let line = Line::new(trace.name, PlotPoints::from(trace.points))
         .color(colour)
         .width(width);
-    if trace.ghost {
+    if ghost {
         line.style(LineStyle::dashed_dense()).allow_hover(false)
     } else {
         line

@@ -28,6 +28,15 @@ pub enum Request {
     OpenPath(std::path::PathBuf),
     /// Open a demo build by its name.
     OpenDemo(&'static str),
+    /// An edit as one undo step with a name of its own.
+    EditAs {
+        /// What an undo list calls it.
+        name: String,
+        /// The edits, made in order; all of them or none.
+        edits: Vec<Edit>,
+    },
+    /// Start a search for layouts, or stop it.
+    Search(bool),
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

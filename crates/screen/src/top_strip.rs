@@ -8,7 +8,7 @@ use crate::{
     history::History,
     request::Request,
     tokens::{Tokens, type_size},
-    view::View,
+    view::{Stage, View},
 };
 
 /// What the strip reads.
@@ -31,7 +31,9 @@ pub fn ui(ui: &mut Ui, input: &TopStripInput<'_>, view: &View, requests: &mut Ve
     ui.horizontal_centered(|ui| {
         title(ui, input);
         ui.add_space(18.0);
-        stage(ui, input.tokens, "Lay out");
+        for stage in Stage::ALL {
+            stage_tab(ui, input.tokens, stage, view.stage == stage, requests);
+        }
         if input.history.build().rear.is_some() {
             ui.add_space(18.0);
             axle_switch(ui, view, requests);
@@ -79,16 +81,35 @@ fn title(ui: &mut Ui, input: &TopStripInput<'_>) {
     }
 }
 
-fn stage(ui: &mut Ui, tokens: &Tokens, name: &str) {
-    let response = ui.add(egui::Label::new(
-        RichText::new(name).font(type_size::head()),
-    ));
-    let r = response.rect;
-    ui.painter().hline(
-        r.x_range(),
-        r.bottom() + 5.0,
-        egui::Stroke::new(2.5, tokens.accent),
-    );
+fn stage_tab(
+    ui: &mut Ui,
+    tokens: &Tokens,
+    stage: Stage,
+    chosen: bool,
+    requests: &mut Vec<Request>,
+) {
+    let text = RichText::new(stage.label())
+        .font(type_size::head())
+        .color(if chosen { tokens.ink } else { tokens.ink_soft });
+    let response = ui.add(egui::Button::new(text).frame(false).selected(chosen));
+    response
+        .widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, chosen, stage.label()));
+    if chosen {
+        let r = response.rect;
+        ui.painter().hline(
+            r.x_range(),
+            r.bottom() + 5.0,
+            egui::Stroke::new(2.5, tokens.accent),
+        );
+    }
+    if response
+        .on_hover_text(with_key(Action::Go(stage), stage.meaning()))
+        .clicked()
+        && !chosen
+    {
+        requests.push(Request::Act(Action::Go(stage)));
+    }
+    ui.add_space(6.0);
 }
 
 fn axle_switch(ui: &mut Ui, view: &View, requests: &mut Vec<Request>) {

@@ -1,7 +1,41 @@
 //! What is looked at: nothing of it is part of the build.
 
-use trammel_analysis::{Quantity, TravelCurve};
+use trammel_analysis::{CautionKind, Quantity, TravelCurve};
 use trammel_build::{AxleName, Edit, PointName, PointRef, Side, Triple};
+
+/// Stages of the job, in its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stage {
+    /// Points, wheel, vehicle.
+    LayOut,
+    /// Where the tie rod's joints belong.
+    Tune,
+}
+
+impl Stage {
+    /// In the order of the strip.
+    pub const ALL: [Self; 2] = [Self::LayOut, Self::Tune];
+
+    /// Its name on the strip.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::LayOut => "Lay out",
+            Self::Tune => "Tune",
+        }
+    }
+
+    /// What is done in it.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::LayOut => "Place points, wheel and figures, and watch the curves",
+            Self::Tune => {
+                "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
+            }
+        }
+    }
+}
 
 /// Pages of the notebook's middle part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -29,9 +63,14 @@ impl Page {
     }
 }
 
+/// What tells one caution from the others while its numbers change.
+pub type CautionKey = (CautionKind, AxleName, Option<Side>, Option<PointRef>);
+
 /// The state of looking.
 #[derive(Clone, Debug)]
 pub struct View {
+    /// Stage of the job.
+    pub stage: Stage,
     /// Axle on the table.
     pub axle: AxleName,
     /// Wheel whose curves are shown.
@@ -56,8 +95,10 @@ pub struct View {
     pub rack_follows: bool,
     /// Toe curve as it was before the last change.
     pub ghost: Option<TravelCurve>,
-    /// The caution whose remedies are unfolded, by its place in the list.
-    pub open_caution: Option<(trammel_analysis::CautionKind, AxleName, Option<Side>)>,
+    /// What the Tune stage is asked for.
+    pub tune: crate::tune::settings::TuneView,
+    /// The caution whose remedies are unfolded.
+    pub open_caution: Option<CautionKey>,
 }
 
 impl View {
@@ -87,6 +128,7 @@ pub fn can_take_rack_along(point: PointRef) -> bool {
 impl Default for View {
     fn default() -> Self {
         Self {
+            stage: Stage::LayOut,
             axle: AxleName::Front,
             side: Side::Left,
             travel: 0.0,
@@ -99,6 +141,7 @@ impl Default for View {
             instant_centres: false,
             rack_follows: true,
             ghost: None,
+            tune: crate::tune::settings::TuneView::default(),
             open_caution: None,
         }
     }

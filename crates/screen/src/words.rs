@@ -60,6 +60,12 @@ pub fn tape(mm: f64, unit: LengthUnit) -> String {
     }
 }
 
+/// The nearest whole number of steps, mm.
+#[must_use]
+pub fn on_step(mm: f64, step: f64) -> f64 {
+    (mm / step).round() * step
+}
+
 /// A typed number with a true minus sign.
 #[must_use]
 pub fn typeset(text: &str) -> String {

@@ -1,5 +1,7 @@
 //! Pictures of every page to look at: `cargo test -p trammel-screen --test look -- --ignored`; they go to the temporary folder.
 
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
 mod common;
 
 use egui::{Key, Modifiers, vec2};

@@ -6,7 +6,7 @@ use egui::{Key, Modifiers, Pos2, pos2};
 use trammel_persistence::{read, write};
 use trammel_screen::Start;
 
-const KEYS: [Key; 25] = [
+const KEYS: [Key; 27] = [
     Key::ArrowUp,
     Key::ArrowDown,
     Key::ArrowLeft,
@@ -32,6 +32,8 @@ const KEYS: [Key; 25] = [
     Key::Z,
     Key::Backspace,
     Key::F1,
+    Key::F2,
+    Key::F3,
 ];
 const TEXTS: [&str; 8] = [
     "12 5/8", "-3", "1' 2\"", "abc", "1e9", "320 mm", "0", "−1/16",
@@ -156,4 +158,29 @@ fn undo_back_to_the_start_is_the_start() {
         common::press(&mut screen, Modifiers::COMMAND, Key::Z);
     }
     assert_eq!(screen.state().build(), &start);
+}
+
+#[test]
+fn random_events_in_tune_break_nothing() {
+    let mut screen = common::bench(Start::NamedDemo("lifted".into())).0;
+    let mut monkey = Monkey(5);
+    for event in 0..700 {
+        if event % 20 == 0 {
+            screen.state_mut().go(trammel_screen::view::Stage::Tune);
+        }
+        if event % 50 == 0 {
+            let pages = trammel_screen::tune::settings::TunePage::ALL;
+            screen.state_mut().view_mut().tune.page = pages[event / 50 % pages.len()];
+        }
+        monkey.act(&mut screen);
+        let bench = screen.state();
+        assert!(
+            bench.results().study.is_some() && bench.results().fault.is_none(),
+            "event {event}"
+        );
+        if event % 10 == 0 {
+            let text = write(bench.build());
+            assert_eq!(read(&text).as_ref(), Ok(bench.build()), "event {event}");
+        }
+    }
 }

@@ -4,7 +4,12 @@ use egui::Context;
 use trammel_build::{Axis, AxleName, Coordinate, Edit, LengthUnit, Side};
 
 use super::{Bench, dialogs::Dialog, files::Next};
-use crate::{action::Action, tokens::Tokens, view::Page};
+use crate::{
+    action::Action,
+    drawing::Projection,
+    tokens::Tokens,
+    view::{Page, Stage},
+};
 
 /// Seconds for one run from bump to droop and back.
 const RUN_SECONDS: f64 = 4.0;
@@ -31,6 +36,7 @@ impl Bench {
                 self.style_is_set = false;
                 ctx.request_repaint();
             }
+            Action::Go(stage) => self.go(stage),
             Action::SwitchAxle => self.switch_axle(ctx),
             Action::Play => self.play(ctx),
             Action::ResetPose => {
@@ -59,6 +65,23 @@ impl Bench {
             Action::Shortcuts => self.dialog = Some(Dialog::Keys),
             Action::About => self.dialog = Some(Dialog::About),
             Action::Quit => self.ask_then(ctx, Next::Quit),
+        }
+    }
+
+    /// Goes to another stage. In Tune the front view of the left corner fills the table; the views of the stage before come back after it.
+    pub fn go(&mut self, stage: Stage) {
+        if self.view.stage == stage {
+            return;
+        }
+        self.view.stage = stage;
+        let tune = stage == Stage::Tune;
+        self.drawing.corner = tune;
+        if tune {
+            self.fill_before = self.drawing.fill;
+            self.drawing.fill = Some(Projection::Front);
+            self.view.side = Side::Left;
+        } else {
+            self.drawing.fill = self.fill_before;
         }
     }
 

@@ -2,7 +2,8 @@
 
 use egui::Context;
 use trammel_analysis::Depth;
-use trammel_build::{AxleName, Edit, Side};
+use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
+use trammel_tuning::TieRodJoint;
 
 use super::Bench;
 use crate::{request::Request, results::Results, view::Page};
@@ -13,7 +14,7 @@ impl Bench {
             match request {
                 Request::Act(action) => self.act(ctx, action),
                 Request::Edit(edit) => self.edit(ctx, &edit),
-                Request::Select(point) => self.view.selected = point,
+                Request::Select(point) => self.select(point),
                 Request::Hover(point) => self.hovered_row = Some(point),
                 Request::Pose { travel, rack } => {
                     self.view.playing_since = None;
@@ -23,10 +24,52 @@ impl Bench {
                 Request::RackFollows(follows) => self.view.rack_follows = follows,
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
+                Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
+                Request::Search(on) => self.set_searching(ctx, on),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }
         }
+    }
+
+    /// Chooses a point; a joint of the tie rod is the one that is mapped then.
+    pub(super) fn select(&mut self, point: Option<PointRef>) {
+        self.view.selected = point;
+        let joint = match point {
+            Some(PointRef {
+                side: Side::Left,
+                point: PointName::TieRodInner,
+                ..
+            }) => TieRodJoint::Inner,
+            Some(PointRef {
+                side: Side::Left,
+                point: PointName::TieRodOuter,
+                ..
+            }) => TieRodJoint::Outer,
+            _ => return,
+        };
+        self.view.tune.joint = joint;
+    }
+
+    /// Makes edits as one step with a name of its own; all of them or none.
+    fn edit_as(&mut self, ctx: &Context, name: String, edits: &[Edit]) {
+        self.keep_ghost();
+        self.history.begin(name);
+        let fault = edits.iter().find_map(|edit| self.history.edit(edit).err());
+        match fault {
+            Some(fault) => {
+                self.history.abort();
+                self.complain(
+                    ctx,
+                    format!("Not done: {fault}. Everything stays as it was."),
+                );
+            }
+            None => {
+                self.history.commit();
+                self.message = None;
+            }
+        }
+        self.work_out();
     }
 
     /// Makes an edit; why not is said, and everything stays as it was.
@@ -107,13 +150,20 @@ impl Bench {
     /// Another build is on the bench now.
     pub(super) fn start_over(&mut self, build: trammel_build::Build) {
         let page: Page = self.view.page;
+        let stage = self.view.stage;
         self.view = crate::view::View {
+            stage,
             page,
             quantity: self.view.quantity,
+            tune: self.view.tune.clone(),
             ..Default::default()
         };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();
+        if stage == crate::view::Stage::Tune {
+            self.drawing.corner = true;
+            self.drawing.fill = Some(crate::drawing::Projection::Front);
+        }
     }
 }

@@ -11,7 +11,7 @@ impl Bench {
         for event in events {
             match event {
                 DrawingEvent::Hover(point) => self.view.hovered = Some(point),
-                DrawingEvent::Select(point) => self.view.selected = point,
+                DrawingEvent::Select(point) => self.select(point),
                 DrawingEvent::DragStarted(point) => self.begin_drag(point),
                 DrawingEvent::DragMoved(point, to) => self.drag_to(ctx, point, to),
                 DrawingEvent::DragEnded => {
@@ -28,7 +28,7 @@ impl Bench {
 
     fn begin_drag(&mut self, point: PointRef) {
         self.keep_ghost();
-        self.view.selected = Some(point);
+        self.select(Some(point));
         self.message = None;
         let here = self.history.build().point(point).unwrap_or_default();
         self.history.begin(self.view.moving(point, here).name());

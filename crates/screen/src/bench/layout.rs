@@ -13,6 +13,8 @@ use crate::{
     title_block,
     tokens::Tokens,
     top_strip::{self, TopStripInput},
+    tune::OnTable,
+    view::Stage,
 };
 
 const TOP: f32 = 44.0;
@@ -58,6 +60,8 @@ impl Bench {
         let tokens = self.tokens.clone();
         let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
         let inking = self.hand(&mut table);
+        let on_table = inking.as_ref().and_then(Inking::front_view);
+        self.tune_go_on(ui.ctx());
         part(
             ui,
             "strip",
@@ -76,6 +80,7 @@ impl Bench {
                 let input = NotebookInput {
                     build: self.history.build(),
                     results: &self.results,
+                    tune: &self.tune,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -101,6 +106,20 @@ impl Bench {
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
                 inking.ink(&table, &input);
+                if let (Some(front), Stage::Tune, Some(axle)) =
+                    (on_table, self.view.stage, input.study.axle(self.view.axle))
+                {
+                    let build = input.build;
+                    let on = OnTable {
+                        build,
+                        axle,
+                        view: &self.view,
+                        tokens: &tokens,
+                        table: places.table,
+                        front,
+                    };
+                    self.tune.ink(&mut table, &on, requests);
+                }
                 if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
                     title_block::ui(&mut table, corner, input.build, axle, &tokens);
                 }
@@ -117,11 +136,15 @@ impl Bench {
 
     /// Reads what is done on the table and carries it out.
     fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
+        self.tune_wheel(ui);
         let mut drawing = std::mem::take(&mut self.drawing);
         let done = self.drawing_input().map(|input| drawing.hand(ui, &input));
         self.drawing = drawing;
         let (events, inking) = done?;
         self.drawing_events(ui.ctx(), events);
+        if let Some(front) = inking.front_view() {
+            self.tune_hand(ui, front);
+        }
         Some(inking)
     }
 
@@ -140,6 +163,7 @@ impl Bench {
             fine_snap,
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
+            map: self.map_picture(),
             remarks: &self.results.remarks,
             tokens: &self.tokens,
         })

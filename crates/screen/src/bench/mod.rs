@@ -8,6 +8,7 @@ mod files;
 mod keys;
 mod layout;
 mod tables;
+mod tuning;
 mod unsaved;
 
 use egui::Ui;
@@ -16,8 +17,15 @@ use trammel_build::{Build, PointRef};
 pub use files::Start;
 
 use crate::{
-    drawing::Drawing, history::History, host::Host, message::Message, request::Request,
-    results::Results, tokens::Tokens, view::View,
+    drawing::{Drawing, Projection},
+    history::History,
+    host::Host,
+    message::Message,
+    request::Request,
+    results::Results,
+    tokens::Tokens,
+    tune::Tune,
+    view::View,
 };
 
 use dialogs::Dialog;
@@ -38,6 +46,9 @@ pub struct Bench {
     quitting: bool,
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
+    tune: Tune,
+    /// What filled the table before the Tune stage.
+    fill_before: Option<Projection>,
 }
 
 impl Bench {
@@ -68,6 +79,8 @@ impl Bench {
             host,
             quitting: false,
             hovered_row: None,
+            tune: Tune::default(),
+            fill_before: None,
         }
     }
 
@@ -107,6 +120,12 @@ impl Bench {
     /// The drawing, to be set up for a picture.
     pub fn drawing_mut(&mut self) -> &mut Drawing {
         &mut self.drawing
+    }
+
+    /// What the Tune stage has worked out.
+    #[must_use]
+    pub fn tune(&self) -> &Tune {
+        &self.tune
     }
 
     /// Whether there is work that no file holds.

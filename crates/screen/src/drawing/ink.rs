@@ -41,6 +41,7 @@ impl Frame<'_> {
         let unit = self.input.build.unit;
         grid::grid(&mut pen, &self.sheet, self.rect, self.fill, unit, tokens);
         grid::datums(&mut pen, &self.sheet, self.fill, self.scene, tokens);
+        self.map(&mut pen);
         if let Some(point) = self.hot.or(self.input.selected) {
             self.projection_lines(&mut pen, point);
         }
@@ -69,6 +70,15 @@ impl Frame<'_> {
         self.reach(&mut callouts);
         callouts.ink(&mut pen, tokens);
         pen.finish();
+    }
+
+    /// The map in the front view.
+    fn map(&self, pen: &mut Pen) {
+        let Some(map) = self.input.map.filter(|_| self.shows(Projection::Front)) else {
+            return;
+        };
+        let [a, b] = map.corners.map(|p| self.sheet.screen(Projection::Front, p));
+        pen.picture(Rect::from_two_pos(a, b), map.texture);
     }
 
     fn shows(&self, projection: Projection) -> bool {

@@ -20,8 +20,17 @@ pub(crate) struct Place {
     fitted: bool,
     bounds: Bounds,
     size: Vec2,
-    fill: Option<Projection>,
+    shown: Shown,
     axle: AxleName,
+}
+
+/// What is fitted to the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Shown {
+    /// One view, or all three.
+    pub fill: Option<Projection>,
+    /// The left corner only.
+    pub corner: bool,
 }
 
 impl Place {
@@ -65,7 +74,7 @@ impl Place {
 
     /// The part of the table that belongs to a view.
     pub(crate) fn cell(&self, rect: Rect, projection: Projection) -> Rect {
-        cell(&self.sheet(rect), rect, self.fill, projection)
+        cell(&self.sheet(rect), rect, self.shown.fill, projection)
     }
 }
 
@@ -99,20 +108,20 @@ pub(crate) fn shown(fill: Option<Projection>) -> impl Iterator<Item = Projection
 pub(crate) fn place(
     before: Option<Place>,
     rect: Rect,
-    fill: Option<Projection>,
+    shown: Shown,
     scene: &Scene,
     busy: bool,
 ) -> Place {
-    let bounds = Bounds::of(scene);
-    let Some(place) = before.filter(|p| p.fill == fill && p.axle == scene.axle) else {
-        return fit(bounds, rect.size(), fill, scene.axle);
+    let bounds = Bounds::of(scene, shown.corner);
+    let Some(place) = before.filter(|p| p.shown == shown && p.axle == scene.axle) else {
+        return fit(bounds, rect.size(), shown, scene.axle);
     };
     if busy {
         return place;
     }
     if place.fitted {
         if place.size != rect.size() || place.bounds.strays_from(&bounds) {
-            return fit(bounds, rect.size(), fill, scene.axle);
+            return fit(bounds, rect.size(), shown, scene.axle);
         }
         return place;
     }
@@ -150,7 +159,8 @@ impl Margins {
     }
 }
 
-fn fit(bounds: Bounds, size: Vec2, fill: Option<Projection>, axle: AxleName) -> Place {
+fn fit(bounds: Bounds, size: Vec2, shown: Shown, axle: AxleName) -> Place {
+    let fill = shown.fill;
     let [x, y, z] = bounds.extents();
     let margins = Margins::of(size);
     let [width, height] = [size.x, size.y].map(f64::from);
@@ -170,8 +180,15 @@ fn fit(bounds: Bounds, size: Vec2, fill: Option<Projection>, axle: AxleName) -> 
     let [low, high] = bounds.on_sheet(&local, fill);
     let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
     let shift = 0.5 * (margins.above - margins.below);
+    // A corner stands to the outboard side, where less lies beside it.
+    let room = 0.5 * (width - scale * (high[0] - low[0])) - margins.beside;
+    let aside = if shown.corner {
+        room.max(0.0) * 0.7
+    } else {
+        0.0
+    };
     local.origin = [
-        width * 0.5 - scale * middle[0],
+        width * 0.5 - scale * middle[0] + aside,
         height * 0.5 + shift - scale * middle[1],
     ];
     Place {
@@ -179,7 +196,7 @@ fn fit(bounds: Bounds, size: Vec2, fill: Option<Projection>, axle: AxleName) -> 
         fitted: true,
         bounds,
         size,
-        fill,
+        shown,
         axle,
     }
 }
@@ -192,12 +209,13 @@ struct Bounds {
 }
 
 impl Bounds {
-    fn of(scene: &Scene) -> Self {
+    fn of(scene: &Scene, corner: bool) -> Self {
         let mut bounds = Self {
             low: Point::new(f64::INFINITY, f64::INFINITY, 0.0),
             high: Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY, 0.0),
         };
-        for joints in scene.rest.iter().flatten() {
+        let seen = |j: &&super::scene::Joints| !corner || j.side == trammel_build::Side::Left;
+        for joints in scene.rest.iter().flatten().filter(seen) {
             joints.points().for_each(|(_, p)| bounds.take(p));
             let reach = Vector::new(
                 joints.radius,

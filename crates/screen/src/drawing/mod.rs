@@ -28,7 +28,7 @@ mod projection;
 mod rack;
 mod scene;
 mod sheet;
-mod strokes;
+pub(crate) mod strokes;
 mod symbols;
 #[cfg(test)]
 mod test_scene;
@@ -68,10 +68,32 @@ pub struct DrawingInput<'a> {
     pub instant_centres: bool,
     /// Marks of the worst caution at a point.
     pub marks: &'a [(PointRef, Grade)],
+    /// The toe map under the linkage of the front view.
+    pub map: Option<MapPicture>,
     /// A few words beside a point in the main view, in the colour of a grade or plain.
     pub remarks: &'a [(PointRef, Option<Grade>, String)],
     /// Colours.
     pub tokens: &'a Tokens,
+}
+
+/// A picture that lies in the front view, under the linkage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MapPicture {
+    /// The picture.
+    pub texture: egui::TextureId,
+    /// Its lower inboard and upper outboard corner, mm, vehicle axes.
+    pub corners: [trammel_geometry::Point; 2],
+}
+
+/// Where the front view stands on the screen.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FrontView(sheet::Sheet);
+
+impl FrontView {
+    /// On the screen, of a place in vehicle axes, mm.
+    pub(crate) fn screen(&self, p: trammel_geometry::Point) -> egui::Pos2 {
+        self.0.screen(Projection::Front, p)
+    }
 }
 
 /// What the user did on the drawing.
@@ -96,6 +118,8 @@ pub enum DrawingEvent {
 pub struct Drawing {
     /// The projection that fills the table, or all three.
     pub fill: Option<Projection>,
+    /// Only the left corner is fitted to the table when one view fills it.
+    pub corner: bool,
     place: Option<layout::Place>,
     gesture: gestures::Gesture,
     focused: Option<egui::Id>,
@@ -105,6 +129,13 @@ impl Drawing {
     /// Lets the wheel and linkage fill the table again at the next frame.
     pub fn refit(&mut self) {
         self.place = None;
+    }
+
+    fn shown(&self) -> layout::Shown {
+        layout::Shown {
+            fill: self.fill,
+            corner: self.corner && self.fill.is_some(),
+        }
     }
 
     /// Whether a control with the keyboard's focus is a point of this drawing, as of the last frame.
@@ -135,13 +166,13 @@ impl Drawing {
         table.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Drawing table"));
         let scene = scene::Scene::new(input);
         let busy = self.gesture.is_under_way();
-        let mut place = layout::place(self.place, rect, self.fill, &scene, busy);
+        let mut place = layout::place(self.place, rect, self.shown(), &scene, busy);
         let handles = handles::handles(input, &scene, &place.sheet(rect), rect, self.fill);
         let touch = handles::touch(ui, &handles, &table, input.selected, self.fill);
         self.focused = touch.focused;
         let controls = controls::place(ui, rect, &place, self.fill);
         if touch.double {
-            place = layout::place(None, rect, self.fill, &scene, false);
+            place = layout::place(None, rect, self.shown(), &scene, false);
         }
         let mut events = Vec::new();
         let on_table = gestures::Table {
@@ -189,6 +220,13 @@ impl Inking {
             egui::pos2(self.rect.right(), plan.bottom()),
         );
         corner.is_positive().then_some(corner)
+    }
+
+    /// Where the front view stands; none while it is not shown.
+    pub(crate) fn front_view(&self) -> Option<FrontView> {
+        self.fill
+            .is_none_or(|f| f == Projection::Front)
+            .then_some(FrontView(self.sheet))
     }
 
     /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.

@@ -235,6 +235,17 @@ impl Pen {
         }
     }
 
+    /// A picture over a rectangle.
+    pub(crate) fn picture(&mut self, rect: Rect, texture: egui::TextureId) {
+        if rect.is_finite()
+            && rect.intersects(self.clip)
+            && rect.width().max(rect.height()) < FARTHEST
+        {
+            let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
+            self.push(Shape::image(texture, rect, whole, Color32::WHITE));
+        }
+    }
+
     fn shows(&self, centre: Pos2, radius: f32) -> bool {
         // A comparison with NaN is false, so such a centre is not shown.
         radius.is_finite() && radius > 0.0 && self.clip.expand(radius).contains(centre)

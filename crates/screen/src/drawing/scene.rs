@@ -325,6 +325,7 @@ mod tests {
             snap: 0.0,
             fine_snap: 0.0,
             instant_centres: false,
+            map: None,
             marks: &[],
             remarks: &[],
             tokens: &Tokens::dark(),

@@ -44,7 +44,7 @@ fn one(
     requests: &mut Vec<Request>,
 ) {
     let tokens = input.tokens;
-    let key = (caution.kind, caution.axle, caution.side);
+    let key = (caution.kind, caution.axle, caution.side, caution.point);
     let open = view.open_caution == Some(key);
     let colour = tokens.grade(caution.grade);
     let response = ui
@@ -104,7 +104,13 @@ fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
 fn details(ui: &mut Ui, input: &NotebookInput<'_>, caution: &Caution, requests: &mut Vec<Request>) {
     let tokens = input.tokens;
     ui.indent(
-        ("caution", caution.kind, caution.axle, caution.side),
+        (
+            "caution",
+            caution.kind,
+            caution.axle,
+            caution.side,
+            caution.point,
+        ),
         |ui| {
             ui.spacing_mut().item_spacing.y = 3.0;
             ui.add(egui::Label::new(&caution.reason).wrap());

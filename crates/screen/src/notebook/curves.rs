@@ -5,7 +5,7 @@ use trammel_analysis::{Against, AxleStudy, Quantity, Study};
 
 use super::NotebookInput;
 use crate::{
-    plot::{Curve, Trace},
+    plot::{Curve, Manner, Trace},
     request::Request,
     tokens::Tokens,
     view::View,
@@ -49,6 +49,7 @@ pub(super) fn ui(
         x: unit.from_mm(*x.start())..=unit.from_mm(*x.end()),
         least_span: least_span(quantity),
         within: None,
+        band: Vec::new(),
         x_sign: unit.sign(),
         y_sign: words::axis_sign(quantity.unit_kind(), unit),
         x_label: match quantity.against() {
@@ -152,7 +153,7 @@ fn traces(input: &NotebookInput<'_>, axle: &AxleStudy, view: &View) -> Vec<Trace
         name: name.to_owned(),
         points,
         colour,
-        ghost: false,
+        manner: Manner::Plain,
     };
     match (quantity, &axle.steer) {
         (Quantity::SteerAngle, Some(steer)) => {

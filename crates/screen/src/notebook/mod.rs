@@ -7,6 +7,7 @@ mod form;
 mod points;
 mod scores;
 mod toe;
+mod tune;
 
 pub(crate) use points::member_colour;
 
@@ -18,16 +19,19 @@ use crate::{
     request::Request,
     results::Results,
     tokens::{Tokens, type_size},
-    view::{Page, View},
+    tune::Tune,
+    view::{Page, Stage, View},
 };
 
 /// What the notebook reads.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy)]
 pub struct NotebookInput<'a> {
     /// The build.
     pub build: &'a Build,
     /// What was worked out from it.
     pub results: &'a Results,
+    /// What the Tune stage has worked out.
+    pub tune: &'a Tune,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -37,12 +41,13 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     let height = ui.available_height();
     // With nothing to say the panel is low; with something it has room for two or three cautions.
     let caution_height = if input.results.cautions.is_empty() {
-        84.0
+        100.0
     } else {
         (0.30 * height).clamp(150.0, 330.0)
     };
     Panel::bottom("cautions")
         .exact_size(caution_height)
+        .show_separator_line(false)
         .frame(
             egui::Frame::new()
                 .fill(input.tokens.panel_deep)
@@ -60,8 +65,15 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
             problem(ui, input);
             return;
         };
-        let plot_height = (0.25 * height).clamp(150.0, 300.0);
+        let plot_height = match view.stage {
+            Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
+            Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
+        };
         toe::ui(ui, input, study, view, requests, plot_height);
+        if view.stage == Stage::Tune {
+            tune::ui(ui, input, study, view, requests);
+            return;
+        }
         page_switch(ui, input.tokens, view);
         ScrollArea::vertical()
             .id_salt(("page", view.page))

@@ -6,10 +6,11 @@ use trammel_build::{AxleName, Side, defaults};
 
 use super::{NotebookInput, scores};
 use crate::{
-    plot::{Curve, Trace},
+    plot::{Curve, Manner, Trace},
     request::Request,
     tokens::type_size,
-    view::View,
+    tune::preview_curve,
+    view::{Stage, View},
     words,
 };
 
@@ -35,10 +36,32 @@ pub(super) fn ui(
             ghost,
             unit,
             tokens.ink_soft,
-            true,
+            Manner::Ghost,
         ));
     }
-    traces.push(trace("toe change", curve, unit, tokens.tie_rod, false));
+    let mut band = Vec::new();
+    if view.stage == Stage::Tune {
+        band = tuned(input, &mut traces);
+        if let Some(corner) = input.tune.previewed(view) {
+            let points = preview_curve(&corner, axle)
+                .iter()
+                .map(|(t, c)| [unit.from_mm(*t), c.to_degrees()])
+                .collect();
+            traces.push(Trace {
+                name: "layout shown".to_owned(),
+                points,
+                colour: tokens.spring,
+                manner: Manner::Thin,
+            });
+        }
+    }
+    traces.push(trace(
+        "toe change",
+        curve,
+        unit,
+        tokens.tie_rod,
+        Manner::Plain,
+    ));
     let limit = input
         .build
         .limits
@@ -53,6 +76,7 @@ pub(super) fn ui(
         x: unit.from_mm(range.droop)..=unit.from_mm(range.bump),
         least_span: 0.04,
         within: Some(limit),
+        band,
         x_sign: unit.sign(),
         y_sign: "°",
         x_label: format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
@@ -65,6 +89,47 @@ pub(super) fn ui(
         });
     }
     scores::ui(ui, input, curve);
+}
+
+/// The best spot's curve, added to the traces, and the band of the builds; degrees.
+fn tuned(input: &NotebookInput<'_>, traces: &mut Vec<Trace>) -> Vec<[f64; 3]> {
+    let unit = input.build.unit;
+    let colour = if input.tokens.dark {
+        input.tokens.accent
+    } else {
+        input.tokens.ink
+    };
+    if let Some(advice) = input.tune.advice().filter(|a| !a.best_curve.is_empty()) {
+        let points = advice
+            .best_curve
+            .iter()
+            .map(|(t, c)| [unit.from_mm(*t), c.to_degrees()])
+            .collect();
+        traces.push(Trace {
+            name: "best spot".to_owned(),
+            points,
+            colour,
+            manner: Manner::Thin,
+        });
+    }
+    let scatter = input
+        .tune
+        .scatter()
+        .shown()
+        .and_then(|(_, s)| s.as_ref().ok());
+    let bands = scatter
+        .and_then(|s| s.racks.first())
+        .map_or(&[][..], |r| &r.bands);
+    bands
+        .iter()
+        .map(|b| {
+            [
+                unit.from_mm(b.travel),
+                b.built.low.to_degrees(),
+                b.built.high.to_degrees(),
+            ]
+        })
+        .collect()
 }
 
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
@@ -110,7 +175,7 @@ fn trace(
     curve: &TravelCurve,
     unit: trammel_build::LengthUnit,
     colour: egui::Color32,
-    ghost: bool,
+    manner: Manner,
 ) -> Trace {
     let points = curve
         .stations
@@ -121,7 +186,7 @@ fn trace(
         name: words::typeset(name),
         points,
         colour,
-        ghost,
+        manner,
     }
 }
 

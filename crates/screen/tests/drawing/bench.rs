@@ -145,6 +145,7 @@ impl Bench {
             snap: self.snap,
             fine_snap: self.fine_snap,
             instant_centres: self.instant_centres,
+            map: None,
             remarks: &[],
             marks: &self.marks,
             tokens: &self.tokens,

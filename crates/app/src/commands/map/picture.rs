@@ -108,12 +108,12 @@ fn pixel(asked: &Asked, map: &ToeMap, column: usize, row: usize) -> Color32 {
     }
     let plain = match here {
         Shown::Band(band) => colour(band),
-        Shown::Barred if (column + row) % 6 == 0 => INK,
+        Shown::Barred if (column + row).is_multiple_of(6) => INK,
         Shown::Barred => BARRED,
     };
     match (edge, held, line) {
         (true, _, _) => KEPT_OUT,
-        (_, true, _) if (column + 5 * row) % 7 == 0 => KEPT_OUT,
+        (_, true, _) if (column + 5 * row).is_multiple_of(7) => KEPT_OUT,
         (_, _, true) => CONTOUR,
         _ => plain,
     }
@@ -341,7 +341,7 @@ fn ticks(from: f64, to: f64) -> Vec<(f64, String)> {
         .map(|m| m * decade)
         .find(|s| span / s <= 8.0)
         .unwrap_or(span);
-    if !(step > 0.0) {
+    if span.is_nan() || step <= 0.0 {
         return Vec::new();
     }
     let decimals = (-step.log10().floor()).max(0.0) as usize;

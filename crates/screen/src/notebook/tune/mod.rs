@@ -1,0 +1,109 @@
+//! The notebook's lower part in the Tune stage.
+
+mod automatic;
+mod build_error;
+mod ride_height;
+mod spot;
+
+use egui::{Button, RichText, ScrollArea, Stroke, Ui};
+use trammel_analysis::Study;
+
+use super::NotebookInput;
+use crate::{
+    request::Request,
+    tokens::{Tokens, type_size},
+    tune::settings::TunePage,
+    view::View,
+};
+
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    page_switch(ui, input.tokens, view);
+    ScrollArea::vertical()
+        .id_salt(("tune page", view.tune.page))
+        .auto_shrink(false)
+        .show(ui, |ui| match view.tune.page {
+            TunePage::BuildError => build_error::ui(ui, input, view),
+            TunePage::Automatic => {
+                if let Some(axle) = study.axle(view.axle) {
+                    automatic::ui(ui, input, axle, view, requests);
+                }
+            }
+            TunePage::RideHeight => {
+                if let Some(axle) = study.axle(view.axle) {
+                    ride_height::ui(ui, input, study, axle, view, requests);
+                }
+            }
+            TunePage::Spot => spot::ui(ui, input, study, view, requests),
+        });
+}
+
+fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
+    ui.add_space(2.0);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 10.0;
+        for page in TunePage::ALL {
+            let chosen = view.tune.page == page;
+            let colour = if chosen { tokens.ink } else { tokens.ink_soft };
+            let text = RichText::new(page.label())
+                .font(type_size::head())
+                .color(colour);
+            let response = ui.add(Button::new(text).frame(false).selected(chosen));
+            if chosen {
+                let r = response.rect;
+                ui.painter()
+                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
+            }
+            if response.clicked() {
+                view.tune.page = page;
+            }
+        }
+    });
+    ui.add_space(2.0);
+}
+
+/// A row of choices, one of them chosen; the one that was clicked.
+fn choice<T: Copy + PartialEq>(
+    ui: &mut Ui,
+    tokens: &Tokens,
+    word: &str,
+    help: &str,
+    options: &[(T, &str, &str)],
+    chosen: T,
+) -> Option<T> {
+    let mut picked = None;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = egui::vec2(5.0, 3.0);
+        ui.spacing_mut().button_padding = egui::vec2(8.0, 1.0);
+        ui.spacing_mut().interact_size.y = 20.0;
+        let width = if word.len() > 6 { 74.0 } else { 40.0 };
+        ui.add_sized(
+            [width, 20.0],
+            egui::Label::new(RichText::new(word).small().color(tokens.ink_soft)),
+        )
+        .on_hover_text(help);
+        for (value, label, meaning) in options {
+            let on = *value == chosen;
+            let text = RichText::new(*label).size(12.0);
+            let button = if on {
+                Button::new(text.color(tokens.on_accent)).fill(tokens.accent)
+            } else {
+                Button::new(text)
+            };
+            let response = ui.add(button.corner_radius(10.0)).on_hover_text(*meaning);
+            let name = format!("{word}: {label}");
+            response.widget_info(|| {
+                egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, &name)
+            });
+            if response.clicked() && !on {
+                picked = Some(*value);
+            }
+        }
+    });
+    picked
+}

@@ -1,0 +1,266 @@
+//! What is mapped, the reason for the toe change in words, and what turns and washers do.
+
+use egui::{Grid, RichText, Ui};
+use trammel_analysis::Study;
+use trammel_build::LengthUnit;
+use trammel_tuning::{Cause, RodSide, Scoring, TieRodJoint};
+
+use super::{super::NotebookInput, choice};
+use crate::{
+    request::Request,
+    tokens::type_size,
+    tune::{
+        advice::{Advice, Remedy, Turn, washer},
+        hint::{LEAST_ERROR, figure},
+        mapped_point, moves,
+        settings::{MapRack, SpotWays},
+    },
+    view::View,
+    words::{decimal, length, signed},
+};
+
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    ui.spacing_mut().item_spacing.y = 4.0;
+    choices(ui, input, study, view, requests);
+    let Some(advice) = input.tune.advice() else {
+        return;
+    };
+    best(ui, input, view, advice);
+    clear_area(ui, input, view);
+    reasons(ui, input, advice);
+    remedies(ui, input, advice);
+}
+
+fn choices(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    let tokens = input.tokens;
+    let joints = [
+        (
+            TieRodJoint::Inner,
+            "inner",
+            "The joint on the rack end, or on the chassis where there is no rack.",
+        ),
+        (TieRodJoint::Outer, "outer", "The joint on the upright."),
+    ];
+    let help = "The joint whose places the map shows. The tie rod's length is reset at each place, so that static toe holds.";
+    if let Some(joint) = choice(ui, tokens, "Joint", help, &joints, view.tune.joint) {
+        view.tune.joint = joint;
+        requests.push(Request::Select(Some(mapped_point(view))));
+    }
+    let scores = [
+        (
+            Scoring::Largest,
+            "largest",
+            "The largest toe change over the travel.",
+        ),
+        (
+            Scoring::Rms,
+            "RMS",
+            "Root of the mean square of the toe change over the travel.",
+        ),
+        (
+            Scoring::Slope,
+            "slope",
+            "Toe change for a little travel at the design height.",
+        ),
+    ];
+    let help = "What a place is judged by.";
+    if let Some(scoring) = choice(ui, tokens, "Judged by", help, &scores, view.tune.scoring) {
+        view.tune.scoring = scoring;
+    }
+    if study.axle(view.axle).is_some_and(|a| a.model.lock() > 0.0) {
+        let racks = MapRack::ALL.map(|r| (r, r.label(), r.meaning()));
+        let help = "The rack position at which places are judged.";
+        if let Some(rack) = choice(ui, tokens, "Rack", help, &racks, view.tune.racks) {
+            view.tune.racks = rack;
+        }
+    }
+    let ways = SpotWays::ALL.map(|w| {
+        (
+            w,
+            w.label(),
+            "Which ways the joint may move to its best spot.",
+        )
+    });
+    let help = "Which ways the joint may move to its best spot.";
+    if let Some(way) = choice(ui, tokens, "May move", help, &ways, view.tune.ways) {
+        view.tune.ways = way;
+    }
+}
+
+/// The exact best spot in numbers, and how far off the rule of thumb is.
+fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice) {
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    let small = |text: String| RichText::new(text).small().color(tokens.ink_soft);
+    if let (Ok(best), Some((exact, _))) = (&advice.best, advice.places(view.tune.joint)) {
+        let places = if unit == LengthUnit::Inch { 3 } else { 1 };
+        let number = |mm: f64| decimal(unit.from_mm(mm), places);
+        let text = format!(
+            "Exact best: y {}, z {} {} · {}",
+            number(exact.y),
+            number(exact.z),
+            unit.sign(),
+            figure(&best.exact.score, view.tune.scoring, unit)
+        );
+        ui.label(text).on_hover_text("The place where the chosen score is least, the other joint held. Whole steps of the shop are in the hint on the drawing.");
+        if best.at_end_of_reach {
+            ui.label(small(format!(
+                "It lies at the end of the {} that were searched; a better place may lie beyond.",
+                length(150.0, unit)
+            )));
+        }
+        if let Some(rule) = advice
+            .rule
+            .as_ref()
+            .filter(|_| view.tune.joint == TieRodJoint::Inner)
+        {
+            let by = exact - rule.inner;
+            let off = (by.y.hypot(by.z)).abs();
+            let way = moves::in_words(by, unit)
+                .map_or_else(String::new, |w| format!(" (from the rule: {w})"));
+            ui.horizontal_wrapped(|ui| {
+                let help = "Front view: the inner joint on the line through the arms' inner pivots, the outer on the line through the ball joints, the rod aimed at the instant centre. Common practice, no source.";
+                let mut on = view.tune.rule;
+                if ui.checkbox(&mut on, "Two-line rule").on_hover_text(help).changed() {
+                    view.tune.rule = on;
+                }
+                ui.label(small(format!("misses the best spot by {}{way}", length(off, unit))));
+            });
+        }
+    }
+}
+
+/// Whether the valley crosses the area where rack end and joint keep within their limits.
+fn clear_area(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    ui.horizontal_wrapped(|ui| {
+        let help = "The part of the map where the rack end keeps its wanted factor and the joint its swivel limit, looked at on a coarse grid. The rack is taken to rise and fall with its joint; width lengthens or shortens the rack end.";
+        let mut on = view.tune.clear_area;
+        if ui.checkbox(&mut on, "Clear area").on_hover_text(help).changed() {
+            view.tune.clear_area = on;
+        }
+        let text = match input.tune.clear().filter(|_| on) {
+            None if on => "is being worked out".to_owned(),
+            None => String::new(),
+            Some(clear) => match input.tune.map().lowest(|part| clear.keeps(part)) {
+                Some((part, score)) => {
+                    let at = input.tune.map().place_at(part);
+                    let place = format!("y {}, z {}", crate::words::tape(at.y, unit), crate::words::tape(at.z, unit));
+                    format!("best inside it about {}° at {place}", decimal(f64::from(score), 2))
+                }
+                None => "no place in the map keeps every limit".to_owned(),
+            },
+        };
+        ui.label(RichText::new(text).small().color(tokens.ink_soft)).on_hover_text(help);
+    });
+}
+
+/// Why toe changes, for this car.
+fn reasons(ui: &mut Ui, input: &NotebookInput<'_>, advice: &Advice) {
+    let Some(cause) = &advice.cause else { return };
+    let tokens = input.tokens;
+    ui.add_space(4.0);
+    let side = match cause.side {
+        RodSide::Ahead => "tie rod ahead of the steering axis",
+        RodSide::Behind => "tie rod behind the steering axis",
+    };
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Why toe changes").font(type_size::head()));
+        ui.label(RichText::new(side).small().color(tokens.ink_soft))
+            .on_hover_text(cause.side.rule());
+    });
+    for (name, text, help) in reason_lines(cause, input.build.unit) {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new(name).strong()).on_hover_text(help);
+            ui.add(egui::Label::new(text).wrap()).on_hover_text(help);
+        });
+    }
+}
+
+fn reason_lines(cause: &Cause, unit: LengthUnit) -> [(&'static str, String, &'static str); 2] {
+    let height = match cause.height(LEAST_ERROR) {
+        Some(height) => format!("{}, by {}", height, length(cause.height_error.abs(), unit)),
+        None => "no height error that a tape shows".to_owned(),
+    };
+    let rod = match cause.length(LEAST_ERROR) {
+        Some(error) => format!("{}, by {}", error, length(cause.length_error.abs(), unit)),
+        None => "no length error that a tape shows".to_owned(),
+    };
+    [
+        (
+            "Slope",
+            height,
+            "A height error tilts the toe curve: toe goes one way in bump and the other in droop.",
+        ),
+        (
+            "Bowl",
+            rod,
+            "A length error bends the toe curve: toe goes the same way in bump and in droop.",
+        ),
+    ]
+}
+
+fn remedies(ui: &mut Ui, input: &NotebookInput<'_>, advice: &Advice) {
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    if advice.remedies.is_empty() {
+        return;
+    }
+    ui.add_space(4.0);
+    let soft = |text: &str| RichText::new(text).small().color(tokens.ink_soft);
+    ui.label(RichText::new("What one turn or washer does").font(type_size::head()));
+    Grid::new("remedies")
+        .num_columns(3)
+        .spacing(egui::vec2(10.0, 2.0))
+        .show(ui, |ui| {
+            ui.label("");
+            ui.label(soft("largest")).on_hover_text(
+                "Largest toe change once the tie rod's adjuster has put static toe back.",
+            );
+            ui.label(soft("static toe")).on_hover_text(
+                "What the wheel's static toe does before it is put back. In is positive.",
+            );
+            ui.end_row();
+            for remedy in &advice.remedies {
+                row(ui, remedy, unit);
+            }
+        });
+    let plain = "Winding the tie rod in or out sets static toe. It does not cure toe change: that takes moving a joint.";
+    ui.add(egui::Label::new(soft(plain)).wrap());
+}
+
+fn row(ui: &mut Ui, remedy: &Remedy, unit: LengthUnit) {
+    let washer = length(washer(unit), unit);
+    let what = match remedy.what {
+        Turn::RackEndOut => "Rack end, one turn out".to_owned(),
+        Turn::OuterWasher => format!("Washer, {washer}, lifts the outer joint"),
+        Turn::RackShim => format!("Shim, {washer}, under the rack"),
+        Turn::RodLonger => "Tie rod, one turn longer".to_owned(),
+    };
+    let effect = &remedy.effect;
+    let degrees = |rad: f64| decimal(rad.to_degrees(), 2);
+    // The adjuster moves no joint: what it leaves behind is the curve as turned.
+    let after = if remedy.what == Turn::RodLonger {
+        &effect.as_turned
+    } else {
+        &effect.toe_reset
+    };
+    ui.label(what);
+    ui.label(format!(
+        "{}° → {}°",
+        degrees(effect.before.score().largest),
+        degrees(after.score().largest)
+    ));
+    ui.label(format!("{}°", signed(effect.static_toe.to_degrees(), 2)));
+    ui.end_row();
+}

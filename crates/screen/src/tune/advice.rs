@@ -1,0 +1,263 @@
+//! Where the joint belongs, why, and what turns and washers would do; made anew when what it depends on changes.
+
+use egui::Context;
+use trammel_build::{Build, LengthUnit};
+use trammel_geometry::{Corner, Linkage, Point, Vector};
+use trammel_strength::thread::Thread;
+use trammel_tuning::{
+    Adjustment, BestSpot, Cause, Effect, Movable, Score, Scoring, Search, Stations, TieRodJoint,
+    ToeCurves, TwoLineRule, best_spot, effect, two_line_rule,
+};
+
+use super::{
+    background::Background,
+    settings::{SpotWays, shop_step},
+};
+
+/// How far the best spot is looked for, mm.
+const REACH: f64 = 150.0;
+
+/// What is judged, and how.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Question {
+    pub corner: Corner,
+    pub joint: TieRodJoint,
+    pub scoring: Scoring,
+    pub ways: SpotWays,
+    pub stations: Stations,
+    pub unit: LengthUnit,
+    /// Pitch of the rack end's thread, mm.
+    pub pitch: Option<f64>,
+}
+
+/// One thing that can be turned or shimmed, with what it does.
+#[derive(Clone, Debug)]
+pub(crate) struct Remedy {
+    pub what: Turn,
+    pub effect: Effect,
+}
+
+/// What is turned or shimmed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) enum Turn {
+    /// The rack end, one turn out.
+    RackEndOut,
+    /// A washer under the outer joint that lifts it.
+    OuterWasher,
+    /// A shim under the rack.
+    RackShim,
+    /// The tie rod's own adjuster, one turn longer.
+    RodLonger,
+}
+
+/// What is told about the joint.
+#[derive(Clone, Debug)]
+pub(crate) struct Advice {
+    pub now: Option<Score>,
+    pub best: Result<BestSpot, String>,
+    /// Toe change over travel with the joint at the exact best spot, mm and rad.
+    pub best_curve: Vec<(f64, f64)>,
+    pub cause: Option<Cause>,
+    pub rule: Option<TwoLineRule>,
+    pub remedies: Vec<Remedy>,
+}
+
+type Best = (Question, Result<BestSpot, String>);
+
+/// Keeps the last answers.
+#[derive(Default)]
+pub(crate) struct Adviser {
+    last: Option<Answer>,
+    /// The search does not depend on where the joint is, as long as it may move freely in the plane.
+    best: Option<Best>,
+    /// Searches while something is dragged: a little late, but no frame waits for them.
+    worker: Option<Background<Question, Best>>,
+    asked: Option<Question>,
+}
+
+/// An answer with its question.
+struct Answer {
+    question: Question,
+    /// Made during a drag: the best spot may be a frame old and the remedies are those of before.
+    rough: bool,
+    advice: Advice,
+}
+
+impl Question {
+    /// The same whatever the joint's place in the front view.
+    fn without_the_place(&self) -> Self {
+        if self.ways != SpotWays::Plane {
+            return self.clone();
+        }
+        let x = self.joint.place(&self.corner).x;
+        Self {
+            corner: self.joint.moved_to(&self.corner, Point::new(x, 0.0, 0.0)),
+            ..self.clone()
+        }
+    }
+}
+
+impl Adviser {
+    /// The advice, worked out anew where the question has changed; roughly while something is dragged.
+    pub(crate) fn ask(&mut self, ctx: &Context, question: Question, held: bool) -> &Advice {
+        let came = self.worker.as_ref().and_then(Background::newest);
+        let news = came.is_some();
+        self.best = came.or(self.best.take());
+        let known = |a: &Answer| a.question == question && (!a.rough || (held && !news));
+        let answer = match self.last.take() {
+            Some(answer) if known(&answer) => answer,
+            before => {
+                let best = self.best_spot(ctx, &question, held);
+                let rough = before.filter(|_| held).map(|a| a.advice.remedies);
+                let advice = Advice::of(&question, best, rough);
+                Answer {
+                    question,
+                    rough: held,
+                    advice,
+                }
+            }
+        };
+        &self.last.insert(answer).advice
+    }
+
+    /// The last advice.
+    pub(crate) fn last(&self) -> Option<&Advice> {
+        self.last.as_ref().map(|a| &a.advice)
+    }
+
+    fn best_spot(
+        &mut self,
+        ctx: &Context,
+        question: &Question,
+        held: bool,
+    ) -> Result<BestSpot, String> {
+        let key = question.without_the_place();
+        let old = match &self.best {
+            Some((q, best)) if *q == key => return best.clone(),
+            Some((_, best)) if held => best.clone(),
+            _ => {
+                let best = search(question);
+                self.best = Some((key, best.clone()));
+                return best;
+            }
+        };
+        if self.worker.is_none() {
+            let work = |q: Question| {
+                let best = search(&q);
+                (q.without_the_place(), best)
+            };
+            self.worker = Background::start("best spot", ctx, work);
+        }
+        if let Some(worker) = self
+            .worker
+            .as_ref()
+            .filter(|_| self.asked.as_ref() != Some(&key))
+        {
+            worker.hand_in(question.clone());
+            self.asked = Some(key);
+        }
+        old
+    }
+}
+
+fn search(question: &Question) -> Result<BestSpot, String> {
+    let search = Search {
+        movable: match question.joint {
+            TieRodJoint::Inner => Movable::Inner,
+            TieRodJoint::Outer => Movable::Outer,
+        },
+        ways: question.ways.ways(),
+        scoring: question.scoring,
+        stations: question.stations.clone(),
+        reach: REACH,
+        step: Some(shop_step(question.unit)),
+    };
+    best_spot(&question.corner, &search).map_err(|fault| fault.to_string())
+}
+
+impl Advice {
+    fn of(q: &Question, best: Result<BestSpot, String>, known: Option<Vec<Remedy>>) -> Self {
+        let curves = |corner: &Corner| ToeCurves::of(&Linkage::new(corner).ok()?, &q.stations).ok();
+        let at_best = best.as_ref().ok().and_then(|b| {
+            curves(&Corner {
+                tie_rod: b.exact.tie_rod,
+                ..q.corner
+            })
+        });
+        let best_curve = at_best.and_then(|c| c.curves.into_iter().next());
+        Self {
+            now: curves(&q.corner).map(|c| c.score()),
+            best_curve: best_curve
+                .map(|c| {
+                    q.stations
+                        .travels()
+                        .iter()
+                        .copied()
+                        .zip(c.changes)
+                        .collect()
+                })
+                .unwrap_or_default(),
+            best,
+            cause: Cause::of(&q.corner, &q.stations),
+            rule: two_line_rule(&q.corner),
+            remedies: known.unwrap_or_else(|| remedies(q)),
+        }
+    }
+
+    /// Where the joint belongs: exactly, and in whole steps of the shop.
+    pub(crate) fn places(&self, joint: TieRodJoint) -> Option<(Point, Option<Point>)> {
+        let best = self.best.as_ref().ok()?;
+        let of = |rod: &trammel_geometry::TieRod| match joint {
+            TieRodJoint::Inner => rod.inner,
+            TieRodJoint::Outer => rod.outer,
+        };
+        Some((
+            of(&best.exact.tie_rod),
+            best.snapped.as_ref().map(|s| of(&s.tie_rod)),
+        ))
+    }
+}
+
+/// A washer or shim, mm: a sixteenth of an inch or 1.5 mm.
+pub(crate) fn washer(unit: LengthUnit) -> f64 {
+    match unit {
+        LengthUnit::Inch => 25.4 / 16.0,
+        LengthUnit::Millimetre => 1.5,
+    }
+}
+
+fn remedies(q: &Question) -> Vec<Remedy> {
+    let washer = washer(q.unit);
+    let turn = q.pitch.unwrap_or(1.0);
+    let mut all = Vec::new();
+    if q.corner.rack_axis.is_some() {
+        all.push((Turn::RackEndOut, Adjustment::RackEnd(turn)));
+    }
+    all.push((
+        Turn::OuterWasher,
+        Adjustment::OuterWasher(washer, Vector::z()),
+    ));
+    if q.corner.rack_axis.is_some() {
+        all.push((Turn::RackShim, Adjustment::RackShim(washer)));
+    }
+    all.push((Turn::RodLonger, Adjustment::RodLength(turn)));
+    all.into_iter()
+        .filter_map(|(what, adjustment)| {
+            Some(Remedy {
+                what,
+                effect: effect(&q.corner, adjustment, &q.stations).ok()?,
+            })
+        })
+        .collect()
+}
+
+/// Pitch of the rack end's thread, mm; the tie rod's adjuster is taken to have the same.
+pub(crate) fn pitch(build: &Build) -> Option<f64> {
+    let thread = build
+        .front
+        .rack_end
+        .thread
+        .as_deref()
+        .unwrap_or(trammel_build::defaults::THREAD);
+    Thread::find(thread).ok().map(|t| t.pitch())
+}
