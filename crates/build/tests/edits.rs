@@ -344,3 +344,64 @@ fn every_edit_has_a_name() {
         ]
     );
 }
+
+#[test]
+fn shop_data_is_changed_by_named_edits_and_never_made_unusable() {
+    use trammel_build::{BoltAxis, JointBolts, KeepOut, KeepOutCorners, MadeBy, Tolerances};
+    let build = build();
+    let bolts = |inner| {
+        let inner = Some(inner);
+        Edit::SetJointBolts(AxleName::Front, JointBolts { inner, outer: None })
+    };
+    let turned = bolts(BoltAxis::ForeAft).apply(&build).expect("turns");
+    assert_eq!(turned.front.joint_bolts.inner, Some(BoltAxis::ForeAft));
+    assert_eq!(bolts(BoltAxis::ForeAft).name(), "Turn joint bolts");
+    let keep_out = |far: f64| {
+        let corners = KeepOutCorners::Front([1.0, 1.0], [far, 2.0]);
+        Edit::SetKeepOuts(vec![KeepOut {
+            name: "tube".into(),
+            corners,
+        }])
+    };
+    let tolerances = |deviation: f64| {
+        Edit::SetTolerances(Tolerances {
+            usual: Some(MadeBy::Deviation(deviation)),
+            ..Tolerances::default()
+        })
+    };
+    assert_eq!(
+        keep_out(2.0)
+            .apply(&build)
+            .expect("kept out")
+            .keep_outs
+            .len(),
+        1
+    );
+    let exact = tolerances(0.25).apply(&build).expect("exact");
+    let deviation = exact.deviation_mm(AxleName::Front, PointName::TieRodInner);
+    assert_eq!(deviation, 0.25 * build.unit.mm());
+    assert_eq!(
+        build.deviation_mm(AxleName::Front, PointName::TieRodInner),
+        0.8
+    );
+    for (edit, path) in [
+        (
+            bolts(BoltAxis::Direction([0.0; 3])),
+            "front.joint_bolts.inner",
+        ),
+        (
+            bolts(BoltAxis::Direction([f64::NAN, 0.0, 1.0])),
+            "front.joint_bolts.inner",
+        ),
+        (keep_out(1.0), "keep_outs.1.corners"),
+        (keep_out(f64::INFINITY), "keep_outs.1.corners"),
+        (tolerances(-0.1), "tolerances.usual"),
+        (tolerances(f64::NAN), "tolerances.usual"),
+    ] {
+        let fault = edit.apply(&build).expect_err(path);
+        assert!(
+            matches!(&fault, EditFault::Unusable(f) if f.path() == path),
+            "{path}: {fault}"
+        );
+    }
+}
