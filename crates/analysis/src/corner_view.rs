@@ -1,8 +1,11 @@
 //! One corner with what the checks need, and what they read at a pose.
 
-use trammel_build::{AxleModel, Build, HitPoint, RackEndPlace, Side, TravelRange, defaults};
+use trammel_build::{
+    AxleModel, BoltAxis, Build, HitPoint, JointBolts, RackEndPlace, Side, TravelRange, defaults,
+};
 use trammel_geometry::{Linkage, Point, Pose, Vector, mirror_point, mirror_vector};
 use trammel_strength::force::{TieRod, UprightLoad};
+use trammel_tuning::{TieRodJoint, rod_seen};
 
 /// A corner in the left-hand frame: a right one is seen in the mirror of the centre plane.
 #[derive(Clone, Copy, Debug)]
@@ -20,6 +23,7 @@ pub(crate) struct CornerView {
     /// Rack direction on the side where the tie rod stands.
     outward: Option<Vector>,
     outer_lift_at_design: f64,
+    bolts: JointBolts,
 }
 
 /// The force that the rack end is checked against.
@@ -43,9 +47,13 @@ pub(crate) struct Reading {
     pub tension: Option<f64>,
     /// Between tie rod and rack.
     pub rod_angle: f64,
-    /// Of the tie rod from its design direction, seen from the chassis.
+    /// The same as the upright sees it, standing as at the design position.
+    pub rod_on_upright: Vector,
+    /// Of the tie rod out of the plane square to the inner joint's bolt; where its direction is not known, from its design direction, seen from the
+    /// chassis.
     pub inner_swivel: f64,
-    /// Of the tie rod out of the plane square to the steering axis, from its design lean, seen from the upright.
+    /// Of the tie rod out of the plane square to the outer joint's bolt; where its direction is not known, out of the plane square to the steering
+    /// axis, from its design lean, seen from the upright.
     pub outer_swivel: f64,
     /// Between tie rod and steering arm, seen along the steering axis.
     pub steering: f64,
@@ -96,6 +104,12 @@ impl CornerView {
             rack_end,
             hit,
         )
+        .with_bolts(model.joint_bolts)
+    }
+
+    /// The same corner with its joints' bolts standing otherwise.
+    pub(crate) fn with_bolts(self, bolts: JointBolts) -> Self {
+        Self { bolts, ..self }
     }
 
     fn new(
@@ -121,7 +135,21 @@ impl CornerView {
                 .rack_axis
                 .map(|axis| direction(axis) * 1.0_f64.copysign(axis.dot(&rod))),
             outer_lift_at_design: lean(rod, axis),
+            bolts: JointBolts::default(),
         }
+    }
+
+    /// The same with another linkage and rack end.
+    pub(crate) fn with_linkage(&self, linkage: &Linkage, rack_end: Option<RackEndPlace>) -> Self {
+        Self::new(
+            linkage,
+            self.side,
+            self.travel,
+            self.lock,
+            rack_end,
+            self.hit,
+        )
+        .with_bolts(self.bolts)
     }
 
     /// The same corner with the rack, its end and the inner joint moved by `by` mm; `None` where that makes no linkage.
@@ -135,14 +163,7 @@ impl CornerView {
             joint: end.joint + by,
             ..end
         });
-        Some(Self::new(
-            &linkage,
-            self.side,
-            self.travel,
-            self.lock,
-            rack_end,
-            self.hit,
-        ))
+        Some(self.with_linkage(&linkage, rack_end))
     }
 
     /// What the checks read at a pose; `None` out of reach.
@@ -155,6 +176,7 @@ impl CornerView {
 
     pub(crate) fn reading(&self, pose: &Pose) -> Reading {
         let rod = direction(pose.tie_rod_outer - pose.tie_rod_inner);
+        let on_upright = rod_seen(&self.linkage, pose, TieRodJoint::Outer);
         let toggle = pose.margins.upper_arm.min(pose.margins.lift);
         Reading {
             travel: pose.travel,
@@ -162,8 +184,15 @@ impl CornerView {
             rod,
             tension: self.rack_end.and_then(|_| self.tension(pose)),
             rod_angle: self.outward.map_or(0.0, |axis| between(axis, rod)),
-            inner_swivel: between(self.rod_at_design, rod),
-            outer_swivel: (lean(rod, pose.steering_axis) - self.outer_lift_at_design).abs(),
+            rod_on_upright: on_upright,
+            inner_swivel: match self.bolts.inner {
+                Some(bolt) => tilt(bolt, rod),
+                None => between(self.rod_at_design, rod),
+            },
+            outer_swivel: match self.bolts.outer {
+                Some(bolt) => tilt(bolt, on_upright),
+                None => (lean(rod, pose.steering_axis) - self.outer_lift_at_design).abs(),
+            },
             steering: pose.margins.steering.clamp(0.0, 1.0).asin(),
             toggle: toggle.clamp(0.0, 1.0).asin(),
         }
@@ -188,19 +217,20 @@ impl CornerView {
             Side::Right => -rack,
         }
     }
-
-    /// Swivel that a bolt along `bolt` would see at a reading, rad: the rod's angle out of the plane square to the bolt, which is set square to
-    /// the rod at the design position.
-    pub(crate) fn swivel_about(&self, bolt: Vector, reading: &Reading) -> f64 {
-        let square = bolt - self.rod_at_design * bolt.dot(&self.rod_at_design);
-        lean(reading.rod, direction(square)).abs()
-    }
 }
 
 impl Reading {
     /// Force of the tie rod on the inner joint under the hit, N.
     pub(crate) fn force_on_joint(&self) -> Option<Vector> {
         self.tension.map(|tension| self.rod * tension)
+    }
+
+    /// Tilt that a bolt standing so would see in a joint, rad: the rod's angle out of the plane square to it.
+    pub(crate) fn tilt_on(&self, bolt: BoltAxis, joint: TieRodJoint) -> f64 {
+        match joint {
+            TieRodJoint::Inner => tilt(bolt, self.rod),
+            TieRodJoint::Outer => tilt(bolt, self.rod_on_upright),
+        }
     }
 }
 
@@ -211,6 +241,10 @@ fn direction(v: Vector) -> Vector {
 /// Angle between two directions, rad.
 fn between(a: Vector, b: Vector) -> f64 {
     a.cross(&b).norm().atan2(a.dot(&b))
+}
+
+fn tilt(bolt: BoltAxis, rod: Vector) -> f64 {
+    lean(rod, bolt.direction()).abs()
 }
 
 /// Angle of a unit vector out of the plane square to a unit axis, rad.

@@ -11,9 +11,12 @@
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
+//! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
+//! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
+mod candidate;
 mod caution;
 mod checks;
 mod corner_view;
@@ -22,6 +25,8 @@ mod pose_grid;
 mod quantity;
 mod quick_look;
 mod rack_end;
+mod ride_height;
+mod ride_height_study;
 mod search;
 mod steer_curve;
 mod study;
@@ -30,11 +35,14 @@ mod sweep_column;
 mod travel_curve;
 mod words;
 
+pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
+pub use ride_height::{Raise, RaiseFault, Stops, raised};
+pub use ride_height_study::{RideHeightRow, ride_heights};
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
 pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};

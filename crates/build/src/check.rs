@@ -1,7 +1,8 @@
 //! Figures that a build may not hold.
 
 use crate::{
-    AxleName, AxleSpec, Build, BuildFault, PointName, RackEndSpec, RackSpec, Side, Triple,
+    AxleName, AxleSpec, BoltAxis, Build, BuildFault, MadeBy, PointName, RackEndSpec, RackSpec,
+    Side, Triple,
 };
 
 /// Figures beyond this are no vehicle's; the bound keeps what is computed from them far from overflow.
@@ -14,6 +15,8 @@ impl Build {
     #[must_use]
     pub fn faults(&self) -> Vec<BuildFault> {
         let mut faults: Vec<BuildFault> = self.check_vehicle().into_iter().collect();
+        faults.extend(self.check_keep_outs());
+        faults.extend(self.check_tolerances());
         faults.extend(self.axle(AxleName::Front).err());
         if self.rear.is_some() {
             faults.extend(self.axle(AxleName::Rear).err());
@@ -65,6 +68,60 @@ impl Build {
         None
     }
 
+    fn check_keep_outs(&self) -> Option<BuildFault> {
+        let fault = |number: usize, what: &str, found: String, expected| BuildFault::Figure {
+            path: format!("keep_outs.{number}.{what}"),
+            found,
+            expected,
+        };
+        self.keep_outs.iter().zip(1..).find_map(|(k, number)| {
+            let corners = || format!("{:?}", k.numbers());
+            if k.name.trim().is_empty() {
+                Some(fault(
+                    number,
+                    "name",
+                    "empty".into(),
+                    "what is there, such as \"engine\"",
+                ))
+            } else if !k.numbers().iter().all(|v| v.abs() <= LARGEST) {
+                Some(fault(
+                    number,
+                    "corners",
+                    corners(),
+                    "numbers of at most a million",
+                ))
+            } else if !k.extents().iter().all(|v| *v > 0.0) {
+                let expected = "two opposite corners that differ in every coordinate";
+                Some(fault(number, "corners", corners(), expected))
+            } else {
+                None
+            }
+        })
+    }
+
+    fn check_tolerances(&self) -> Option<BuildFault> {
+        let t = &self.tolerances;
+        let own = |made: Option<&MadeBy>| match made {
+            Some(MadeBy::Deviation(v)) => Some(*v),
+            _ => None,
+        };
+        let classes = [
+            ("jig_drilled", t.jig_drilled),
+            ("tape", t.tape),
+            ("hand_held", t.hand_held),
+            ("usual", own(t.usual.as_ref())),
+        ];
+        let points = t.points.values().zip(1..);
+        classes
+            .into_iter()
+            .map(|(name, v)| (name.to_owned(), v))
+            .chain(points.map(|(made, n)| (format!("points.{n}.made"), own(Some(made)))))
+            .find_map(|(path, v)| {
+                let found = v.filter(|v| !(0.0..=LARGEST).contains(v))?;
+                Some(figure(format!("tolerances.{path}"), found, NOUGHT_OR_MORE))
+            })
+    }
+
     pub(crate) fn check_axle(&self, name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
         let axle = name.word();
         let spring = spec.spring.as_ref();
@@ -105,9 +162,31 @@ impl Build {
                 "less than spring.open_length",
             ));
         }
+        check_bolts(name, spec)?;
         check_rack(name, spec)?;
         check_right(name, spec)
     }
+}
+
+fn check_bolts(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
+    let bolts = [
+        ("inner", spec.joint_bolts.inner),
+        ("outer", spec.joint_bolts.outer),
+    ];
+    for (joint, bolt) in bolts {
+        let path = || format!("{}.joint_bolts.{joint}", name.word());
+        if let Some(BoltAxis::Direction(direction)) = bolt {
+            check_place(path(), direction)?;
+            if !has_direction(direction) {
+                return Err(BuildFault::Figure {
+                    path: path(),
+                    found: "no direction".into(),
+                    expected: "three numbers, not all nought",
+                });
+            }
+        }
+    }
+    Ok(())
 }
 
 fn check_rack(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {

@@ -1,6 +1,6 @@
 //! Changing the unit of a whole build, on purpose.
 
-use crate::{AxleSpec, Build, LengthUnit, Triple, convert_length};
+use crate::{AxleSpec, Build, KeepOut, LengthUnit, MadeBy, Tolerances, Triple, convert_length};
 
 /// The same vehicle with every length in `unit`.
 pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
@@ -23,7 +23,22 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     {
         length(v);
     }
+    let keep_outs = next.keep_outs.iter_mut();
+    keep_outs.flat_map(KeepOut::numbers_mut).for_each(&length);
+    tolerances(&mut next.tolerances, &length);
     next
+}
+
+fn tolerances(t: &mut Tolerances, length: &impl Fn(&mut f64)) {
+    [&mut t.jig_drilled, &mut t.tape, &mut t.hand_held]
+        .into_iter()
+        .flatten()
+        .for_each(length);
+    for made in t.usual.iter_mut().chain(t.points.values_mut()) {
+        if let MadeBy::Deviation(v) = made {
+            length(v);
+        }
+    }
 }
 
 fn axle(spec: &mut AxleSpec, length: &impl Fn(&mut f64)) {

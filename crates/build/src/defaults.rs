@@ -44,3 +44,10 @@ pub const JOINT_ANGLE_LIMIT_DEG: f64 = 12.0;
 pub const RACK_END_FACTOR: f64 = 2.0;
 /// Least angle between tie rod and steering arm before lock-over is near, degrees (common practice, no source).
 pub const LOCK_OVER_LIMIT_DEG: f64 = 25.0;
+
+/// Standard deviation of a coordinate of a point drilled through a jig, mm (1/64 in: common practice, no source).
+pub const JIG_DRILLED_DEVIATION_MM: f64 = 0.4;
+/// The same of a point marked out by tape and square, mm (1/32 in: common practice, no source).
+pub const TAPE_DEVIATION_MM: f64 = 0.8;
+/// The same of a point held by hand while it is tacked, mm (1/16 in: common practice, no source).
+pub const HAND_HELD_DEVIATION_MM: f64 = 1.6;

@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
-    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, LengthUnit, Limits, PointName,
-    PointRef, RackEndSpec, RackSpec, Side, SpringSpec, TravelSpec, Triple, Vehicle, WheelSpec,
-    access::mirror,
+    Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, JointBolts, KeepOut, LengthUnit,
+    Limits, PointName, PointRef, RackEndSpec, RackSpec, Side, SpringSpec, Tolerances, TravelSpec,
+    Triple, Vehicle, WheelSpec, access::mirror,
 };
 
 /// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
@@ -46,12 +46,20 @@ pub enum Edit {
     SetRack(RackSpec),
     /// Rack end.
     SetRackEnd(RackEndSpec),
+    /// Which way the bolts of an axle's tie-rod joints stand.
+    SetJointBolts(AxleName, JointBolts),
     /// Vehicle figures.
     SetVehicle(Vehicle),
     /// The hit that the rack end is checked against.
     SetHit(Hit),
     /// Where cautions begin.
     SetLimits(Limits),
+    /// Places that tie-rod joints are kept out of.
+    SetKeepOuts(Vec<KeepOut>),
+    /// How exactly points are made.
+    SetTolerances(Tolerances),
+    /// Describe the same parts at another ride height. Locks do not hold it: every joint keeps its place on its part.
+    SetRideHeight(Box<RideHeight>),
     /// Lock or free one coordinate.
     SetLock(Coordinate, bool),
     /// Lock or free a whole point.
@@ -64,6 +72,19 @@ pub enum Edit {
     ConvertUnit(LengthUnit),
     /// Add a rear axle, or take it off.
     SetRear(Option<Box<AxleSpec>>),
+}
+
+/// What of a build is another at another ride height, or with the origin elsewhere.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RideHeight {
+    /// Front axle.
+    pub front: AxleSpec,
+    /// Rear axle.
+    pub rear: Option<AxleSpec>,
+    /// Vehicle figures.
+    pub vehicle: Vehicle,
+    /// Places to keep clear of, which go with the frame.
+    pub keep_outs: Vec<KeepOut>,
 }
 
 /// Why an edit was not made. The build stays as it was.
@@ -103,9 +124,13 @@ impl Edit {
             Self::SetSpring(_, None) => "Take the spring unit off".into(),
             Self::SetRack(_) => "Change rack".into(),
             Self::SetRackEnd(_) => "Change rack end".into(),
+            Self::SetJointBolts(..) => "Turn joint bolts".into(),
             Self::SetVehicle(_) => "Change vehicle".into(),
             Self::SetHit(_) => "Change hit".into(),
             Self::SetLimits(_) => "Change limits".into(),
+            Self::SetKeepOuts(_) => "Change keep-outs".into(),
+            Self::SetTolerances(_) => "Change tolerances".into(),
+            Self::SetRideHeight(_) => "Change ride height".into(),
             Self::SetLock(c, true) => format!("Lock {c}"),
             Self::SetLock(c, false) => format!("Free {c}"),
             Self::SetPointLock(_, p, true) => format!("Lock {}", lower_first(p.label())),
@@ -151,9 +176,13 @@ impl Edit {
             Self::SetSpring(axle, spring) => set_spring(axle_mut(&mut next, *axle)?, *spring),
             Self::SetRack(rack) => next.front.rack = *rack,
             Self::SetRackEnd(end) => next.front.rack_end = end.clone(),
+            Self::SetJointBolts(axle, bolts) => axle_mut(&mut next, *axle)?.joint_bolts = *bolts,
             Self::SetVehicle(vehicle) => next.vehicle = *vehicle,
             Self::SetHit(hit) => next.hit = *hit,
             Self::SetLimits(limits) => next.limits = *limits,
+            Self::SetKeepOuts(keep_outs) => next.keep_outs.clone_from(keep_outs),
+            Self::SetTolerances(tolerances) => next.tolerances.clone_from(tolerances),
+            Self::SetRideHeight(height) => set_ride_height(&mut next, height),
             Self::SetLock(coordinate, locked) => set_lock(&mut next.locked, *coordinate, *locked),
             Self::SetPointLock(axle, point, locked) => {
                 for axis in Axis::ALL {
@@ -209,6 +238,13 @@ fn move_point(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFau
     } else {
         Err(missing(at))
     }
+}
+
+fn set_ride_height(build: &mut Build, height: &RideHeight) {
+    build.front.clone_from(&height.front);
+    build.rear.clone_from(&height.rear);
+    build.vehicle = height.vehicle;
+    build.keep_outs.clone_from(&height.keep_outs);
 }
 
 /// Moves the inner joint, and the rack's own points by what of that lies across the rack. Points that were left out follow the joint by

@@ -6,6 +6,7 @@
 //! | where | what |
 //! |---|---|
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
+//! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
@@ -19,15 +20,20 @@ mod convert;
 pub mod defaults;
 mod edit;
 mod fault;
+mod joint_bolts;
+mod keep_out;
 mod length;
 mod points;
 mod resolve;
 mod spec;
+mod tolerances;
 mod unit;
 
 pub use access::mirror;
-pub use edit::{Edit, EditFault};
+pub use edit::{Edit, EditFault, RideHeight};
 pub use fault::BuildFault;
+pub use joint_bolts::{BoltAxis, JointBolts};
+pub use keep_out::{KeepOut, KeepOutCorners};
 pub use length::{
     LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
 };
@@ -37,4 +43,5 @@ pub use spec::{
     ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
     SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
 };
+pub use tolerances::{MadeBy, Tolerances};
 pub use unit::LengthUnit;

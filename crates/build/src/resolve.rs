@@ -6,7 +6,8 @@ use trammel_geometry::{
 };
 
 use crate::{
-    AxleName, AxleSpec, Build, BuildFault, PointName, PointRef, Side, access::point_mm, defaults,
+    AxleName, AxleSpec, Build, BuildFault, JointBolts, PointName, PointRef, Side, access::point_mm,
+    defaults,
 };
 
 /// An axle ready for the kernel: mm, rad, vehicle axes.
@@ -22,6 +23,8 @@ pub struct AxleModel {
     pub travel: TravelRange,
     /// Spring rate, N/mm, where it is known.
     pub spring_rate: Option<f64>,
+    /// Which way the bolts of the tie-rod joints stand on the left; mirrored on the right.
+    pub joint_bolts: JointBolts,
 }
 
 /// Wheel travel between the stops, mm.
@@ -154,6 +157,7 @@ impl Build {
                 .spring
                 .and_then(|s| s.rate)
                 .map(crate::SpringRate::n_per_mm),
+            joint_bolts: spec.joint_bolts,
         })
     }
 

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_geometry::ArmName;
 
-use crate::{Coordinate, LengthUnit, PointName};
+use crate::{Coordinate, JointBolts, KeepOut, LengthUnit, PointName, Tolerances};
 
 /// Three coordinates in the build's unit: x forward, y left, z up.
 pub type Triple = [f64; 3];
@@ -29,6 +29,10 @@ pub struct Build {
     pub limits: Limits,
     /// Coordinates that must not be moved by hand or by tuning.
     pub locked: BTreeSet<Coordinate>,
+    /// Places that tie-rod joints are kept out of.
+    pub keep_outs: Vec<KeepOut>,
+    /// How exactly its points are made.
+    pub tolerances: Tolerances,
     /// Free text.
     pub notes: String,
 }
@@ -52,6 +56,8 @@ pub struct AxleSpec {
     pub rack: RackSpec,
     /// Threaded end that carries the inner tie-rod joint.
     pub rack_end: RackEndSpec,
+    /// Which way the bolts of the tie-rod joints stand.
+    pub joint_bolts: JointBolts,
     /// Points of the right side that are not the left's mirror image, in vehicle axes (y negative on the right).
     pub right: RightPoints,
 }

@@ -49,12 +49,15 @@ fn build() -> Build {
                 ..RackSpec::default()
             },
             rack_end: RackEndSpec::default(),
+            joint_bolts: trammel_build::JointBolts::default(),
             right: BTreeMap::new(),
         },
         rear: None,
         vehicle: Vehicle::default(),
         hit: Hit::default(),
         limits: Limits::default(),
+        keep_outs: Vec::new(),
+        tolerances: trammel_build::Tolerances::default(),
         locked: BTreeSet::new(),
         notes: String::new(),
     }

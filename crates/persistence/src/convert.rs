@@ -1,23 +1,27 @@
 //! From the fields of the file to a build, by hand.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_build::{
-    ArmPoints, AxleSpec, Build, Coordinate, Hit, HitPoint, LengthUnit, Limits, Mass, PointName,
-    RackEndSpec, RackSpec, RightPoints, SpringRate, SpringSpec, TieRodPoints, TravelSpec, Vehicle,
-    WheelSpec,
+    ArmPoints, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JointBolts, KeepOut,
+    KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec, RackSpec,
+    RightPoints, SpringRate, SpringSpec, TieRodPoints, Tolerances, TravelSpec, Vehicle, WheelSpec,
 };
 use trammel_geometry::ArmName;
 
 use crate::format1 as file;
 
-/// A lock on something that is no coordinate: its place in the list, and what it says.
-pub(crate) struct OddLock {
-    pub index: usize,
+/// A name of nothing that a build has.
+pub(crate) struct OddName {
+    /// Path of the value, such as `locked.2`.
+    pub at: String,
+    /// Path to speak of.
+    pub path: String,
     pub found: String,
+    pub expected: &'static str,
 }
 
-pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddLock> {
+pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddName> {
     Ok(Build {
         title: f.title,
         unit: match f.unit {
@@ -29,17 +33,86 @@ pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddLock> {
         vehicle: vehicle(&f.vehicle),
         hit: hit(&f.hit),
         limits: limits(&f.limits),
+        keep_outs: f.keep_outs.into_iter().map(keep_out).collect(),
+        tolerances: tolerances(&f.tolerances)?,
         locked: locks(f.locked)?,
         notes: f.notes,
     })
 }
 
-fn locks(names: Vec<String>) -> Result<BTreeSet<Coordinate>, OddLock> {
+fn locks(names: Vec<String>) -> Result<BTreeSet<Coordinate>, OddName> {
+    let odd = |number: usize, found| OddName {
+        at: format!("locked.{number}"),
+        path: "locked".to_owned(),
+        found,
+        expected: "axle, point and axis, such as \"front.tie_rod.inner.z\"",
+    };
     names
         .into_iter()
-        .enumerate()
-        .map(|(index, found)| Coordinate::from_path(&found).ok_or(OddLock { index, found }))
+        .zip(1..)
+        .map(|(found, number)| Coordinate::from_path(&found).ok_or_else(|| odd(number, found)))
         .collect()
+}
+
+fn keep_out(f: file::KeepOut) -> KeepOut {
+    KeepOut {
+        name: f.name,
+        corners: match f.corners {
+            file::KeepOutCorners::Front(a, b) => KeepOutCorners::Front(a, b),
+            file::KeepOutCorners::Box(a, b) => KeepOutCorners::Box(a, b),
+        },
+    }
+}
+
+fn tolerances(f: &file::Tolerances) -> Result<Tolerances, OddName> {
+    let mut points = BTreeMap::new();
+    for (entry, number) in f.points.iter().zip(1..) {
+        let path = format!("tolerances.points.{number}.point");
+        let odd = |expected| OddName {
+            at: path.clone(),
+            path: path.clone(),
+            found: entry.point.clone(),
+            expected,
+        };
+        let name = axle_point(&entry.point)
+            .ok_or_else(|| odd("axle and point, such as \"front.tie_rod.inner\""))?;
+        if points.insert(name, made_by(entry.made)).is_some() {
+            return Err(odd("every point once"));
+        }
+    }
+    Ok(Tolerances {
+        jig_drilled: f.jig_drilled,
+        tape: f.tape,
+        hand_held: f.hand_held,
+        usual: f.usual.map(made_by),
+        points,
+    })
+}
+
+fn axle_point(path: &str) -> Option<(AxleName, PointName)> {
+    let (axle, point) = path.split_once('.')?;
+    let axle = [AxleName::Front, AxleName::Rear]
+        .into_iter()
+        .find(|a| a.word() == axle)?;
+    Some((axle, PointName::from_path(point)?))
+}
+
+fn made_by(f: file::MadeBy) -> MadeBy {
+    match f {
+        file::MadeBy::JigDrilled => MadeBy::JigDrilled,
+        file::MadeBy::Tape => MadeBy::Tape,
+        file::MadeBy::HandHeld => MadeBy::HandHeld,
+        file::MadeBy::Deviation(v) => MadeBy::Deviation(v),
+    }
+}
+
+fn bolt(f: file::BoltAxis) -> BoltAxis {
+    match f {
+        file::BoltAxis::ForeAft => BoltAxis::ForeAft,
+        file::BoltAxis::Vertical => BoltAxis::Vertical,
+        file::BoltAxis::Lateral => BoltAxis::Lateral,
+        file::BoltAxis::Direction(x, y, z) => BoltAxis::Direction([x, y, z]),
+    }
 }
 
 fn axle(f: file::Axle) -> AxleSpec {
@@ -73,6 +146,10 @@ fn axle(f: file::Axle) -> AxleSpec {
             grade: f.rack_end.grade,
             engagement: f.rack_end.engagement,
             jam_nut: f.rack_end.jam_nut,
+        },
+        joint_bolts: JointBolts {
+            inner: f.joint_bolts.inner.map(bolt),
+            outer: f.joint_bolts.outer.map(bolt),
         },
         right: right(&f.right),
     }

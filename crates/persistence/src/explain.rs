@@ -15,6 +15,16 @@ const TEXT: &str = "text in double quotes";
 fn expected_at(path: &str) -> &'static str {
     let name = path.rsplit('.').next().unwrap_or(path);
     match name {
+        "inner" | "outer" if path.contains("joint_bolts.") => {
+            "fore_aft, vertical, lateral or direction(x, y, z)"
+        }
+        "corners" => "front((y, z), (y, z)) or box((x, y, z), (x, y, z)), two opposite corners",
+        "usual" | "made" => "jig_drilled, tape, hand_held or deviation(...)",
+        "keep_outs" => {
+            "a list, such as [(name: \"engine\", corners: front((-6.0, 4.0), (6.0, 20.0)))]"
+        }
+        "points" => "a list, such as [(point: \"front.tie_rod.inner\", made: jig_drilled)]",
+        "point" => "axle and point in quotes, such as \"front.tie_rod.inner\"",
         "front_pivot" | "rear_pivot" | "ball_joint" | "inner" | "outer" | "centre"
         | "chassis_mount" | "arm_mount" | "face" | "bore_mouth" | "axis" | "direction" => POINT,
         "travel" if matches!(path, "front.travel" | "rear.travel") => {
@@ -26,12 +36,11 @@ fn expected_at(path: &str) -> &'static str {
         "at" => "wheel_centre or contact",
         "mass" => "kg(...) or lb(...), such as kg(300.0) or lb(650.0)",
         "rate" => "n_per_mm(...) or lb_per_in(...), such as lb_per_in(115.0)",
-        "title" | "notes" | "thread" | "grade" => TEXT,
+        "title" | "notes" | "thread" | "grade" | "name" => TEXT,
         "locked" => "a list of coordinates, such as [\"front.tie_rod.inner.z\"]",
         "front" | "rear" | "upper_arm" | "lower_arm" | "tie_rod" | "wheel" | "spring"
-        | "rack_end" | "rack" | "right" | "vehicle" | "hit" | "limits" => {
-            "fields in brackets, such as (name: value)"
-        }
+        | "rack_end" | "joint_bolts" | "rack" | "right" | "tolerances" | "vehicle" | "hit"
+        | "limits" => "fields in brackets, such as (name: value)",
         _ => "a number, such as 12.625",
     }
 }
@@ -68,6 +77,7 @@ pub(crate) fn explain(
         }
         Error::MissingStructField { field, .. } => {
             let (parent, node) = innermost(text, outline, at, false);
+            let (parent, node) = item_at(parent, node, at);
             let path = if parent.is_empty() {
                 (*field).to_owned()
             } else {
@@ -164,6 +174,15 @@ fn innermost<'a>(
             f.key.start <= at && (at < f.node.span.end || with_end && at == f.node.span.end)
         })
         .map_or((String::new(), &outline.root), |(path, f)| (path, &f.node))
+}
+
+/// Within a list, the value of it that an offset lies in or ends.
+fn item_at(path: String, node: &Node, at: usize) -> (String, &Node) {
+    let mut items = node.items().iter().zip(1..);
+    match items.find(|(item, _)| (item.span.start..=item.span.end).contains(&at)) {
+        Some((item, number)) => (format!("{path}.{number}"), item),
+        None => (path, node),
+    }
 }
 
 fn parent_name(path: &str) -> String {

@@ -24,6 +24,10 @@ pub(crate) struct BuildFile {
     #[serde(default)]
     pub limits: Limits,
     #[serde(default)]
+    pub keep_outs: Vec<KeepOut>,
+    #[serde(default)]
+    pub tolerances: Tolerances,
+    #[serde(default)]
     pub locked: Vec<String>,
     #[serde(default)]
     pub notes: String,
@@ -49,6 +53,8 @@ pub(crate) struct Axle {
     pub rack: Rack,
     #[serde(default)]
     pub rack_end: RackEnd,
+    #[serde(default)]
+    pub joint_bolts: JointBolts,
     #[serde(default)]
     pub right: Right,
 }
@@ -219,4 +225,61 @@ pub(crate) struct Limits {
     pub joint_angle_deg: Option<f64>,
     pub rack_end_factor: Option<f64>,
     pub lock_over_deg: Option<f64>,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct JointBolts {
+    pub inner: Option<BoltAxis>,
+    pub outer: Option<BoltAxis>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum BoltAxis {
+    ForeAft,
+    Vertical,
+    Lateral,
+    Direction(f64, f64, f64),
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct KeepOut {
+    pub name: String,
+    pub corners: KeepOutCorners,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum KeepOutCorners {
+    Front([f64; 2], [f64; 2]),
+    Box(Triple, Triple),
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Tolerances {
+    pub jig_drilled: Option<f64>,
+    pub tape: Option<f64>,
+    pub hand_held: Option<f64>,
+    pub usual: Option<MadeBy>,
+    #[serde(default)]
+    pub points: Vec<PointTolerance>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum MadeBy {
+    JigDrilled,
+    Tape,
+    HandHeld,
+    Deviation(f64),
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct PointTolerance {
+    pub point: String,
+    pub made: MadeBy,
 }

@@ -112,14 +112,12 @@ pub(crate) fn read_with_outline(text: &str) -> Result<ReadBuild, ReadFault> {
         let (at, kind) = explain(&f, text, &outline);
         fault(at, kind)
     })?;
-    let build = convert::build(values).map_err(|lock| {
-        let node = outline
-            .node(text, "locked")
-            .and_then(|n| n.items().get(lock.index));
+    let build = convert::build(values).map_err(|odd| {
+        let node = outline.node(text, &odd.at);
         let kind = ReadFaultKind::Wrong {
-            path: "locked".to_owned(),
-            found: format!("\"{}\"", shown(&lock.found)),
-            expected: "axle, point and axis, such as \"front.tie_rod.inner.z\"".to_owned(),
+            path: odd.path,
+            found: format!("\"{}\"", shown(&odd.found)),
+            expected: odd.expected.to_owned(),
         };
         fault(node.map_or(0, |n| n.span.start), kind)
     })?;
@@ -188,8 +186,7 @@ fn check_format(text: &str, root: &Node) -> Result<(), (usize, ReadFaultKind)> {
 /// Refuses numbers that are none or too large to be kept.
 fn check_numbers(text: &str, outline: &Outline) -> Result<(), (usize, ReadFaultKind)> {
     for (path, field) in outline.fields(text) {
-        let single = std::slice::from_ref(&field.node);
-        for node in field.node.items().iter().chain(single) {
+        for node in field.node.leaves() {
             let found = node.text(text);
             let number = match node.value {
                 Value::Number => found.replace('_', "").parse::<f64>().ok(),

@@ -9,7 +9,7 @@ use std::{collections::BTreeSet, fs, path::Path};
 
 use trammel_persistence::{LARGEST_FILE, read, read_bytes};
 
-const SAID: [(&str, &str); 96] = [
+const SAID: [(&str, &str); 109] = [
     (
         "arm-of-no-length",
         "line 7, column 93: front left corner: lower_arm.ball_joint lies on the axis through the lower arm's pivots, so it can't swing about it",
@@ -120,7 +120,7 @@ const SAID: [(&str, &str); 96] = [
     ),
     (
         "field-of-another-place",
-        "line 9, column 9: unknown field `notes` in front; expected one of upper_arm, lower_arm, tie_rod, wheel, spring, travel, rack, rack_end, right",
+        "line 9, column 9: unknown field `notes` in front; expected one of upper_arm, lower_arm, tie_rod, wheel, spring, travel, rack, rack_end, joint_bolts, right",
     ),
     (
         "field-twice",
@@ -393,6 +393,58 @@ const SAID: [(&str, &str); 96] = [
     (
         "zip",
         "this is not a build file: found `PK        `, expected `(` and fields, the first of them `format: 1`",
+    ),
+    (
+        "bolt-of-no-direction",
+        "line 10, column 30: front.joint_bolts.inner is no direction, expected three numbers, not all nought",
+    ),
+    (
+        "bolt-unknown",
+        "line 10, column 30: front.joint_bolts.outer is upright; expected fore_aft, vertical, lateral or direction(x, y, z)",
+    ),
+    (
+        "keep-out-flat",
+        "line 11, column 41: keep_outs.1.corners is [1.0, 2.0, 1.0, 3.0], expected two opposite corners that differ in every coordinate",
+    ),
+    (
+        "keep-out-nameless",
+        r#"line 13, column 16: keep_outs.2.name is empty, expected what is there, such as "engine""#,
+    ),
+    (
+        "keep-out-without-corners",
+        "line 12, column 9: keep_outs.1 has no corners; expected `corners: front((y, z), (y, z)) or box((x, y, z), (x, y, z)), two opposite corners`",
+    ),
+    (
+        "keep-out-endless",
+        "line 11, column 60: keep_outs.1.corners is inf; expected a finite number, such as 12.625",
+    ),
+    (
+        "keep-out-of-one-corner",
+        "line 11, column 47: keep_outs.1.corners is front((1.0, 2.0)); expected front((y, z), (y, z)) or box((x, y, z), (x, y, z)), two opposite corners",
+    ),
+    (
+        "keep-out-misspelt",
+        "line 11, column 18: unknown field `nam` in keep_outs.1; the nearest known name is `name`",
+    ),
+    (
+        "tolerance-negative",
+        "line 11, column 24: tolerances.tape is -0.1, expected nought or more, and at most a million",
+    ),
+    (
+        "tolerance-unknown-way",
+        "line 11, column 25: tolerances.usual is laser; expected jig_drilled, tape, hand_held or deviation(...)",
+    ),
+    (
+        "tolerance-point-unknown",
+        r#"line 11, column 35: tolerances.points.1.point is "front.tie_rod.middle"; expected axle and point, such as "front.tie_rod.inner""#,
+    ),
+    (
+        "tolerance-point-twice",
+        r#"line 13, column 17: tolerances.points.2.point is "front.tie_rod.inner"; expected every point once"#,
+    ),
+    (
+        "tolerance-point-negative",
+        "line 11, column 64: tolerances.points.1.made is -0.1, expected nought or more, and at most a million",
     ),
 ];
 

@@ -10,7 +10,8 @@ mod common;
 use common::{any_build, good};
 use proptest::prelude::*;
 use trammel_build::{
-    AxleName, Coordinate, Edit, HitPoint, LengthUnit, Mass, PointName, PointRef, SpringRate, Triple,
+    AxleName, BoltAxis, Coordinate, Edit, HitPoint, JointBolts, KeepOutCorners, LengthUnit, Mass,
+    PointName, PointRef, SpringRate, Triple,
 };
 use trammel_persistence::{Document, demos, read, write};
 
@@ -210,6 +211,97 @@ fn optional_parts_may_be_wrapped_or_not() {
     let plain = document(&with("(travel: 1.5)")).build().clone();
     assert_eq!(document(&with("(travel: Some(1.5))")).build(), &plain);
     assert_eq!(document(&with("(travel: 1.5, face: None)")).build(), &plain);
+}
+
+#[test]
+fn shop_data_of_the_full_file_is_read_field_by_field() {
+    let build = document(EVERYTHING).build().clone();
+    let bolts = JointBolts {
+        inner: Some(BoltAxis::ForeAft),
+        outer: Some(BoltAxis::Direction([0.1, 0.0, 1.0])),
+    };
+    assert_eq!(build.front.joint_bolts, bolts);
+    let [engine, tube] = build.keep_outs.as_slice() else {
+        panic!("{:?}", build.keep_outs)
+    };
+    assert_eq!(engine.name, "Engine");
+    let far = KeepOutCorners::Box([-400.0, -150.0, 100.0], [-120.0, 150.0, 600.0]);
+    assert_eq!(engine.corners, far);
+    assert_eq!(
+        tube.corners,
+        KeepOutCorners::Front([120.0, 150.0], [150.0, 180.0])
+    );
+    let deviation = |point| build.deviation_mm(AxleName::Front, point);
+    assert_eq!(deviation(PointName::TieRodInner), 0.3);
+    assert_eq!(deviation(PointName::TieRodOuter), 0.5);
+    assert_eq!(deviation(PointName::UpperBallJoint), 2.0);
+}
+
+#[test]
+fn keep_outs_and_tolerances_are_converted_with_the_unit_and_bolt_directions_are_not() {
+    let build = document(EVERYTHING).build().clone();
+    let inches = Edit::ConvertUnit(LengthUnit::Inch)
+        .apply(&build)
+        .expect("inches");
+    let KeepOutCorners::Box(from, to) = inches.keep_outs[0].corners else {
+        panic!("{:?}", inches.keep_outs)
+    };
+    let mm = from.map(|v| v * 25.4);
+    assert!((mm[0] + 400.0).abs() < 2e-3 && (to[2] * 25.4 - 600.0).abs() < 2e-3);
+    for point in PointName::ALL {
+        let [a, b] = [&build, &inches].map(|b| b.deviation_mm(AxleName::Front, point));
+        assert!((a - b).abs() < 2e-3, "{point}: {a} mm and {b} mm");
+    }
+    assert_eq!(inches.front.joint_bolts, build.front.joint_bolts);
+    let place = build
+        .point_mm(PointRef::left(AxleName::Front, PointName::TieRodInner))
+        .expect("the joint");
+    let holds = |b: &trammel_build::Build, place| {
+        let within = |k: &trammel_build::KeepOut| k.holds(AxleName::Front, place, b.unit);
+        b.keep_outs.iter().map(within).collect::<Vec<_>>()
+    };
+    assert_eq!(holds(&build, place), [false, false]);
+    // On the right-hand side of the engine, and its twin.
+    let inside = trammel_geometry::Point::new(-200.0, -140.0, 222.0);
+    assert_eq!(holds(&build, inside), [true, false]);
+    assert_eq!(
+        holds(&inches, trammel_build::mirror(inside.into()).into()),
+        [true, false]
+    );
+}
+
+#[test]
+fn one_keep_out_of_several_is_changed_where_it_stands() {
+    let spaced = EVERYTHING.replace("name: \"Engine\",", "name: \"Engine\", /* with its fan */");
+    let file = document(&spaced);
+    let mut keep_outs = file.build().keep_outs.clone();
+    keep_outs[1].corners = KeepOutCorners::Front([120.0, 150.0], [155.0, 180.0]);
+    let text = edited(&file, &Edit::SetKeepOuts(keep_outs.clone()));
+    let wanted = spaced.replace(
+        "front((120.0, 150.0), (150.0, 180.0))",
+        "front((120.0, 150.0), (155.0, 180.0))",
+    );
+    assert_eq!(text, wanted);
+    // One fewer: the list is written anew, and a comment that stood in it is carried to the end.
+    keep_outs.truncate(1);
+    let text = edited(&file, &Edit::SetKeepOuts(keep_outs));
+    assert!(text.contains("with its fan"), "{text}");
+}
+
+#[test]
+fn joint_bolts_are_added_behind_the_last_field_of_their_axle() {
+    let bolts = JointBolts {
+        inner: Some(BoltAxis::ForeAft),
+        outer: Some(BoltAxis::Vertical),
+    };
+    let text = edited(
+        &document(SMALLEST),
+        &Edit::SetJointBolts(AxleName::Front, bolts),
+    );
+    assert!(
+        text.contains("        joint_bolts: (inner: fore_aft, outer: vertical),\n    ),"),
+        "{text}"
+    );
 }
 
 proptest! {

@@ -64,7 +64,9 @@ pub use curve::{RackCurve, Sensitivity, ToeCurves, curves_with_sensitivity};
 pub use joint::TieRodJoint;
 pub use lift::{LiftFault, Lifted, Reset, lifted};
 pub use map::{Cell, Floor, FrameFault, MapFault, MapFrame, Plane, Reason, ToeMap};
-pub use misalignment::{BoltDirection, Tilt, kindest_bolt, misalignment, most_misalignment};
+pub use misalignment::{
+    BoltDirection, Tilt, kindest_bolt, misalignment, most_misalignment, rod_seen,
+};
 pub use remedy::{Adjustment, Effect, EffectFault, effect};
 pub use rule::{FrontPoint, TwoLineRule, two_line_rule};
 pub use scatter::{

@@ -47,31 +47,21 @@ pub fn misalignment(
     bolt: BoltDirection,
 ) -> Option<f64> {
     let bolt = bolt.unit()?;
-    let rod = pose.tie_rod_outer - pose.tie_rod_inner;
-    let bolt = match joint {
-        TieRodJoint::Inner => bolt,
-        TieRodJoint::Outer => carried(linkage, pose, bolt),
-    };
-    let along = bolt.dot(&rod).abs() / rod.norm();
+    let along = bolt.dot(&rod_seen(linkage, pose, joint)).abs();
     along.is_finite().then(|| along.min(1.0).asin())
 }
 
-/// A direction of the upright at the design position, at a pose.
-fn carried(linkage: &Linkage, pose: &Pose, v: Vector) -> Vector {
-    let corner = linkage.corner();
-    let lower = corner.lower_arm.ball_joint;
-    let then = frame(
-        corner.upper_arm.ball_joint - lower,
-        corner.tie_rod.outer - lower,
-    );
-    let now = frame(
-        pose.steering_axis,
-        pose.tie_rod_outer - pose.lower_ball_joint,
-    );
-    now.iter()
-        .zip(&then)
-        .map(|(to, from)| to * from.dot(&v))
-        .sum()
+/// Unit vector along the tie rod at a pose, inner to outer joint, as the body that holds a joint's bolt sees it, that body standing as at the
+/// design position: the chassis for the inner joint, the upright for the outer one. Its part along a bolt's unit vector is the sine of the
+/// joint's tilt.
+#[must_use]
+pub fn rod_seen(linkage: &Linkage, pose: &Pose, joint: TieRodJoint) -> Vector {
+    let rod = pose.tie_rod_outer - pose.tie_rod_inner;
+    let rod = rod / rod.norm();
+    match joint {
+        TieRodJoint::Inner => rod,
+        TieRodJoint::Outer => seen_from_upright(linkage, pose, rod),
+    }
 }
 
 /// The most that a joint is tilted at any station. `None` when the bolt has no direction.
@@ -121,11 +111,7 @@ pub fn kindest_bolt(
         let mut walk = Walk::new(linkage, rack)?;
         for &travel in stations.travels() {
             let pose = walk.pose(travel)?;
-            let rod = (pose.tie_rod_outer - pose.tie_rod_inner).normalize();
-            let seen = match joint {
-                TieRodJoint::Inner => rod,
-                TieRodJoint::Outer => seen_from_upright(linkage, &pose, rod),
-            };
+            let seen = rod_seen(linkage, &pose, joint);
             spread += seen * seen.transpose();
         }
     }

@@ -82,6 +82,7 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
             grade: Some("grade 8".into()),
             ..RackEndSpec::default()
         },
+        joint_bolts: trammel_build::JointBolts::default(),
         right: BTreeMap::new(),
     };
     Build {
@@ -95,6 +96,8 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
         },
         hit: Hit::default(),
         limits: Limits::default(),
+        keep_outs: Vec::new(),
+        tolerances: trammel_build::Tolerances::default(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),
     }

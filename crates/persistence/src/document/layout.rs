@@ -2,7 +2,10 @@
 
 use trammel_build::Build;
 
-use super::item::{Entry, Item, whole, without_nothing};
+use super::{
+    fields::{whole, without_nothing},
+    item::{Entry, Item},
+};
 
 /// What stands at the top of every file that this crate lays out.
 pub(super) const HEADER: [&str; 5] = [
@@ -44,10 +47,14 @@ pub(super) fn laid_out(item: &Item, indent: usize, before: usize, broken: bool) 
             .iter()
             .map(|n| format!("{inner}{},\n", Item::Text(n.clone()).text()))
             .collect(),
+        Item::List(items) => items
+            .iter()
+            .map(|i| format!("{inner}{},\n", laid_out(i, indent + STEP, 0, false)))
+            .collect(),
         _ => return line,
     };
     let (open, close) = match item {
-        Item::Names(_) => ('[', ']'),
+        Item::Names(_) | Item::List(_) => ('[', ']'),
         _ => ('(', ')'),
     };
     format!("{open}\n{}{}{close}", lines.concat(), " ".repeat(indent))

@@ -1,6 +1,7 @@
 //! A build with the text that it was read from, so that saving disturbs nothing that was not edited.
 
 mod comments;
+mod fields;
 mod item;
 mod layout;
 mod patch;
@@ -70,7 +71,7 @@ impl Document {
         let Some(outline) = &self.outline else {
             return write(build);
         };
-        let (old, new) = (item::whole(&self.build), item::whole(build));
+        let (old, new) = (fields::whole(&self.build), fields::whole(build));
         let convert = |text: String| {
             let converted = build.unit != self.build.unit && !outline.comments.is_empty();
             if converted {

@@ -6,7 +6,8 @@ use std::ops::Range;
 use crate::ron_text::{Node, Outline, Value};
 
 use super::{
-    item::{Entry, Item, number, without_nothing},
+    fields::without_nothing,
+    item::{Entry, Item, number},
     layout::{field, laid_out},
 };
 
@@ -67,10 +68,23 @@ fn compare(
                 }
             }
         }
-        _ => changes.push((
-            node.span.clone(),
-            laid_out(&without_nothing(new.clone()), 0, 0, false),
-        )),
+        (Item::List(to), Some(Item::List(from)), Value::Items(nodes))
+            if to.len() == nodes.len() && from.len() == nodes.len() =>
+        {
+            for ((to, from), node) in to.iter().zip(from).zip(nodes) {
+                compare(text, outline, node, Some(from), to, changes)?;
+            }
+        }
+        _ => {
+            // A comment inside what is replaced would be lost.
+            let inside = |c: &Range<usize>| node.span.contains(&c.start);
+            if outline.comments.iter().any(inside) {
+                return None;
+            }
+            let indent = line_indent(text, node.span.start);
+            let new = laid_out(&without_nothing(new.clone()), indent, 0, false);
+            changes.push((node.span.clone(), new));
+        }
     }
     Some(())
 }
@@ -107,6 +121,12 @@ fn insert(text: &str, outline: &Outline, node: &Node, added: &[Entry], changes: 
     let with: Vec<String> = with.collect();
     let between = if own_line { "" } else { "," };
     changes.push((at..at, with.join(between)));
+}
+
+/// Spaces at the start of the line of an offset.
+fn line_indent(text: &str, at: usize) -> usize {
+    let line = text.get(..at).and_then(|t| t.rsplit('\n').next());
+    line.map_or(0, |l| l.chars().take_while(|c| *c == ' ').count())
 }
 
 fn column(text: &str, at: usize) -> usize {

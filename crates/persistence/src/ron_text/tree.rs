@@ -80,10 +80,13 @@ impl Outline {
         }
     }
 
-    /// The value at a path such as `front.tie_rod.inner`.
+    /// The value at a path such as `front.tie_rod.inner`; a number stands for a value of a list, the first being 1.
     pub(crate) fn node(&self, text: &str, path: &str) -> Option<&Node> {
         path.split('.')
-            .try_fold(&self.root, |node, name| node.field(text, name))
+            .try_fold(&self.root, |node, name| match name.parse::<usize>() {
+                Ok(number) => node.unwrapped(text).items().get(number.checked_sub(1)?),
+                Err(_) => node.field(text, name),
+            })
             .map(|n| n.unwrapped(text))
     }
 
@@ -96,17 +99,25 @@ impl Outline {
 }
 
 fn collect<'a>(node: &'a Node, text: &str, path: &str, all: &mut Vec<(String, &'a Field)>) {
-    if let Value::Fields(fields) = &node.unwrapped(text).value {
-        for field in fields {
-            let name = text.get(field.key.clone()).unwrap_or_default();
-            let path = if path.is_empty() {
-                name.to_owned()
-            } else {
-                format!("{path}.{name}")
-            };
-            all.push((path.clone(), field));
-            collect(&field.node, text, &path, all);
+    match &node.unwrapped(text).value {
+        Value::Fields(fields) => {
+            for field in fields {
+                let name = text.get(field.key.clone()).unwrap_or_default();
+                let path = if path.is_empty() {
+                    name.to_owned()
+                } else {
+                    format!("{path}.{name}")
+                };
+                all.push((path.clone(), field));
+                collect(&field.node, text, &path, all);
+            }
         }
+        Value::Items(items) => {
+            for (item, number) in items.iter().zip(1..) {
+                collect(item, text, &format!("{path}.{number}"), all);
+            }
+        }
+        Value::Number | Value::Text | Value::Word => {}
     }
 }
 
@@ -128,6 +139,15 @@ impl Node {
             Value::Items(items) => items,
             _ => &[],
         }
+    }
+
+    /// This value, and those of tuples and lists within it; fields have paths of their own.
+    pub(crate) fn leaves(&self) -> Vec<&Node> {
+        let mut all = vec![self];
+        for item in self.items() {
+            all.extend(item.leaves());
+        }
+        all
     }
 
     /// The text that stands here.

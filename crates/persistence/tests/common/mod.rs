@@ -7,8 +7,9 @@
 
 use proptest::prelude::*;
 use trammel_build::{
-    Axis, AxleName, AxleSpec, Build, Coordinate, Hit, HitPoint, LengthUnit, Limits, Mass,
-    PointName, RackEndSpec, RackSpec, SpringRate, Triple, Vehicle,
+    Axis, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JointBolts, KeepOut,
+    KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec, RackSpec, SpringRate,
+    Tolerances, Triple, Vehicle,
 };
 use trammel_persistence::{demos, read};
 
@@ -186,20 +187,82 @@ fn locks() -> BoxedStrategy<std::collections::BTreeSet<Coordinate>> {
     prop::collection::btree_set(coordinate, 0..5).boxed()
 }
 
+fn bolts() -> BoxedStrategy<JointBolts> {
+    let axis = || {
+        prop::option::of(prop_oneof![
+            prop::sample::select(BoltAxis::PLAIN.to_vec()),
+            moved([0.0, 0.4, 1.0]).prop_map(BoltAxis::Direction),
+        ])
+    };
+    (axis(), axis())
+        .prop_map(|(inner, outer)| JointBolts { inner, outer })
+        .boxed()
+}
+
+fn keep_outs() -> BoxedStrategy<Vec<KeepOut>> {
+    let corners = (
+        any::<bool>(),
+        moved([1.0, 2.0, 3.0]),
+        moved([5.0, 6.0, 7.0]),
+    )
+        .prop_map(|(front, a, b)| match front {
+            true => KeepOutCorners::Front([a[0], a[1]], [b[0], b[1]]),
+            false => KeepOutCorners::Box(a, b),
+        });
+    let name = "[ -~\n]{0,12}[a-z]";
+    let one = (name, corners).prop_map(|(name, corners)| KeepOut { name, corners });
+    prop::collection::vec(one, 0..3).boxed()
+}
+
+fn tolerances() -> BoxedStrategy<Tolerances> {
+    let made = || {
+        let plain = vec![MadeBy::JigDrilled, MadeBy::Tape, MadeBy::HandHeld];
+        prop_oneof![
+            prop::sample::select(plain),
+            (0.0..9.0).prop_map(MadeBy::Deviation)
+        ]
+    };
+    let point =
+        (any::<bool>(), prop::sample::select(PointName::ALL.to_vec())).prop_map(|(rear, point)| {
+            match rear {
+                true => (AxleName::Rear, point),
+                false => (AxleName::Front, point),
+            }
+        });
+    (
+        positive(),
+        positive(),
+        prop::option::of(made()),
+        prop::collection::btree_map(point, made(), 0..4),
+    )
+        .prop_map(|(jig_drilled, tape, usual, points)| Tolerances {
+            jig_drilled,
+            tape,
+            hand_held: tape,
+            usual,
+            points,
+        })
+        .boxed()
+}
+
 /// Any build that can be used whole.
 pub(crate) fn any_build() -> BoxedStrategy<Build> {
     let base = good();
     let rear = base.rear.clone().unwrap_or_else(|| base.front.clone());
     let rest = (text(), text(), any::<bool>(), locks());
+    let shop = (bolts(), keep_outs(), tolerances());
     (
         axle(base.front),
         prop::option::of(axle(rear)),
         rack(),
         figures(),
         rest,
+        shop,
     )
         .prop_map(
-            |(mut front, rear, rack, figures, (title, notes, inch, locked))| {
+            |(mut front, rear, rack, figures, (title, notes, inch, locked), shop)| {
+                let (joint_bolts, keep_outs, tolerances) = shop;
+                front.joint_bolts = joint_bolts;
                 let (rack_end, vehicle, hit, limits) = figures;
                 front.rack = rack;
                 front.rack_end = rack_end;
@@ -215,6 +278,8 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
                     vehicle,
                     hit,
                     limits,
+                    keep_outs,
+                    tolerances,
                     locked,
                     notes,
                 }

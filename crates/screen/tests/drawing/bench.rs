@@ -25,6 +25,8 @@ pub(crate) fn build() -> Build {
         vehicle: Vehicle::default(),
         hit: Hit::default(),
         limits: Limits::default(),
+        keep_outs: Vec::new(),
+        tolerances: trammel_build::Tolerances::default(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),
     }
@@ -69,6 +71,7 @@ fn front() -> AxleSpec {
             ..RackSpec::default()
         },
         rack_end: RackEndSpec::default(),
+        joint_bolts: trammel_build::JointBolts::default(),
         right: std::collections::BTreeMap::new(),
     }
 }
