@@ -6,7 +6,11 @@ use clap::{Args, Parser, Subcommand, ValueEnum, error::ErrorKind};
 use trammel_analysis::{DEFAULT_POSITIONS, Span, SweepColumn};
 use trammel_build::{AxleName, LengthUnit, Side};
 
-use crate::fault::Fault;
+use crate::{
+    fault::Fault,
+    tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
+    tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
+};
 
 /// Suspension and steering layout for light off-road karts and buggies.
 ///
@@ -42,6 +46,18 @@ pub(crate) enum Command {
     /// List what is near or past a limit, and what would mend it.
     #[command(long_about = CHECK_ABOUT)]
     Check(CheckArguments),
+    /// Move joints until the wheel keeps its toe.
+    #[command(long_about = TUNE_ABOUT)]
+    Tune(TuneArguments),
+    /// Score every place of a tie-rod joint, as a table or a picture.
+    #[command(long_about = MAP_ABOUT)]
+    Map(MapArguments),
+    /// Show what build error does to the toe curve.
+    #[command(long_about = SCATTER_ABOUT)]
+    Scatter(ScatterArguments),
+    /// Raise the frame on the same arms.
+    #[command(long_about = LIFT_ABOUT)]
+    Lift(LiftArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.
@@ -152,7 +168,7 @@ pub(crate) enum PageWord {
 }
 
 /// Reads `1280x800`.
-fn size(text: &str) -> Result<[f32; 2], String> {
+pub(crate) fn size(text: &str) -> Result<[f32; 2], String> {
     let expected = || {
         format!(
             "read {text:?}, expected width and height from 400x300 to 4000x3000, such as 1280x800"

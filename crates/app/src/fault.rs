@@ -2,9 +2,10 @@
 
 use std::{io, path::PathBuf};
 
-use trammel_analysis::SweepFault;
-use trammel_build::BuildFault;
-use trammel_persistence::{OpenFault, ReadFault};
+use trammel_analysis::{RaiseFault, SweepFault};
+use trammel_build::{BuildFault, EditFault, LengthFault};
+use trammel_persistence::{OpenFault, ReadFault, SaveFault};
+use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
 
 /// Why a command could not be done: one plain line each.
 #[derive(Debug, thiserror::Error)]
@@ -48,6 +49,59 @@ pub(crate) enum Fault {
         /// What the system says.
         source: io::Error,
     },
+    /// A build file could not be saved.
+    #[error(transparent)]
+    Save(#[from] SaveFault),
+    /// A length on the command line.
+    #[error("{option}: {fault}")]
+    Length {
+        /// Which option.
+        option: &'static str,
+        /// What is wrong with it.
+        fault: LengthFault,
+    },
+    /// Something on the command line that the build has no place for.
+    #[error("{option} {found}: {why}")]
+    Option {
+        /// Which option.
+        option: &'static str,
+        /// What was given.
+        found: String,
+        /// What is wrong with it, and what was expected.
+        why: String,
+    },
+    /// A change that the build does not take.
+    #[error("the build can't be changed so: {0}")]
+    Edit(#[from] EditFault),
+    /// Travels or rack positions.
+    #[error(transparent)]
+    Stations(#[from] StationFault),
+    /// The best spot.
+    #[error(transparent)]
+    Spot(#[from] SearchFault),
+    /// The global search.
+    #[error(transparent)]
+    Tune(#[from] TuneFault),
+    /// The rectangle of a map.
+    #[error(transparent)]
+    Frame(#[from] FrameFault),
+    /// The map.
+    #[error(transparent)]
+    Map(#[from] MapFault),
+    /// The made-up builds.
+    #[error(transparent)]
+    Scatter(#[from] ScatterFault),
+    /// The raised frame.
+    #[error(transparent)]
+    Raise(#[from] RaiseFault),
+    /// Not one place of a map.
+    #[error(
+        "no place of the map can be built and reaches the whole travel; look at the build with `trammel check`"
+    )]
+    NoPlace,
+    /// Nothing is left to be moved.
+    #[error("nothing may move: {0} are locked")]
+    AllLocked(String),
     /// A file is in the way.
     #[error("{} is there already, so nothing was written; --force writes over it", path.display())]
     Exists {

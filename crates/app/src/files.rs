@@ -9,29 +9,58 @@ use std::{
 
 use atomic_write_file::AtomicWriteFile;
 use trammel_build::Build;
-use trammel_persistence::{Demo, OpenFault, demos, read, read_text};
+use trammel_persistence::{Demo, Document, Expected, OpenFault, demos, read_text};
 use trammel_screen::Start;
 
-use crate::fault::Fault;
+use crate::{fault::Fault, tune_arguments::OutArguments};
 
 /// What stands before the name of a demo where a build file is expected.
 const DEMO: &str = "demo:";
 
 /// The build that a word on the command line means: a file, or `demo:NAME`.
 pub(crate) fn build(from: &Path) -> Result<Build, Fault> {
+    document(from).map(|document| document.build().clone())
+}
+
+/// The same with its text.
+pub(crate) fn document(from: &Path) -> Result<Document, Fault> {
     if let Some(name) = demo_name(from.as_os_str()) {
         let demo = demo(name)?;
-        return read(demo.text).map_err(|fault| Fault::Demo {
+        return Document::read(demo.text).map_err(|fault| Fault::Demo {
             name: demo.name,
             fault: Box::new(fault),
         });
     }
     let text = read_text(from)?;
-    let build = read(&text).map_err(|fault| OpenFault::Build {
+    let document = Document::read(&text).map_err(|fault| OpenFault::Build {
         path: from.to_owned(),
         fault: Box::new(fault),
     })?;
-    Ok(build)
+    Ok(document)
+}
+
+/// Refuses to write over a file that is there already, unless that is wanted.
+pub(crate) fn check_free(out: &OutArguments) -> Result<(), Fault> {
+    match &out.out {
+        Some(path) if !out.force && path.symlink_metadata().is_ok() => {
+            Err(Fault::Exists { path: path.clone() })
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Writes a changed build where it is wanted, its text as it was wherever nothing changed.
+pub(crate) fn save(out: &OutArguments, from: &Document, build: &Build) -> Result<(), Fault> {
+    let Some(path) = &out.out else {
+        return Ok(());
+    };
+    let expected = if out.force {
+        Expected::Anything
+    } else {
+        Expected::Nothing
+    };
+    trammel_persistence::save(path, &from.text_for(build), expected)?;
+    Ok(())
 }
 
 /// What the window starts with. A file that is not there is told here, since it is most likely a word mistyped; whatever else is

@@ -6,6 +6,8 @@ mod console;
 mod fault;
 mod files;
 mod picture;
+mod tune_arguments;
+mod tune_help;
 mod window;
 
 use std::process::ExitCode;
@@ -17,6 +19,8 @@ use fault::Fault;
 const DONE: u8 = 0;
 /// `check` found a danger.
 const DANGER: u8 = 1;
+/// `tune` could not meet every limit.
+const UNMET: u8 = 1;
 /// The input can't be used.
 const UNUSABLE: u8 = 2;
 
@@ -48,6 +52,13 @@ fn run() -> Result<u8, Fault> {
             let danger = commands::check::run(&check)?;
             Ok(if danger { DANGER } else { DONE })
         }
+        Some(Command::Tune(tune)) => {
+            let met = commands::tune::run(&tune)?;
+            Ok(if met { DONE } else { UNMET })
+        }
+        Some(Command::Map(map)) => commands::map::run(&map).map(|()| DONE),
+        Some(Command::Scatter(scatter)) => commands::scatter::run(&scatter).map(|()| DONE),
+        Some(Command::Lift(lift)) => commands::lift::run(&lift).map(|()| DONE),
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }

@@ -1,8 +1,13 @@
 //! The commands that work without a window.
 
 pub(crate) mod check;
+mod chosen;
 pub(crate) mod demo;
 mod findings_json;
 mod findings_text;
+pub(crate) mod lift;
+pub(crate) mod map;
 pub(crate) mod picture;
+pub(crate) mod scatter;
 pub(crate) mod sweep;
+pub(crate) mod tune;

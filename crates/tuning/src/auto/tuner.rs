@@ -186,6 +186,12 @@ impl Tuner {
             .filter_map(|m| m.candidate.as_ref().map(|c| (c.worth, &c.judged.figures)))
     }
 
+    /// Figures of a corner, judged as the candidates are; `None` when it can't be built or doesn't reach travel and lock.
+    #[must_use]
+    pub fn figures(&self, corner: &Corner) -> Option<Figures> {
+        self.objective.judge.judge(corner).map(|j| j.figures)
+    }
+
     /// Why there is no solution once the search is done.
     #[must_use]
     pub fn fault(&self) -> Option<TuneFault> {

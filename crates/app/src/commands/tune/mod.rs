@@ -1,0 +1,71 @@
+//! `trammel tune`: joints moved until the wheel keeps its toe.
+
+mod clear;
+mod json;
+mod limits;
+mod outcome;
+mod search;
+mod spot;
+mod text;
+
+use trammel_geometry::Corner;
+use trammel_tuning::{Figures, Solution};
+
+use super::chosen::Chosen;
+use crate::{console, fault::Fault, files, tune_arguments::TuneArguments};
+use limits::Held;
+use outcome::Outcome;
+
+/// What a search came to, in the chosen corner's own frame.
+struct Found {
+    method: Method,
+    /// The corner to be written.
+    corner: Corner,
+    /// The corner before it was rounded to whole steps, where it was.
+    exact: Option<Corner>,
+    /// Figures before, where the corner as it is has any, and after.
+    figures: Option<(Option<Figures>, Figures)>,
+    limits: Vec<Held>,
+    /// Other good solutions.
+    others: Vec<Solution>,
+    /// Coordinates of the solutions' values.
+    names: Vec<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Method {
+    BestSpot,
+    ClearSpot,
+    Search,
+}
+
+impl Method {
+    fn word(self) -> &'static str {
+        match self {
+            Self::BestSpot => "best_spot",
+            Self::ClearSpot => "clear_spot",
+            Self::Search => "search",
+        }
+    }
+}
+
+/// Tunes; whether every limit is met and the place is clear.
+pub(crate) fn run(arguments: &TuneArguments) -> Result<bool, Fault> {
+    files::check_free(&arguments.out)?;
+    let chosen = Chosen::of(&arguments.corner)?;
+    let plain = arguments.moves.is_empty() && arguments.limits.is_empty();
+    let found = if plain {
+        spot::find(&chosen, arguments)?
+    } else {
+        search::find(&chosen, arguments)?
+    };
+    let outcome = Outcome::of(&chosen, &found)?;
+    let told = if arguments.json {
+        json::text(&chosen, arguments, &found, &outcome)?
+    } else {
+        text::text(&chosen, arguments, &found, &outcome)
+    };
+    files::save(&arguments.out, &chosen.document, &outcome.build)?;
+    console::print(&told)?;
+    Ok(outcome.keep_out.is_none() && found.limits.iter().all(Held::met))
+}
