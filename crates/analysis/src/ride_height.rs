@@ -1,11 +1,13 @@
 //! A build at another ride height: the frame raised or lowered on the same arms.
 
 use trammel_build::{
-    AxleModel, AxleName, AxleSpec, Build, BuildFault, Edit, KeepOut, KeepOutCorners, PointName,
-    RideHeight, Side, Stop, TravelSpec, Triple, mirror,
+    AxleModel, AxleName, AxleSpec, Build, BuildFault, Edit, KeepOut, KeepOutCorners, LengthUnit,
+    PointName, RideHeight, Side, Stop, TravelSpec, Triple, mirror,
 };
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_tuning::{LiftFault, Lifted, Reset, lifted};
+
+use crate::words::length;
 
 /// Rounds of looking for the travel that raises the frame by so much; each takes two digits off or more.
 const ROUNDS: usize = 40;
@@ -53,7 +55,7 @@ pub enum RaiseFault {
         fault: LiftFault,
     },
     /// The new ride height is at or past a stop.
-    #[error("the {} wheels would stand {:.1} mm of travel away from where they stand now, past their {} stop at {:.1} mm; let the stops move along, or raise by less", axle.word(), travel.abs(), if *travel < 0.0 { "droop" } else { "bump" }, stop.abs())]
+    #[error("the {} wheels would stand {} of {} travel away from where they stand now, and their stop is at {}; let the stops move along, or go less far", axle.word(), length(travel.abs(), *unit), if *travel < 0.0 { "droop" } else { "bump" }, length(stop.abs(), *unit))]
     PastStop {
         /// Axle.
         axle: AxleName,
@@ -61,6 +63,8 @@ pub enum RaiseFault {
         travel: f64,
         /// The stop, mm.
         stop: f64,
+        /// Unit to speak in.
+        unit: LengthUnit,
     },
     /// The two sides differ, and one camber can't stand for both.
     #[error("the two {} wheels would come to different cambers, and a build has one for both; let camber be put back", axle.word())]
@@ -69,10 +73,12 @@ pub enum RaiseFault {
         axle: AxleName,
     },
     /// No travel was found that raises the frame by just so much.
-    #[error("no wheel travel raises the frame by {by:.1} mm")]
+    #[error("no wheel travel raises the frame by {}", length(*by, *unit))]
     NotFound {
         /// Raise asked for, mm.
         by: f64,
+        /// Unit to speak in.
+        unit: LengthUnit,
     },
 }
 
@@ -133,7 +139,8 @@ impl Raised {
             .ok_or(BuildFault::NoAxle { axle: name })?;
         let side = |side| {
             let linkage = model.linkage(side);
-            raised_corner(linkage, raise).map_err(|fault| fault.of(name, side, raise.by))
+            raised_corner(linkage, raise)
+                .map_err(|fault| fault.of(name, side, raise.by, build.unit))
         };
         let left = side(Side::Left)?;
         let x = x.unwrap_or(left.frame_shift.x);
@@ -170,10 +177,10 @@ enum CornerFault {
 }
 
 impl CornerFault {
-    fn of(self, axle: AxleName, side: Side, by: f64) -> RaiseFault {
+    fn of(self, axle: AxleName, side: Side, by: f64, unit: LengthUnit) -> RaiseFault {
         match self {
             Self::Lift(fault) => RaiseFault::Wheel { axle, side, fault },
-            Self::NotFound => RaiseFault::NotFound { by },
+            Self::NotFound => RaiseFault::NotFound { by, unit },
         }
     }
 }
@@ -275,8 +282,8 @@ fn move_stops(
             if let (Some(spring), Some(old), Some(new)) =
                 (&mut spec.spring, old, lifted.corner.spring)
             {
-                let length = |s: trammel_geometry::Spring| (s.arm_mount - s.chassis_mount).norm();
-                let longer = build.unit.from_mm(length(new) - length(old));
+                let between = |s: trammel_geometry::Spring| (s.arm_mount - s.chassis_mount).norm();
+                let longer = build.unit.from_mm(between(new) - between(old));
                 for typed in [&mut spring.open_length, &mut spring.closed_length]
                     .into_iter()
                     .flatten()
@@ -298,7 +305,12 @@ fn move_stops(
                     travel >= stop
                 };
                 if past && kind != Stop::Default {
-                    return Err(RaiseFault::PastStop { axle, travel, stop });
+                    return Err(RaiseFault::PastStop {
+                        axle,
+                        travel,
+                        stop,
+                        unit: build.unit,
+                    });
                 }
             }
             spec.travel = spec.travel.map(|t| TravelSpec {

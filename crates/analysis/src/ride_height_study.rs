@@ -51,7 +51,12 @@ fn row(build: &Build, raise: &Raise) -> Result<RideHeightRow, RaiseFault> {
         let there = match raised(build, raise)?.apply(build) {
             Ok(there) => there,
             Err(trammel_build::EditFault::Unusable(fault)) => return Err(fault.into()),
-            Err(_) => return Err(RaiseFault::NotFound { by: raise.by }),
+            Err(_) => {
+                return Err(RaiseFault::NotFound {
+                    by: raise.by,
+                    unit: build.unit,
+                });
+            }
         };
         let model = there.axle(AxleName::Front)?;
         Ok((there, model))

@@ -24,11 +24,13 @@ pub(crate) struct CornerArguments {
 /// Where a changed build goes.
 #[derive(Debug, Args)]
 pub(crate) struct OutArguments {
-    /// Build file to write, with the text of the old one wherever nothing changed. Whole or not at all.
-    #[arg(long, value_name = "FILE")]
+    /// Build file to write, with the text of the old one wherever nothing changed.
+    /// Whole or not at all.
+    #[arg(long, value_name = "FILE", verbatim_doc_comment)]
     pub out: Option<PathBuf>,
-    /// Write over a file that is there already; what was there is kept beside it as FILE.bak.
-    #[arg(long)]
+    /// Write over a file that is there already; what was there is kept beside it as
+    /// FILE.bak.
+    #[arg(long, verbatim_doc_comment)]
     pub force: bool,
 }
 
@@ -36,22 +38,24 @@ pub(crate) struct OutArguments {
 pub(crate) struct TuneArguments {
     #[command(flatten)]
     pub corner: CornerArguments,
-    /// Coordinates that may move, such as tie_rod.inner.z or lower_arm.front_pivot.z=-1/2..1 with a range of its own from where it
-    /// is now.
+    /// Coordinates that may move, such as tie_rod.inner.z or
+    /// lower_arm.front_pivot.z=-1/2..1 with a range of its own from where it is now.
     #[arg(
         long = "move",
         value_name = "COORDINATE[=FROM..TO]",
         value_delimiter = ',',
-        allow_hyphen_values = true
+        allow_hyphen_values = true,
+        verbatim_doc_comment
     )]
     pub moves: Vec<String>,
-    /// Wanted besides little toe change, such as tie_rod_angle=..12 (at most), ackermann=30.. (at least), castor=5..7, or
-    /// scrub_radius=1.5 (as near as can be).
+    /// Wanted besides little toe change, such as tie_rod_angle=..12 (at most),
+    /// ackermann=30.. (at least), castor=5..7, or scrub_radius=1.5 (as near as can be).
     #[arg(
         long = "limit",
         value_name = "FIGURE=RANGE",
         value_delimiter = ',',
-        allow_hyphen_values = true
+        allow_hyphen_values = true,
+        verbatim_doc_comment
     )]
     pub limits: Vec<String>,
     /// What makes a place of the joint better; only without --move and --limit.

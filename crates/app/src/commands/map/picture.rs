@@ -21,8 +21,10 @@ use crate::fault::Fault;
 const FRAMES: u32 = 2;
 /// Pixels of a cell.
 const CELL_PX: usize = 2;
+/// Columns of the map looked along for a contour line with room for its label.
+const LOOKS: usize = 23;
 /// Room for labels: left, top, right, bottom, px.
-const MARGINS: [f32; 4] = [74.0, 44.0, 96.0, 54.0];
+const MARGINS: [f32; 4] = [74.0, 60.0, 96.0, 54.0];
 const PAPER: Color32 = Color32::from_rgb(252, 252, 250);
 const INK: Color32 = Color32::from_rgb(24, 26, 30);
 const CONTOUR: Color32 = Color32::from_rgb(255, 255, 255);
@@ -106,12 +108,12 @@ fn pixel(asked: &Asked, map: &ToeMap, column: usize, row: usize) -> Color32 {
     }
     let plain = match here {
         Shown::Band(band) => colour(band),
-        Shown::Barred if (column + row) % 6 == 0 => INK,
+        Shown::Barred if (column + row).is_multiple_of(6) => INK,
         Shown::Barred => BARRED,
     };
     match (edge, held, line) {
         (true, _, _) => KEPT_OUT,
-        (_, true, _) if (column + 5 * row) % 7 == 0 => KEPT_OUT,
+        (_, true, _) if (column + 5 * row).is_multiple_of(7) => KEPT_OUT,
         (_, _, true) => CONTOUR,
         _ => plain,
     }
@@ -141,16 +143,14 @@ impl Sheet<'_> {
         self.axes(&painter);
         self.legend(&painter);
         self.marks(&painter);
-        painter.text(
-            pos2(self.plot.left(), 14.0),
-            Align2::LEFT_CENTER,
-            self.title(),
-            FontId::proportional(TEXT_PX + 1.0),
-            INK,
-        );
+        for (line, y) in self.title().into_iter().zip([14.0, 32.0]) {
+            let font = FontId::proportional(TEXT_PX);
+            let at = pos2(self.plot.left(), y);
+            painter.text(at, Align2::LEFT_CENTER, line, font, INK);
+        }
     }
 
-    fn title(&self) -> String {
+    fn title(&self) -> [String; 2] {
         let joint = match self.asked.joint {
             TieRodJoint::Inner => "inner",
             TieRodJoint::Outer => "outer",
@@ -160,20 +160,29 @@ impl Sheet<'_> {
             Plane::Side => "side",
             Plane::Plan => "plan",
         };
-        format!(
-            "{}: {} over the travel with the {joint} tie-rod joint placed here ({} axle, {} side, {view} view)",
-            self.asked.chosen.build().title,
-            self.what(),
-            self.asked.chosen.axle().word(),
-            self.asked.chosen.side.word(),
-        )
+        let chosen = &self.asked.chosen;
+        [
+            format!(
+                "{}; {} axle, {} side, {view} view",
+                chosen.build().title,
+                chosen.axle().word(),
+                chosen.side.word()
+            ),
+            format!(
+                "With the {joint} tie-rod joint placed here: {}",
+                self.what()
+            ),
+        ]
     }
 
     fn what(&self) -> String {
         match self.asked.scoring {
-            Scoring::Largest => "largest toe change, °".into(),
-            Scoring::Rms => "RMS toe change, °".into(),
-            Scoring::Slope => format!("slope, °/{}", self.asked.chosen.unit().sign()),
+            Scoring::Largest => "largest toe change over the travel, °".into(),
+            Scoring::Rms => "RMS toe change over the travel, °".into(),
+            Scoring::Slope => format!(
+                "slope of toe at ride height, °/{}",
+                self.asked.chosen.unit().sign()
+            ),
         }
     }
 
@@ -191,20 +200,23 @@ impl Sheet<'_> {
         let mut placed: Vec<Rect> = Vec::new();
         let [columns, rows] = [self.map.frame().columns(), self.map.frame().rows()];
         for (i, level) in LEVELS.iter().enumerate() {
-            // Along a slanting line, so that labels of neighbouring levels stand beside each other.
+            // Each level starts looking elsewhere, so that labels of neighbouring levels stand apart.
             let start = columns / 2 + i * columns / 24;
-            let crossing = (1..rows).find_map(|row| {
-                let column = (start + row / 8) % columns;
-                let [here, below] = [row, row - 1].map(|r| shown(self.asked, self.map, column, r));
-                let (Shown::Band(a), Shown::Band(b)) = (here, below) else {
-                    return None;
-                };
-                let centre = self.at(column as f64, row as f64);
-                let rect = Rect::from_center_size(centre, vec2(40.0, TEXT_PX + 3.0));
-                let free =
-                    self.plot.contains_rect(rect) && !placed.iter().any(|p| p.intersects(rect));
-                (a.min(b) <= i && a.max(b) > i && free).then_some(rect)
-            });
+            let looks = (0..LOOKS).map(|look| (start + look * columns / LOOKS) % columns);
+            let crossing = looks
+                .flat_map(|column| (1..rows).map(move |row| (column, row)))
+                .find_map(|(column, row)| {
+                    let [here, below] =
+                        [row, row - 1].map(|r| shown(self.asked, self.map, column, r));
+                    let (Shown::Band(a), Shown::Band(b)) = (here, below) else {
+                        return None;
+                    };
+                    let centre = self.at(column as f64, row as f64);
+                    let rect = Rect::from_center_size(centre, vec2(38.0, TEXT_PX + 2.0));
+                    let free =
+                        self.plot.contains_rect(rect) && !placed.iter().any(|p| p.intersects(rect));
+                    (a.min(b) <= i && a.max(b) > i && free).then_some(rect)
+                });
             if let Some(rect) = crossing {
                 painter.rect_filled(rect, 3.0, PAPER.gamma_multiply(0.85));
                 let font = FontId::proportional(TEXT_PX - 1.0);
@@ -329,7 +341,7 @@ fn ticks(from: f64, to: f64) -> Vec<(f64, String)> {
         .map(|m| m * decade)
         .find(|s| span / s <= 8.0)
         .unwrap_or(span);
-    if !(step > 0.0) {
+    if span.is_nan() || step <= 0.0 {
         return Vec::new();
     }
     let decimals = (-step.log10().floor()).max(0.0) as usize;

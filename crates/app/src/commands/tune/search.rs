@@ -134,7 +134,7 @@ fn read_move(chosen: &Chosen, text: &str, reach: f64) -> Result<Move, Fault> {
             (chosen.length("--move", from)?, chosen.length("--move", to)?)
         }
     };
-    if !(low < high) {
+    if low >= high {
         return Err(fault(
             "expected a range from a smaller to a larger length".into(),
         ));

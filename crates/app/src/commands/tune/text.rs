@@ -156,16 +156,13 @@ fn cause(chosen: &Chosen) -> Vec<String> {
     };
     let size = |mm: f64| on_tape(mm.abs(), chosen.unit());
     let height = cause.height(WORTH_SAYING).map(|h| {
-        format!(
-            "Cause of the slope: {} by {} ({}).",
-            h,
-            size(cause.height_error),
-            cause.side
-        )
+        let by = size(cause.height_error);
+        format!("Why it sloped ({by}, {}): {h}.", cause.side)
     });
-    let length = cause
-        .length(WORTH_SAYING)
-        .map(|l| format!("Cause of the bowl: {} by {}.", l, size(cause.length_error)));
+    let length = cause.length(WORTH_SAYING).map(|l| {
+        let by = size(cause.length_error);
+        format!("Why it bowed ({by}): {l}.")
+    });
     height.into_iter().chain(length).collect()
 }
 
