@@ -76,6 +76,19 @@ impl Curve<'_> {
         } else {
             1
         };
+        let x_axis = AxisHints::new_x()
+            .label(
+                egui::RichText::new(self.x_label.clone())
+                    .small()
+                    .color(tokens.ink_soft),
+            )
+            .label_spacing(egui::Rangef::new(16.0, 24.0))
+            .formatter(move |mark, _| {
+                words::signed(
+                    mark.value,
+                    tick_decimals(mark.step_size).min(x_decimals + 2),
+                )
+            });
         let y_axis = AxisHints::new_y()
             .label_spacing(egui::Rangef::new(8.0, 12.0))
             .min_thickness(44.0)
@@ -102,17 +115,7 @@ impl Curve<'_> {
             .x_grid_spacer(|g| ticks(&g, 5.0))
             .y_grid_spacer(move |g| ticks(&g, y_count))
             .grid_spacing(egui::Rangef::new(2.0, 24.0))
-            .x_axis_label(
-                egui::RichText::new(self.x_label.clone())
-                    .small()
-                    .color(tokens.ink_soft),
-            )
-            .x_axis_formatter(move |mark, _| {
-                words::signed(
-                    mark.value,
-                    tick_decimals(mark.step_size).min(x_decimals + 2),
-                )
-            })
+            .custom_x_axes(vec![x_axis])
             .custom_y_axes(vec![y_axis])
             .label_formatter({
                 let y_sign = self.y_sign.to_owned();
