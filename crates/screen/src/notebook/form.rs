@@ -35,6 +35,21 @@ pub(super) enum Takes {
 }
 
 impl Takes {
+    /// A length that may be left out, when this many mm are taken.
+    pub(super) fn length_or(default_mm: f64) -> Self {
+        Self::Length {
+            default_mm: Some(default_mm),
+        }
+    }
+
+    /// A number that may be left out, when this one is taken.
+    pub(super) fn number_or(sign: &'static str, default: f64) -> Self {
+        Self::Number {
+            sign,
+            default: Some(default),
+        }
+    }
+
     fn is_length(self) -> bool {
         matches!(self, Self::Length { .. } | Self::MaybeLength)
     }
@@ -42,6 +57,20 @@ impl Takes {
 
 /// What came of typing in a row: a number, or nothing (the field was emptied and the default is taken).
 pub(super) type Typed = Option<f64>;
+
+/// A figure of a thing, as a row of a form.
+pub(super) struct Field<T> {
+    /// The word before it, which is its name too.
+    pub label: &'static str,
+    /// What stands in the build.
+    pub value: Option<f64>,
+    /// What may be typed.
+    pub takes: Takes,
+    /// What it means.
+    pub help: &'static str,
+    /// Puts what was typed into the thing.
+    pub set: fn(&mut T, Typed),
+}
 
 /// A form in two columns.
 pub(super) struct Form<'a> {
@@ -142,6 +171,23 @@ impl Form<'_> {
         };
         self.refuse(format!("{fault} {stands}"));
         None
+    }
+
+    /// Rows for the figures of one thing: what is typed in one makes the edit of the thing with that figure changed.
+    pub(super) fn fields<T: Clone>(
+        &mut self,
+        ui: &mut Ui,
+        of: &T,
+        edit: impl Fn(T) -> trammel_build::Edit,
+        fields: &[Field<T>],
+    ) {
+        for field in fields {
+            if let Some(typed) = self.row(ui, field.label, field.value, field.takes, field.help) {
+                let mut next = of.clone();
+                (field.set)(&mut next, typed);
+                self.edit(edit(next));
+            }
+        }
     }
 
     /// A row with text; `Some` with what was typed, empty when it was cleared.
