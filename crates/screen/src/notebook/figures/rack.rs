@@ -24,7 +24,7 @@ pub(super) fn rack(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec) {
         },
     ];
     form.group(ui, "Rack", |form, ui| {
-        form.fields(ui, &rack, Edit::SetRack, &fields)
+        form.fields(ui, &rack, Edit::SetRack, &fields);
     });
 }
 

@@ -35,7 +35,7 @@ pub(super) fn vehicle(ui: &mut Ui, form: &mut Form<'_>, vehicle: Vehicle) {
         },
     ];
     form.group(ui, "Vehicle", |form, ui| {
-        form.fields(ui, &vehicle, Edit::SetVehicle, &fields)
+        form.fields(ui, &vehicle, Edit::SetVehicle, &fields);
     });
 }
 
@@ -49,11 +49,11 @@ fn mass(vehicle: Vehicle, unit: LengthUnit) -> Field<Vehicle> {
     let (takes, set): (Takes, fn(&mut Vehicle, Typed)) = if in_pounds {
         let pounds = (defaults::MASS_KG / defaults::KILOGRAMS_PER_POUND).round();
         (Takes::number_or("lb", pounds), |v, typed| {
-            v.mass = typed.map(Mass::Pounds)
+            v.mass = typed.map(Mass::Pounds);
         })
     } else {
         (Takes::number_or("kg", defaults::MASS_KG), |v, typed| {
-            v.mass = typed.map(Mass::Kilograms)
+            v.mass = typed.map(Mass::Kilograms);
         })
     };
     Field {
