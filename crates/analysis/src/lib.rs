@@ -16,11 +16,13 @@
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
+mod build_error;
 mod candidate;
 mod caution;
 mod checks;
 mod corner_view;
 mod findings;
+mod lift_verdict;
 mod pose_grid;
 mod quantity;
 mod quick_look;
@@ -33,18 +35,22 @@ mod study;
 mod sweep;
 mod sweep_column;
 mod travel_curve;
+mod what_if;
 mod words;
 
+pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
+pub use lift_verdict::LiftVerdict;
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
-pub use ride_height_study::{RideHeightRow, ride_heights};
+pub use ride_height_study::{RideHeightRow, ride_heights, rise_at};
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
 pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};
 pub use sweep_column::SweepColumn;
 pub use travel_curve::{Station, TravelCurve};
+pub use what_if::{WhatIf, WhatIfFault, WouldBe};

@@ -11,7 +11,7 @@ use crate::{
 /// Travels and rack positions looked at; the cautions look closer.
 const GRID: [usize; 2] = [7, 5];
 
-/// Figures of the left corner at the worst pose of a coarse grid over travel and lock.
+/// Figures of a corner at the worst pose of a coarse grid over travel and lock.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct QuickLook {
     /// Yield strength over combined stress of the rack end; `None` where there is no rack or no load.
@@ -23,10 +23,10 @@ pub struct QuickLook {
 }
 
 impl QuickLook {
-    /// Of a build's axle.
+    /// Of a side of a build's axle.
     #[must_use]
-    pub fn of(build: &Build, model: &AxleModel) -> Self {
-        let view = CornerView::of(model, Side::Left, HitForce::of(build));
+    pub fn of(build: &Build, model: &AxleModel, side: Side) -> Self {
+        let view = CornerView::of(model, side, HitForce::of(build));
         let [travels, racks] = GRID;
         let grid = PoseGrid::sized(&view, travels, racks);
         let most = |of: fn(&crate::corner_view::Reading) -> f64| {

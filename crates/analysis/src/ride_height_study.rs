@@ -1,7 +1,7 @@
 //! What raising the frame does, over a range of heights.
 
 use trammel_build::{AxleModel, AxleName, Build, Side};
-use trammel_tuning::Reset;
+use trammel_tuning::{Reset, lifted};
 
 use crate::{
     AxleStudy, Raise, RaiseFault,
@@ -44,6 +44,27 @@ pub fn ride_heights(
         .iter()
         .map(|&by| row(build, &Raise { by, ..*like }))
         .collect()
+}
+
+/// What raises the frame, mm, when a wheel travel of an axle (mm, droop negative) becomes the ride height.
+///
+/// # Errors
+/// [`RaiseFault`] when the wheel does not get there, or can't be set there.
+pub fn rise_at(
+    build: &Build,
+    axle: AxleName,
+    travel: f64,
+    reset: Reset,
+) -> Result<f64, RaiseFault> {
+    let model = build.axle(axle)?;
+    let there = lifted(&model.axle.left, travel, reset);
+    there
+        .map(|l| l.frame_shift.z)
+        .map_err(|fault| RaiseFault::Wheel {
+            axle,
+            side: Side::Left,
+            fault,
+        })
 }
 
 fn row(build: &Build, raise: &Raise) -> Result<RideHeightRow, RaiseFault> {

@@ -111,7 +111,7 @@ impl Build {
             ("hand_held", t.hand_held),
             ("usual", own(t.usual.as_ref())),
         ];
-        let points = t.points.values().zip(1..);
+        let points = t.points.values().chain(t.coordinates.values()).zip(1..);
         classes
             .into_iter()
             .map(|(name, v)| (name.to_owned(), v))

@@ -34,7 +34,8 @@ fn tolerances(t: &mut Tolerances, length: &impl Fn(&mut f64)) {
         .into_iter()
         .flatten()
         .for_each(length);
-    for made in t.usual.iter_mut().chain(t.points.values_mut()) {
+    let points = t.points.values_mut().chain(t.coordinates.values_mut());
+    for made in t.usual.iter_mut().chain(points) {
         if let MadeBy::Deviation(v) = made {
             length(v);
         }

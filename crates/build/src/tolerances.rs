@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::{AxleName, Build, PointName, defaults};
+use crate::{AxleName, Build, Coordinate, PointName, defaults};
 
 /// How a point is made.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,21 +30,44 @@ pub struct Tolerances {
     pub usual: Option<MadeBy>,
     /// Points made in a way of their own. Both sides alike.
     pub points: BTreeMap<(AxleName, PointName), MadeBy>,
+    /// Coordinates made in another way than their point's others.
+    pub coordinates: BTreeMap<Coordinate, MadeBy>,
+}
+
+impl Tolerances {
+    /// Whether something is said of this coordinate, by itself or with its point.
+    #[must_use]
+    pub fn names(&self, at: Coordinate) -> bool {
+        self.coordinates.contains_key(&at) || self.points.contains_key(&(at.axle, at.point))
+    }
 }
 
 impl Build {
-    /// How a point is made: as the build says, or by tape.
+    /// How points are made of which nothing is said: as the build says, or by tape.
+    #[must_use]
+    pub fn usually_made_by(&self) -> MadeBy {
+        self.tolerances.usual.unwrap_or(MadeBy::Tape)
+    }
+
+    /// How a point is made, coordinates that are said apart left aside.
     #[must_use]
     pub fn made_by(&self, axle: AxleName, point: PointName) -> MadeBy {
         let own = self.tolerances.points.get(&(axle, point)).copied();
-        own.or(self.tolerances.usual).unwrap_or(MadeBy::Tape)
+        own.unwrap_or_else(|| self.usually_made_by())
     }
 
-    /// Standard deviation of each coordinate of a point as it comes out of the shop, mm.
+    /// Standard deviation of a coordinate as it comes out of the shop, mm.
     #[must_use]
-    pub fn deviation_mm(&self, axle: AxleName, point: PointName) -> f64 {
+    pub fn deviation_mm(&self, at: Coordinate) -> f64 {
+        let own = self.tolerances.coordinates.get(&at).copied();
+        self.deviation_of_mm(own.unwrap_or_else(|| self.made_by(at.axle, at.point)))
+    }
+
+    /// Standard deviation of what is made in a way, mm.
+    #[must_use]
+    pub fn deviation_of_mm(&self, made: MadeBy) -> f64 {
         let t = &self.tolerances;
-        let (typed, default) = match self.made_by(axle, point) {
+        let (typed, default) = match made {
             MadeBy::JigDrilled => (t.jig_drilled, defaults::JIG_DRILLED_DEVIATION_MM),
             MadeBy::Tape => (t.tape, defaults::TAPE_DEVIATION_MM),
             MadeBy::HandHeld => (t.hand_held, defaults::HAND_HELD_DEVIATION_MM),

@@ -378,11 +378,23 @@ fn shop_data_is_changed_by_named_edits_and_never_made_unusable() {
         1
     );
     let exact = tolerances(0.25).apply(&build).expect("exact");
-    let deviation = exact.deviation_mm(AxleName::Front, PointName::TieRodInner);
-    assert_eq!(deviation, 0.25 * build.unit.mm());
+    let inner = |axis| Coordinate {
+        axle: AxleName::Front,
+        point: PointName::TieRodInner,
+        axis,
+    };
+    assert_eq!(exact.deviation_mm(inner(Axis::Z)), 0.25 * build.unit.mm());
+    assert_eq!(build.deviation_mm(inner(Axis::Z)), 0.8);
+    // A coordinate goes before its point, and the point before what is usual.
+    let mut finer = exact.tolerances;
+    finer
+        .points
+        .insert((AxleName::Front, PointName::TieRodInner), MadeBy::HandHeld);
+    finer.coordinates.insert(inner(Axis::Z), MadeBy::JigDrilled);
+    let finer = Edit::SetTolerances(finer).apply(&build).expect("finer");
     assert_eq!(
-        build.deviation_mm(AxleName::Front, PointName::TieRodInner),
-        0.8
+        Axis::ALL.map(|axis| finer.deviation_mm(inner(axis))),
+        [1.6, 1.6, 0.4]
     );
     for (edit, path) in [
         (

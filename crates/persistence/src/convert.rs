@@ -65,7 +65,7 @@ fn keep_out(f: file::KeepOut) -> KeepOut {
 }
 
 fn tolerances(f: &file::Tolerances) -> Result<Tolerances, OddName> {
-    let mut points = BTreeMap::new();
+    let (mut points, mut coordinates) = (BTreeMap::new(), BTreeMap::new());
     for (entry, number) in f.points.iter().zip(1..) {
         let path = format!("tolerances.points.{number}.point");
         let odd = |expected| OddName {
@@ -74,9 +74,20 @@ fn tolerances(f: &file::Tolerances) -> Result<Tolerances, OddName> {
             found: entry.point.clone(),
             expected,
         };
-        let name = axle_point(&entry.point)
-            .ok_or_else(|| odd("axle and point, such as \"front.tie_rod.inner\""))?;
-        if points.insert(name, made_by(entry.made)).is_some() {
+        let made = made_by(entry.made);
+        let before = match (
+            axle_point(&entry.point),
+            Coordinate::from_path(&entry.point),
+        ) {
+            (Some(point), _) => points.insert(point, made),
+            (None, Some(coordinate)) => coordinates.insert(coordinate, made),
+            (None, None) => {
+                return Err(odd(
+                    "axle and point, such as \"front.tie_rod.inner\", or a coordinate of it",
+                ));
+            }
+        };
+        if before.is_some() {
             return Err(odd("every point once"));
         }
     }
@@ -86,6 +97,7 @@ fn tolerances(f: &file::Tolerances) -> Result<Tolerances, OddName> {
         hand_held: f.hand_held,
         usual: f.usual.map(made_by),
         points,
+        coordinates,
     })
 }
 

@@ -436,7 +436,7 @@ const SAID: [(&str, &str); 109] = [
     ),
     (
         "tolerance-point-unknown",
-        r#"line 11, column 35: tolerances.points.1.point is "front.tie_rod.middle"; expected axle and point, such as "front.tie_rod.inner""#,
+        r#"line 11, column 35: tolerances.points.1.point is "front.tie_rod.middle"; expected axle and point, such as "front.tie_rod.inner", or a coordinate of it"#,
     ),
     (
         "tolerance-point-twice",

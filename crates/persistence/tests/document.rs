@@ -10,8 +10,8 @@ mod common;
 use common::{any_build, good};
 use proptest::prelude::*;
 use trammel_build::{
-    AxleName, BoltAxis, Coordinate, Edit, HitPoint, JointBolts, KeepOutCorners, LengthUnit, Mass,
-    PointName, PointRef, SpringRate, Triple,
+    Axis, AxleName, BoltAxis, Coordinate, Edit, HitPoint, JointBolts, KeepOutCorners, LengthUnit,
+    Mass, PointName, PointRef, SpringRate, Triple,
 };
 use trammel_persistence::{Document, demos, read, write};
 
@@ -249,8 +249,15 @@ fn keep_outs_and_tolerances_are_converted_with_the_unit_and_bolt_directions_are_
     let mm = from.map(|v| v * 25.4);
     assert!((mm[0] + 400.0).abs() < 2e-3 && (to[2] * 25.4 - 600.0).abs() < 2e-3);
     for point in PointName::ALL {
-        let [a, b] = [&build, &inches].map(|b| b.deviation_mm(AxleName::Front, point));
-        assert!((a - b).abs() < 2e-3, "{point}: {a} mm and {b} mm");
+        for axis in Axis::ALL {
+            let at = Coordinate {
+                axle: AxleName::Front,
+                point,
+                axis,
+            };
+            let [a, b] = [&build, &inches].map(|b| b.deviation_mm(at));
+            assert!((a - b).abs() < 2e-3, "{at}: {a} mm and {b} mm");
+        }
     }
     assert_eq!(inches.front.joint_bolts, build.front.joint_bolts);
     let place = build

@@ -33,6 +33,8 @@ pub enum Manner {
     Plain,
     /// Narrow.
     Thin,
+    /// As narrow as can be.
+    Hair,
     /// Narrow, dashed and grey: how it was.
     Ghost,
 }
@@ -175,11 +177,13 @@ impl Curve<'_> {
         Some(x.clamp(*self.x.start(), *self.x.end()))
     }
 
+    /// Ends of the vertical axis. A faint family may make it three times as long as the other lines ask for, and is cut off there.
     fn vertical_range(&self) -> (f64, f64) {
         let ends = self.band.iter().flat_map(|b| [b[1], b[2]]);
         let ys = self
             .traces
             .iter()
+            .filter(|t| t.manner != Manner::Hair)
             .flat_map(|t| t.points.iter().map(|p| p[1]))
             .chain(ends)
             .filter(|y| y.is_finite());
@@ -192,6 +196,13 @@ impl Curve<'_> {
         if let Some(limit) = self.within {
             low = low.min(-1.3 * limit);
             high = high.max(1.3 * limit);
+        }
+        let family = self.traces.iter().filter(|t| t.manner == Manner::Hair);
+        let [least, most] = [2.0 * low - high, 2.0 * high - low];
+        for y in family.flat_map(|t| t.points.iter().map(|p| p[1])) {
+            if y.is_finite() {
+                (low, high) = (low.min(y.max(least)), high.max(y.min(most)));
+            }
         }
         let middle = 0.5 * (low + high);
         let span = (high - low).max(self.least_span) * 1.16;
@@ -220,6 +231,7 @@ fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
     let (width, colour) = match trace.manner {
         Manner::Plain => (weight::WIDE, trace.colour),
         Manner::Thin => (weight::SYMBOL, trace.colour),
+        Manner::Hair => (weight::HAIR, trace.colour),
         Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
     let ghost = trace.manner == Manner::Ghost;

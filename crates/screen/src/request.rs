@@ -1,5 +1,6 @@
 //! What the parts of the screen ask for. They read; the bench carries the requests out after the frame, in order.
 
+use trammel_analysis::Raise;
 use trammel_build::{Edit, PointRef};
 
 use crate::action::Action;
@@ -35,6 +36,17 @@ pub enum Request {
         /// The edits, made in order; all of them or none.
         edits: Vec<Edit>,
     },
+    /// Make another ride height the build's, as one undo step.
+    RideHeight(Raise),
+    /// The same, the wheels standing at a travel of the moved linkage, mm: what is shown becomes the ride height.
+    RideHeightAt {
+        /// Wheel travel, mm.
+        travel: f64,
+        /// What becomes of camber and stops; by how much follows from the travel.
+        how: Raise,
+    },
+    /// Write what the sliders of the page What if try out into the build, as one undo step.
+    ApplyWhatIf,
     /// Start a search for layouts, or stop it.
     Search(bool),
     /// Say something to the user.

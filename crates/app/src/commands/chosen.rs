@@ -7,7 +7,7 @@ use trammel_build::{
 };
 use trammel_geometry::{Corner, Point, mirror_point};
 use trammel_persistence::Document;
-use trammel_tuning::{Hardpoint, Stations};
+use trammel_tuning::Stations;
 
 use crate::{fault::Fault, files, tune_arguments::CornerArguments};
 
@@ -116,11 +116,6 @@ pub(crate) fn length(option: &'static str, text: &str, unit: LengthUnit) -> Resu
     parse_length(text, unit)
         .map(|v| v * unit.mm())
         .map_err(|fault| Fault::Length { option, fault })
-}
-
-/// The build's name of a hardpoint of the tuning kernel.
-pub(crate) fn point_name(point: Hardpoint) -> Option<PointName> {
-    PointName::from_path(point.name())
 }
 
 /// A length of so many mm as a tape reads it, to 1/64 in or a tenth of a millimetre, with its unit.

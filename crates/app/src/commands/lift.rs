@@ -1,8 +1,10 @@
 //! `trammel lift`: the frame raised on the same arms.
 
 use serde::Serialize;
-use trammel_analysis::{Raise, RideHeightRow, Stops, raised, ride_heights};
-use trammel_build::LengthUnit;
+use trammel_analysis::{
+    LiftVerdict, Raise, RaiseFault, RideHeightRow, Stops, raised, ride_heights,
+};
+use trammel_build::{Build, LengthUnit, defaults};
 use trammel_tuning::Reset;
 
 use super::chosen::{length, on_tape};
@@ -24,6 +26,7 @@ struct Lift<'a> {
     camber: String,
     stops: String,
     rows: Vec<Row>,
+    verdict: Option<String>,
     out: Option<String>,
 }
 
@@ -60,9 +63,11 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     let raises: Vec<f64> = (0..=STEPS)
         .map(|i| raise.by * i as f64 / STEPS as f64)
         .collect();
+    let found = ride_heights(build, &raises, &raise);
+    let verdict = verdict(build, &found);
     let rows = raises
         .iter()
-        .zip(ride_heights(build, &raises, &raise))
+        .zip(found)
         .map(|(by, row)| self::row(*by, &row.map_err(|f| f.to_string()), unit))
         .collect();
     let out = Lift {
@@ -72,6 +77,7 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
         camber: word(&arguments.camber),
         stops: word(&arguments.stops),
         rows,
+        verdict,
         out: arguments.out.out.as_ref().map(|p| p.display().to_string()),
     };
     let told = if arguments.json {
@@ -82,6 +88,15 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     };
     files::save(&arguments.out, &document, &lifted)?;
     console::print(&told)
+}
+
+/// What the trade says of a lift, held against the first and the last row.
+fn verdict(build: &Build, rows: &[Result<RideHeightRow, RaiseFault>]) -> Option<String> {
+    let before = rows.first()?.as_ref().ok()?;
+    let after = rows.last()?.as_ref().ok()?;
+    let limit = build.limits.toe_change_deg;
+    let limit = limit.unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG).to_radians();
+    (after.by != before.by).then(|| LiftVerdict::of(before, after, limit).in_words(build.unit))
 }
 
 /// The word as it is typed, with the underscores of JSON.
@@ -129,6 +144,7 @@ fn text(out: &Lift<'_>, unit: LengthUnit) -> String {
     lines.push(
         "Left front corner over travel and lock; toe change over the travel, rack at centre; camber as it comes, before an adjuster puts it back.".into(),
     );
+    lines.extend(out.verdict.clone());
     lines.extend(out.out.as_ref().map(|path| {
         format!("Written to {path}; `trammel check` says what is near a limit there.")
     }));

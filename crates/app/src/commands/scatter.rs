@@ -1,10 +1,11 @@
 //! `trammel scatter`: what build error does to the toe curve.
 
 use serde::Serialize;
-use trammel_build::{AxleName, Build, LengthUnit, PointName, defaults};
-use trammel_tuning::{Coordinate, Quantiles, Scatter, ScatterRequest, Spread, Tolerance, scatter};
+use trammel_analysis::{coordinate_name, tolerances};
+use trammel_build::{LengthUnit, defaults};
+use trammel_tuning::{Quantiles, Scatter, ScatterRequest, scatter};
 
-use super::chosen::{Chosen, point_name};
+use super::chosen::Chosen;
 use crate::{console, fault::Fault, tune_arguments::ScatterArguments};
 
 /// Threads; the result does not depend on them.
@@ -81,18 +82,6 @@ pub(crate) fn run(arguments: &ScatterArguments) -> Result<(), Fault> {
     }
 }
 
-/// As the build says; the wheel centre, a measure of the hub rather than of the shop, only where it is named.
-fn tolerances(build: &Build, axle: AxleName) -> Vec<Tolerance> {
-    Coordinate::all()
-        .filter_map(|coordinate| {
-            let point = point_name(coordinate.point)?;
-            let named = build.tolerances.points.contains_key(&(axle, point));
-            let spread = Spread::Normal(build.deviation_mm(axle, point));
-            (point != PointName::WheelCentre || named).then_some(Tolerance { coordinate, spread })
-        })
-        .collect()
-}
-
 fn out<'a>(
     chosen: &'a Chosen,
     arguments: &ScatterArguments,
@@ -132,21 +121,15 @@ fn out<'a>(
 fn ranking(chosen: &Chosen, found: &Scatter) -> Vec<ShareOut> {
     let unit = chosen.unit();
     let share = |s: &trammel_tuning::Share| {
-        let point = point_name(s.coordinate.point)?;
-        let axis = match s.coordinate.axis {
-            trammel_tuning::Axis::X => "x",
-            trammel_tuning::Axis::Y => "y",
-            trammel_tuning::Axis::Z => "z",
-        };
-        let deviation = chosen.build().deviation_mm(chosen.axle(), point);
-        Some(ShareOut {
-            coordinate: format!("{}.{point}.{axis}", chosen.axle().word()),
-            deviation: unit.from_mm(deviation),
+        let at = coordinate_name(chosen.axle(), s.coordinate);
+        ShareOut {
+            coordinate: at.to_string(),
+            deviation: unit.from_mm(chosen.build().deviation_mm(at)),
             share: s.linear,
             deg_per_length: s.toe_per_mm.to_degrees() * unit.mm(),
-        })
+        }
     };
-    found.ranking.iter().filter_map(share).collect()
+    found.ranking.iter().map(share).collect()
 }
 
 fn percentiles(q: &Quantiles) -> Percentiles {

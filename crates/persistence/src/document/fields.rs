@@ -248,14 +248,24 @@ fn tolerances(t: &Tolerances) -> Item {
         ("hand_held", t.hand_held),
     ]);
     entries.extend(t.usual.map(|made| entry("usual", made_by(made))));
-    let points = t.points.iter().map(|((axle, point), made)| {
-        Item::Fields(vec![
-            entry("point", Item::Text(format!("{}.{point}", axle.word()))),
-            entry("made", made_by(*made)),
-        ])
-    });
-    entries.push(entry("points", Item::List(points.collect())));
+    let points = t
+        .points
+        .iter()
+        .map(|((axle, point), made)| made_point(format!("{}.{point}", axle.word()), *made));
+    let coordinates = t
+        .coordinates
+        .iter()
+        .map(|(at, made)| made_point(at.to_string(), *made));
+    let all = points.chain(coordinates).collect();
+    entries.push(entry("points", Item::List(all)));
     Item::Fields(entries)
+}
+
+fn made_point(name: String, made: MadeBy) -> Item {
+    Item::Fields(vec![
+        entry("point", Item::Text(name)),
+        entry("made", made_by(made)),
+    ])
 }
 
 fn made_by(made: MadeBy) -> Item {

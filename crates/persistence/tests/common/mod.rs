@@ -222,26 +222,33 @@ fn tolerances() -> BoxedStrategy<Tolerances> {
             (0.0..9.0).prop_map(MadeBy::Deviation)
         ]
     };
-    let point =
+    let point = || {
         (any::<bool>(), prop::sample::select(PointName::ALL.to_vec())).prop_map(|(rear, point)| {
             match rear {
                 true => (AxleName::Rear, point),
                 false => (AxleName::Front, point),
             }
-        });
+        })
+    };
+    let coordinate = (point(), prop::sample::select(Axis::ALL.to_vec()))
+        .prop_map(|((axle, point), axis)| Coordinate { axle, point, axis });
     (
         positive(),
         positive(),
         prop::option::of(made()),
-        prop::collection::btree_map(point, made(), 0..4),
+        prop::collection::btree_map(point(), made(), 0..4),
+        prop::collection::btree_map(coordinate, made(), 0..4),
     )
-        .prop_map(|(jig_drilled, tape, usual, points)| Tolerances {
-            jig_drilled,
-            tape,
-            hand_held: tape,
-            usual,
-            points,
-        })
+        .prop_map(
+            |(jig_drilled, tape, usual, points, coordinates)| Tolerances {
+                jig_drilled,
+                tape,
+                hand_held: tape,
+                usual,
+                points,
+                coordinates,
+            },
+        )
         .boxed()
 }
 

@@ -75,11 +75,9 @@ impl Bench {
         }
         self.view.stage = stage;
         let tune = stage == Stage::Tune;
-        self.drawing.corner = tune;
         if tune {
             self.fill_before = self.drawing.fill;
             self.drawing.fill = Some(Projection::Front);
-            self.view.side = Side::Left;
         } else {
             self.drawing.fill = self.fill_before;
         }

@@ -6,7 +6,12 @@ use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
 use trammel_tuning::TieRodJoint;
 
 use super::Bench;
-use crate::{request::Request, results::Results, view::Page};
+use crate::{
+    request::Request,
+    results::Results,
+    tune::sides_are_alike,
+    view::{Page, Stage},
+};
 
 impl Bench {
     pub(super) fn carry_out(&mut self, ctx: &Context, requests: Vec<Request>) {
@@ -25,6 +30,11 @@ impl Bench {
                 Request::OpenPath(path) => self.ask_then(ctx, super::files::Next::Open(path)),
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
                 Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
+                Request::RideHeight(raise) => self.set_ride_height(ctx, &raise),
+                Request::RideHeightAt { travel, how } => {
+                    self.set_ride_height_at(ctx, travel, &how);
+                }
+                Request::ApplyWhatIf => self.apply_what_if(ctx),
                 Request::Search(on) => self.set_searching(ctx, on),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
@@ -35,24 +45,21 @@ impl Bench {
     /// Chooses a point; a joint of the tie rod is the one that is mapped then.
     pub(super) fn select(&mut self, point: Option<PointRef>) {
         self.view.selected = point;
-        let joint = match point {
-            Some(PointRef {
-                side: Side::Left,
-                point: PointName::TieRodInner,
-                ..
-            }) => TieRodJoint::Inner,
-            Some(PointRef {
-                side: Side::Left,
-                point: PointName::TieRodOuter,
-                ..
-            }) => TieRodJoint::Outer,
+        let Some(point) = point else { return };
+        let own = !sides_are_alike(self.history.build(), point.axle);
+        if self.view.stage == Stage::Tune && own && self.view.side != point.side {
+            self.view.side = point.side;
+            self.view.ghost = None;
+        }
+        self.view.tune.joint = match point.point {
+            PointName::TieRodInner => TieRodJoint::Inner,
+            PointName::TieRodOuter => TieRodJoint::Outer,
             _ => return,
         };
-        self.view.tune.joint = joint;
     }
 
     /// Makes edits as one step with a name of its own; all of them or none.
-    fn edit_as(&mut self, ctx: &Context, name: String, edits: &[Edit]) {
+    pub(super) fn edit_as(&mut self, ctx: &Context, name: String, edits: &[Edit]) {
         self.keep_ghost();
         self.history.begin(name);
         let fault = edits.iter().find_map(|edit| self.history.edit(edit).err());
@@ -155,14 +162,13 @@ impl Bench {
             stage,
             page,
             quantity: self.view.quantity,
-            tune: self.view.tune.clone(),
+            tune: self.view.tune.for_another_build(),
             ..Default::default()
         };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();
-        if stage == crate::view::Stage::Tune {
-            self.drawing.corner = true;
+        if stage == Stage::Tune {
             self.drawing.fill = Some(crate::drawing::Projection::Front);
         }
     }

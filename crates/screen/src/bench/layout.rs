@@ -60,7 +60,7 @@ impl Bench {
         let tokens = self.tokens.clone();
         let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
         let inking = self.hand(&mut table);
-        let on_table = inking.as_ref().and_then(Inking::front_view);
+        let on_table = inking.as_ref().and_then(|i| i.front_view(self.view.side));
         self.tune_go_on(ui.ctx());
         part(
             ui,
@@ -137,12 +137,13 @@ impl Bench {
     /// Reads what is done on the table and carries it out.
     fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
         self.tune_wheel(ui);
+        self.drawing.corner = (self.view.stage == Stage::Tune).then_some(self.view.side);
         let mut drawing = std::mem::take(&mut self.drawing);
         let done = self.drawing_input().map(|input| drawing.hand(ui, &input));
         self.drawing = drawing;
         let (events, inking) = done?;
         self.drawing_events(ui.ctx(), events);
-        if let Some(front) = inking.front_view() {
+        if let Some(front) = inking.front_view(self.view.side) {
             self.tune_hand(ui, front);
         }
         Some(inking)

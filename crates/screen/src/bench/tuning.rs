@@ -1,12 +1,15 @@
 //! The Tune stage on the bench: what its hand and its work need of the rest.
 
 use egui::{Context, Ui};
+use trammel_analysis::{Raise, RaiseFault, WhatIf, raised, rise_at};
+use trammel_build::LengthUnit;
 
 use super::{Bench, layout::snap};
 use crate::{
     drawing::{FrontView, MapPicture},
-    tune::{OnTable, loupe::WIDTHS},
+    tune::{OnTable, in_vehicle, loupe::WIDTHS, what_if::Slide},
     view::Stage,
+    words,
 };
 
 impl Bench {
@@ -105,13 +108,83 @@ impl Bench {
         }
     }
 
+    /// Makes another ride height the build's.
+    pub(super) fn set_ride_height(&mut self, ctx: &Context, raise: &Raise) {
+        let build = self.history.build();
+        match raised(build, raise) {
+            Ok(edit) => {
+                let way = if raise.by < 0.0 { "Lower" } else { "Raise" };
+                let by = words::length(raise.by.abs(), build.unit);
+                self.edit_as(ctx, format!("{way} the frame by {by}"), &[edit]);
+                self.view.tune.raise.by = 0.0;
+            }
+            Err(fault) => self.keeps_ride_height(ctx, &fault),
+        }
+    }
+
+    fn keeps_ride_height(&mut self, ctx: &Context, fault: &RaiseFault) {
+        self.complain(
+            ctx,
+            format!("Not done: {fault}. The ride height stays as it was."),
+        );
+    }
+
+    /// Makes a wheel travel the ride height; the picture of the moved linkage stays what it is, at no travel now.
+    pub(super) fn set_ride_height_at(&mut self, ctx: &Context, travel: f64, how: &Raise) {
+        match rise_at(self.history.build(), self.view.axle, travel, how.reset) {
+            Ok(by) => {
+                let before = self.history.build().clone();
+                self.set_ride_height(ctx, &Raise { by, ..*how });
+                if *self.history.build() != before {
+                    self.view.travel = 0.0;
+                }
+            }
+            Err(fault) => self.keeps_ride_height(ctx, &fault),
+        }
+    }
+
+    /// Writes what is tried out into the build.
+    pub(super) fn apply_what_if(&mut self, ctx: &Context) {
+        let tune = &self.view.tune;
+        let what = tune.what_if;
+        let build = self.history.build().clone();
+        match what.edits(&build, self.view.axle, &tune.raise) {
+            Ok(edits) => {
+                self.edit_as(ctx, tried_out(what, build.unit), &edits);
+                if *self.history.build() != build {
+                    self.view.tune.what_if = WhatIf::default();
+                }
+            }
+            Err(fault) => self.complain(
+                ctx,
+                format!("Not done: {fault}. Everything stays as it was."),
+            ),
+        }
+    }
+
     pub(super) fn map_picture(&self) -> Option<MapPicture> {
         if self.view.stage != Stage::Tune {
             return None;
         }
         Some(MapPicture {
             texture: self.tune.map().texture()?,
-            corners: self.tune.map().corners(),
+            corners: self
+                .tune
+                .map()
+                .corners()
+                .map(|p| in_vehicle(self.view.side, p)),
         })
     }
+}
+
+/// Name of the step, such as `Rack height 1/4 in up, lift of the frame 1 in up`.
+fn tried_out(mut what: WhatIf, unit: LengthUnit) -> String {
+    let parts = Slide::ALL.into_iter().filter_map(|slide| {
+        let value = *slide.of(&mut what);
+        let [more, less] = slide.ways();
+        let way = if value < 0.0 { less } else { more };
+        let by = words::length(value.abs(), unit);
+        (value != 0.0).then(|| format!("{} {by} {way}", slide.label()))
+    });
+    parts.collect::<Vec<_>>().join(", ")
 }

@@ -78,7 +78,12 @@ impl Frame<'_> {
             return;
         };
         let [a, b] = map.corners.map(|p| self.sheet.screen(Projection::Front, p));
-        pen.picture(Rect::from_two_pos(a, b), map.texture);
+        // Its first corner is the inboard one, wherever that is on the screen.
+        pen.picture(
+            Rect::from_two_pos(a, b),
+            map.texture,
+            super::MapPicture::uv(a.x <= b.x),
+        );
     }
 
     fn shows(&self, projection: Projection) -> bool {

@@ -1,7 +1,7 @@
 //! Where the views stand on the table, and when they are fitted to it.
 
 use egui::{Pos2, Rect, Vec2, pos2};
-use trammel_build::AxleName;
+use trammel_build::{AxleName, Side};
 use trammel_geometry::{Point, Vector};
 
 use super::{Projection, scene::Scene, sheet::Sheet, wheel};
@@ -29,8 +29,8 @@ pub(crate) struct Place {
 pub(crate) struct Shown {
     /// One view, or all three.
     pub fill: Option<Projection>,
-    /// The left corner only.
-    pub corner: bool,
+    /// One corner only.
+    pub corner: Option<Side>,
 }
 
 impl Place {
@@ -182,10 +182,10 @@ fn fit(bounds: Bounds, size: Vec2, shown: Shown, axle: AxleName) -> Place {
     let shift = 0.5 * (margins.above - margins.below);
     // A corner stands to the outboard side, where less lies beside it.
     let room = 0.5 * (width - scale * (high[0] - low[0])) - margins.beside;
-    let aside = if shown.corner {
-        room.max(0.0) * 0.7
-    } else {
-        0.0
+    let aside = match shown.corner {
+        Some(Side::Left) => room.max(0.0) * 0.7,
+        Some(Side::Right) => room.max(0.0) * -0.7,
+        None => 0.0,
     };
     local.origin = [
         width * 0.5 - scale * middle[0] + aside,
@@ -209,12 +209,12 @@ struct Bounds {
 }
 
 impl Bounds {
-    fn of(scene: &Scene, corner: bool) -> Self {
+    fn of(scene: &Scene, corner: Option<Side>) -> Self {
         let mut bounds = Self {
             low: Point::new(f64::INFINITY, f64::INFINITY, 0.0),
             high: Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY, 0.0),
         };
-        let seen = |j: &&super::scene::Joints| !corner || j.side == trammel_build::Side::Left;
+        let seen = |j: &&super::scene::Joints| corner.is_none_or(|side| j.side == side);
         for joints in scene.rest.iter().flatten().filter(seen) {
             joints.points().for_each(|(_, p)| bounds.take(p));
             let reach = Vector::new(

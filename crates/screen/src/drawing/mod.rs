@@ -36,7 +36,7 @@ mod wheel;
 
 use egui::{Rect, Role, Sense, Ui, WidgetInfo};
 use trammel_analysis::{Grade, Study};
-use trammel_build::{AxleName, Build, PointRef, Triple};
+use trammel_build::{AxleName, Build, PointRef, Side, Triple};
 
 use crate::tokens::Tokens;
 
@@ -85,14 +85,35 @@ pub struct MapPicture {
     pub corners: [trammel_geometry::Point; 2],
 }
 
-/// Where the front view stands on the screen.
+impl MapPicture {
+    /// The part of the texture that is painted, its first corner at the left or not.
+    pub(crate) fn uv(upright: bool) -> Rect {
+        let [left, right] = if upright { [0.0, 1.0] } else { [1.0, 0.0] };
+        Rect::from_min_max(egui::pos2(left, 0.0), egui::pos2(right, 1.0))
+    }
+}
+
+/// Where the front view of a corner stands on the screen.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct FrontView(sheet::Sheet);
+pub(crate) struct FrontView {
+    sheet: sheet::Sheet,
+    side: Side,
+}
 
 impl FrontView {
-    /// On the screen, of a place in vehicle axes, mm.
+    /// On the screen, of a place in the corner's own frame, mm: a right corner is seen in the mirror of the centre plane.
     pub(crate) fn screen(&self, p: trammel_geometry::Point) -> egui::Pos2 {
-        self.0.screen(Projection::Front, p)
+        self.sheet.screen(Projection::Front, self.in_vehicle(p))
+    }
+
+    /// In vehicle axes, of a place in the corner's own frame.
+    pub(crate) fn in_vehicle(&self, p: trammel_geometry::Point) -> trammel_geometry::Point {
+        crate::tune::in_vehicle(self.side, p)
+    }
+
+    /// Whether the corner is a right one.
+    pub(crate) fn is_mirrored(&self) -> bool {
+        self.side == Side::Right
     }
 }
 
@@ -118,8 +139,8 @@ pub enum DrawingEvent {
 pub struct Drawing {
     /// The projection that fills the table, or all three.
     pub fill: Option<Projection>,
-    /// Only the left corner is fitted to the table when one view fills it.
-    pub corner: bool,
+    /// Only this corner is fitted to the table when one view fills it.
+    pub corner: Option<Side>,
     place: Option<layout::Place>,
     gesture: gestures::Gesture,
     focused: Option<egui::Id>,
@@ -134,7 +155,7 @@ impl Drawing {
     fn shown(&self) -> layout::Shown {
         layout::Shown {
             fill: self.fill,
-            corner: self.corner && self.fill.is_some(),
+            corner: self.corner.filter(|_| self.fill.is_some()),
         }
     }
 
@@ -222,11 +243,14 @@ impl Inking {
         corner.is_positive().then_some(corner)
     }
 
-    /// Where the front view stands; none while it is not shown.
-    pub(crate) fn front_view(&self) -> Option<FrontView> {
+    /// Where the front view of a side stands; none while it is not shown.
+    pub(crate) fn front_view(&self, side: Side) -> Option<FrontView> {
         self.fill
             .is_none_or(|f| f == Projection::Front)
-            .then_some(FrontView(self.sheet))
+            .then_some(FrontView {
+                sheet: self.sheet,
+                side,
+            })
     }
 
     /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.

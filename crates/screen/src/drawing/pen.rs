@@ -235,14 +235,13 @@ impl Pen {
         }
     }
 
-    /// A picture over a rectangle.
-    pub(crate) fn picture(&mut self, rect: Rect, texture: egui::TextureId) {
+    /// A picture over a rectangle, `uv` of it.
+    pub(crate) fn picture(&mut self, rect: Rect, texture: egui::TextureId, uv: Rect) {
         if rect.is_finite()
             && rect.intersects(self.clip)
             && rect.width().max(rect.height()) < FARTHEST
         {
-            let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-            self.push(Shape::image(texture, rect, whole, Color32::WHITE));
+            self.push(Shape::image(texture, rect, uv, Color32::WHITE));
         }
     }
 

@@ -9,7 +9,7 @@ use crate::{
     plot::{Curve, Manner, Trace},
     request::Request,
     tokens::type_size,
-    tune::preview_curve,
+    tune::{preview_curve, settings::TunePage, sides_are_alike},
     view::{Stage, View},
     words,
 };
@@ -42,7 +42,9 @@ pub(super) fn ui(
     let mut band = Vec::new();
     if view.stage == Stage::Tune {
         band = tuned(input, &mut traces);
-        if let Some(corner) = input.tune.previewed(view) {
+        if view.tune.page == TunePage::WhatIf {
+            what_if(input, view, &mut traces);
+        } else if let Some(corner) = input.tune.previewed(view) {
             let points = preview_curve(&corner, axle)
                 .iter()
                 .map(|(t, c)| [unit.from_mm(*t), c.to_degrees()])
@@ -120,6 +122,15 @@ fn tuned(input: &NotebookInput<'_>, traces: &mut Vec<Trace>) -> Vec<[f64; 3]> {
     let bands = scatter
         .and_then(|s| s.racks.first())
         .map_or(&[][..], |r| &r.bands);
+    traces.push(Trace {
+        name: "middle of the builds".to_owned(),
+        points: bands
+            .iter()
+            .map(|b| [unit.from_mm(b.travel), b.built.median.to_degrees()])
+            .collect(),
+        colour: input.tokens.wash(input.tokens.tie_rod, 0.6),
+        manner: Manner::Hair,
+    });
     bands
         .iter()
         .map(|b| {
@@ -130,6 +141,23 @@ fn tuned(input: &NotebookInput<'_>, traces: &mut Vec<Trace>) -> Vec<[f64; 3]> {
             ]
         })
         .collect()
+}
+
+/// The curve of what is tried out and the faint family about it.
+fn what_if(input: &NotebookInput<'_>, view: &View, traces: &mut Vec<Trace>) {
+    let Some(looked) = input.tune.what_if() else {
+        return;
+    };
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    let name = view.tune.along.label();
+    let faint = tokens.wash(tokens.spring, 0.55);
+    let family = looked.family.iter();
+    traces.extend(family.map(|curve| trace(name, curve, unit, faint, Manner::Hair)));
+    if let Ok((_, curve)) = &looked.now
+        && !view.tune.what_if.is_nothing()
+    {
+        traces.push(trace("what if", curve, unit, tokens.spring, Manner::Thin));
+    }
 }
 
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
@@ -143,31 +171,37 @@ fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
                 .color(input.tokens.ink_soft);
             ui.label(note).on_hover_text(meaning);
             // The two sides only differ where the build says so.
-            let differs = input
-                .build
-                .axle_spec(view.axle)
-                .is_some_and(|a| !a.right.is_empty());
-            if differs {
-                for side in [Side::Right, Side::Left] {
-                    let chosen = view.side == side;
-                    if ui.selectable_label(chosen, side.word()).clicked() && !chosen {
-                        view.side = side;
-                        view.ghost = None;
-                    }
-                }
-            } else {
+            if sides_are_alike(input.build, view.axle) {
                 let wheel = match view.axle {
                     AxleName::Front => "each front wheel,",
                     AxleName::Rear => "each rear wheel,",
                 };
-                ui.label(
-                    egui::RichText::new(wheel)
-                        .small()
-                        .color(input.tokens.ink_soft),
+                let wheel = egui::RichText::new(wheel).small().color(input.tokens.ink_soft);
+                ui.label(wheel).on_hover_text(
+                    "Left and right are mirror images: what is done to one side is done to both. Points of its own make the right side another.",
                 );
+            } else {
+                sides(ui, view);
             }
         });
     });
+}
+
+/// The choice of the side that is looked at, and tuned.
+fn sides(ui: &mut Ui, view: &mut View) {
+    for side in [Side::Right, Side::Left] {
+        let chosen = view.side == side;
+        let response = ui.selectable_label(chosen, side.word());
+        let name = format!("Side: {}", side.word());
+        response.widget_info(|| {
+            egui::WidgetInfo::selected(egui::Role::RadioButton, true, chosen, &name)
+        });
+        let help = "The right side has points of its own: each side has its own curve, and is tuned by itself.";
+        if response.on_hover_text(help).clicked() && !chosen {
+            view.side = side;
+            view.ghost = None;
+        }
+    }
 }
 
 fn trace(

@@ -7,7 +7,7 @@ use std::sync::{
 
 use egui::Context;
 use trammel_analysis::{AxleStudy, QuickLook};
-use trammel_build::{AxleName, Build, Coordinate, PointName};
+use trammel_build::{AxleName, Build, Coordinate, PointName, Side};
 use trammel_geometry::{Corner, Vector};
 use trammel_tuning::{
     Aim, Figure, Hardpoint, RackEndFactor, Solution, TuneRequest, Tuner, Variable, Wish,
@@ -262,13 +262,14 @@ pub(crate) struct Shown {
 pub(crate) struct SearchRun {
     stop: Arc<AtomicBool>,
     shown: Arc<Mutex<Shown>>,
-    /// The corner it began with, and the axle.
+    /// The corner it began with, where it is.
     pub corner: Corner,
     pub axle: AxleName,
+    pub side: Side,
 }
 
 impl SearchRun {
-    /// Starts a search for an axle's left corner. Locked moves are left out.
+    /// Starts a search for a corner of an axle. Locked moves are left out.
     ///
     /// # Errors
     /// In words, why it can't be started.
@@ -276,9 +277,10 @@ impl SearchRun {
         ctx: &Context,
         build: &Build,
         axle: &AxleStudy,
+        side: Side,
         settings: &AutoSettings,
     ) -> Result<Self, String> {
-        let request = request(build, axle, settings);
+        let request = request(build, axle, side, settings);
         if request.variables.is_empty() {
             return Err(
                 "Nothing may move: tick at least one thing that may and is not locked.".to_owned(),
@@ -289,9 +291,10 @@ impl SearchRun {
             shown: Arc::default(),
             corner: request.corner,
             axle: axle.model.name,
+            side,
         };
         let (stop, shown, ctx) = (run.stop.clone(), run.shown.clone(), ctx.clone());
-        let factor = rack_end_factor(build, axle);
+        let factor = rack_end_factor(build, axle, side);
         std::thread::Builder::new()
             .name("automatic tuning".to_owned())
             .spawn(move || search(&request, factor, &stop, &shown, &ctx))
@@ -355,7 +358,7 @@ fn search(
     }
 }
 
-fn request(build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> TuneRequest {
+fn request(build: &Build, axle: &AxleStudy, side: Side, settings: &AutoSettings) -> TuneRequest {
     let model = &axle.model;
     let lock = model.lock();
     let free = |m: Move| {
@@ -380,7 +383,7 @@ fn request(build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> TuneRequ
     let travel = model.travel;
     let part = |i: usize| i as f64 / (TRAVELS - 1) as f64;
     TuneRequest {
-        corner: *model.axle.left.corner(),
+        corner: *model.linkage(side).corner(),
         variables: variables
             .map(|(m, _, within)| m.variable(*within).in_steps(step))
             .collect(),
@@ -398,17 +401,17 @@ fn request(build: &Build, axle: &AxleStudy, settings: &AutoSettings) -> TuneRequ
 }
 
 /// The rack end's factor of a candidate, the rack rising and falling with its joint.
-fn rack_end_factor(build: &Build, axle: &AxleStudy) -> Option<RackEndFactor> {
+fn rack_end_factor(build: &Build, axle: &AxleStudy, side: Side) -> Option<RackEndFactor> {
     axle.model.rack?;
     let (build, name, corner) = (
         unlocked(build),
         axle.model.name,
-        *axle.model.axle.left.corner(),
+        *axle.model.linkage(side).corner(),
     );
     Some(Box::new(move |candidate: &Corner| {
-        let moved = points::edit(&build, name, &corner, candidate, points::EXACT)
+        let moved = points::edit(&build, (name, side), &corner, candidate, points::EXACT)
             .apply(&build)
             .ok()?;
-        QuickLook::of(&moved, &moved.axle(name).ok()?).rack_end_factor
+        QuickLook::of(&moved, &moved.axle(name).ok()?, side).rack_end_factor
     }))
 }

@@ -2,7 +2,7 @@
 
 use egui::Context;
 use trammel_analysis::QuickLook;
-use trammel_build::{AxleName, Build, defaults};
+use trammel_build::{AxleName, Build, Side, defaults};
 use trammel_geometry::{Corner, Point};
 use trammel_tuning::TieRodJoint;
 
@@ -16,6 +16,7 @@ const PLACES: [usize; 2] = [13, 9];
 pub(crate) struct Ask {
     pub build: Build,
     pub axle: AxleName,
+    pub side: Side,
     pub corner: Corner,
     pub joint: TieRodJoint,
     /// Lower inboard and upper outboard corner of the map.
@@ -85,6 +86,7 @@ impl Ask {
         self.corners == other.corners
             && self.joint == other.joint
             && self.axle == other.axle
+            && self.side == other.side
             && rest(self) == rest(other)
             && same_build(&self.build, &other.build)
             && rack_height(self) == rack_height(other)
@@ -149,10 +151,16 @@ impl Clear {
 
 fn look(ask: &Ask, place: Point) -> Option<QuickLook> {
     let corner = ask.joint.moved_to(&ask.corner, place);
-    let edit = points::edit(&ask.build, ask.axle, &ask.corner, &corner, points::EXACT);
+    let edit = points::edit(
+        &ask.build,
+        (ask.axle, ask.side),
+        &ask.corner,
+        &corner,
+        points::EXACT,
+    );
     let moved = edit.apply(&unlocked(&ask.build)).ok()?;
     let model = moved.axle(ask.axle).ok()?;
-    Some(QuickLook::of(&moved, &model))
+    Some(QuickLook::of(&moved, &model, ask.side))
 }
 
 /// Locks hold the user's hand, not a look at what would be.

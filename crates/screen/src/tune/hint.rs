@@ -1,13 +1,13 @@
 //! The hint at the joint: which way, how far, what it gains, why, and a button that does it.
 
 use egui::{Button, Frame, Margin, Pos2, Rect, RichText, Stroke, Ui, UiBuilder, pos2, vec2};
-use trammel_build::{AxleName, LengthUnit, PointRef, Side, Triple};
+use trammel_build::{AxleName, LengthUnit, PointRef, Triple};
 use trammel_geometry::{Corner, Point};
 use trammel_tuning::{Cause, Score, Scoring, TieRodJoint};
 
 use super::{
     advice::Advice,
-    moves,
+    in_vehicle, moves,
     settings::{point_of, scoring_label},
 };
 use crate::{
@@ -33,6 +33,8 @@ pub(crate) struct Hint<'a> {
     pub unit: LengthUnit,
     /// The joint as it was typed, the build's unit.
     pub typed: Triple,
+    /// What else goes along when the joint is moved, in words.
+    pub along: Option<&'static str>,
     pub tokens: &'a Tokens,
 }
 
@@ -67,6 +69,7 @@ fn per(unit: LengthUnit) -> &'static str {
 /// The edit that puts a joint at a place, mm; coordinates that the search left alone keep what was typed. A place in whole steps is written as whole steps.
 pub(crate) fn move_to(hint: &Hint<'_>, place: Point, snapped: bool) -> Request {
     let here = hint.joint.place(hint.corner);
+    let there = in_vehicle(hint.view.side, place);
     let grid = match (snapped, hint.unit) {
         (true, LengthUnit::Inch) => 16.0,
         (true, LengthUnit::Millimetre) => 1.0,
@@ -75,12 +78,12 @@ pub(crate) fn move_to(hint: &Hint<'_>, place: Point, snapped: bool) -> Request {
     let mut to = hint.typed;
     for (axis, slot) in to.iter_mut().enumerate() {
         if (place[axis] - here[axis]).abs() > 1e-6 {
-            *slot = (hint.unit.from_mm(place[axis]) * grid).round() / grid;
+            *slot = (hint.unit.from_mm(there[axis]) * grid).round() / grid;
         }
     }
     let point = PointRef {
         axle: hint.axle,
-        side: Side::Left,
+        side: hint.view.side,
         point: point_of(hint.joint),
     };
     Request::Edit(hint.view.moving(point, to))
@@ -155,6 +158,9 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
         for line in causes(cause, hint.unit) {
             ui.label(RichText::new(line).small().color(tokens.ink_soft));
         }
+    }
+    if let Some(along) = hint.along {
+        ui.label(RichText::new(along).small().color(tokens.caution));
     }
     ui.horizontal(|ui| {
         if snapped.is_some() {

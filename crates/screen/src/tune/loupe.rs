@@ -2,13 +2,13 @@
 
 use egui::{
     Align2, Color32, CursorIcon, Mesh, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke,
-    StrokeKind, TextureId, Ui, Vec2, WidgetInfo, pos2, vec2,
+    StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2,
 };
 use trammel_geometry::Point;
 
 use super::{clear::Clear, lattice::Lattice, map::MapWork, picture, ramp};
 use crate::{
-    drawing::strokes,
+    drawing::{MapPicture, strokes},
     tokens::{Tokens, type_size, weight},
 };
 
@@ -27,6 +27,8 @@ pub(crate) struct Place {
     pub outer: Rect,
     /// The map.
     pub map: Rect,
+    /// Outboard is to the left, as the drawing has the right side.
+    pub mirrored: bool,
 }
 
 /// What is done on the loupe.
@@ -82,21 +84,41 @@ pub(crate) fn place(table: Rect, busy: &[Pos2]) -> Option<Place> {
     Some(Place {
         outer,
         map: map.with_max_y(map.bottom() - CAPTION),
+        mirrored: false,
     })
 }
 
+/// A rectangle on the other side of a table.
+pub(crate) fn across(rect: Rect, table: Rect) -> Rect {
+    let shift = 2.0 * (table.center().x - rect.center().x);
+    rect.translate(vec2(shift, 0.0))
+}
+
 impl Place {
+    /// The same on the other side of the table, for a right corner.
+    pub(crate) fn mirrored(self, table: Rect) -> Self {
+        Self {
+            outer: across(self.outer, table),
+            map: across(self.map, table),
+            mirrored: !self.mirrored,
+        }
+    }
+
+    fn turned(&self, x: f32) -> f32 {
+        if self.mirrored { 1.0 - x } else { x }
+    }
+
     /// On the screen, of a place in the unit square.
     pub(crate) fn screen(&self, [x, y]: [f32; 2]) -> Pos2 {
         pos2(
-            self.map.left() + x * self.map.width(),
+            self.map.left() + self.turned(x) * self.map.width(),
             self.map.bottom() - y * self.map.height(),
         )
     }
 
     fn part(&self, at: Pos2) -> [f32; 2] {
         [
-            (at.x - self.map.left()) / self.map.width(),
+            self.turned((at.x - self.map.left()) / self.map.width()),
             (self.map.bottom() - at.y) / self.map.height(),
         ]
     }
@@ -191,7 +213,12 @@ pub(crate) fn ink(
     painter.rect(place.outer, 6.0, tokens.panel, frame, StrokeKind::Inside);
     match map.texture() {
         Some(texture) => {
-            picture(painter, place.map, texture, Color32::WHITE);
+            painter.image(
+                texture,
+                place.map,
+                MapPicture::uv(!place.mirrored),
+                Color32::WHITE,
+            );
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             lines(&inside, place, map, clear, tokens);
         }
@@ -239,12 +266,6 @@ pub(crate) fn ink(
             tokens.ink,
         );
     }
-}
-
-/// A texture over a rectangle.
-pub(crate) fn picture(painter: &Painter, rect: Rect, texture: TextureId, tint: Color32) {
-    let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-    painter.image(texture, rect, whole, tint);
 }
 
 /// The borders of the clear area with what lies beyond.

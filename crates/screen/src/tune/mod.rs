@@ -9,7 +9,7 @@
 //! | `scatter` | build error |
 //! | `clear` | where rack end and joint keep within their limits |
 //! | [`auto`] | automatic tuning |
-//! | [`lift`] | ride height |
+//! | [`lift`], [`what_if`] | ride height; rack height, lift and arm lengths tried out |
 //! | `points` | from the kernel's corner back to a build's points |
 //! | `background` | threads for work that would hold a frame up |
 //!
@@ -31,10 +31,12 @@ mod ramp;
 mod scatter;
 pub mod settings;
 mod table;
+pub mod what_if;
 
 use egui::Context;
 use trammel_analysis::AxleStudy;
-use trammel_build::{Build, PointRef, Side};
+use trammel_build::{AxleName, Build, PointRef, Side};
+use trammel_geometry::{Point, mirror_point};
 use trammel_tuning::Stations;
 
 use crate::{tokens::Tokens, view::View};
@@ -44,7 +46,8 @@ use clear::{Ask, Clear, ClearWork};
 use lift::LiftWork;
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
-use settings::MapRack;
+use settings::{MapRack, TunePage};
+use what_if::WhatIfWork;
 
 pub(crate) use table::{Hand, OnTable};
 
@@ -60,6 +63,7 @@ pub struct Tune {
     clear: ClearWork,
     search: Option<SearchRun>,
     lift: LiftWork,
+    what_if: WhatIfWork,
     clear_edition: u64,
     hand: Hand,
 }
@@ -78,7 +82,7 @@ impl Tune {
         let Some(stations) = stations(axle, view) else {
             return;
         };
-        let corner = axle.model.axle.left.corner();
+        let corner = axle.model.linkage(view.side).corner();
         let settings = &view.tune;
         let question = Question {
             corner: *corner,
@@ -96,6 +100,7 @@ impl Tune {
             let ask = Ask {
                 build: build.clone(),
                 axle: view.axle,
+                side: view.side,
                 corner: *corner,
                 joint: settings.joint,
                 corners: self.map.corners(),
@@ -125,17 +130,26 @@ impl Tune {
             .toe_change_deg
             .unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
         if let Some(centre) = stations_at(axle, vec![0.0]) {
-            self.scatter.go_on(
-                ctx,
+            let made = scatter::Made {
                 corner,
-                centre,
-                &settings.makings,
-                limit.to_radians(),
-                held,
-            );
+                tolerances: trammel_analysis::tolerances(build, view.axle),
+                limit: limit.to_radians(),
+            };
+            self.scatter.go_on(ctx, made, centre, held);
         }
-        if settings.page == settings::TunePage::RideHeight && !held {
-            self.lift.go_on(ctx, build, view.axle);
+        if settings.page == TunePage::WhatIf {
+            let ask = what_if::Ask {
+                build: build.clone(),
+                axle: view.axle,
+                side: view.side,
+                what: settings.what_if,
+                along: settings.along,
+                how: settings.raise,
+            };
+            self.what_if.go_on(ctx, ask);
+        }
+        if settings.page == TunePage::RideHeight && !held {
+            self.lift.go_on(ctx, build, &settings.raise);
         }
     }
 
@@ -171,6 +185,17 @@ impl Tune {
         self.lift.is_current()
     }
 
+    /// What would be, as the sliders have it.
+    pub(crate) fn what_if(&self) -> Option<&what_if::Looked> {
+        self.what_if.shown()
+    }
+
+    /// Whether what the sliders try out is worked out.
+    #[must_use]
+    pub fn what_if_is_current(&self) -> bool {
+        self.what_if.is_current()
+    }
+
     /// The search for layouts, under way or done.
     pub(crate) fn search(&self) -> Option<&SearchRun> {
         self.search.as_ref()
@@ -189,7 +214,13 @@ impl Tune {
         view: &View,
     ) -> Result<(), String> {
         if on {
-            self.search = Some(SearchRun::start(ctx, build, axle, &view.tune.auto)?);
+            self.search = Some(SearchRun::start(
+                ctx,
+                build,
+                axle,
+                view.side,
+                &view.tune.auto,
+            )?);
         } else if let Some(search) = &self.search {
             search.stop();
         }
@@ -198,12 +229,21 @@ impl Tune {
 
     /// The layout that is to be shown on the drawing.
     pub(crate) fn previewed(&self, view: &View) -> Option<trammel_geometry::Corner> {
-        let search = self.search.as_ref().filter(|s| s.axle == view.axle)?;
-        let wanted = view
-            .tune
-            .preview
-            .filter(|_| view.tune.page == settings::TunePage::Automatic)?;
-        search.shown().solutions.get(wanted).map(|s| s.exact.corner)
+        match view.tune.page {
+            TunePage::Automatic => {
+                let search = self
+                    .search
+                    .as_ref()
+                    .filter(|s| (s.axle, s.side) == (view.axle, view.side))?;
+                let wanted = view.tune.preview?;
+                search.shown().solutions.get(wanted).map(|s| s.exact.corner)
+            }
+            TunePage::WhatIf if !view.tune.what_if.is_nothing() => {
+                let (corner, _) = self.what_if()?.now.as_ref().ok()?;
+                Some(*corner)
+            }
+            _ => None,
+        }
     }
 
     /// Whether a search is done, and how many layouts it has found so far.
@@ -265,11 +305,24 @@ fn stations_at(axle: &AxleStudy, racks: Vec<f64>) -> Option<Stations> {
     Stations::even(travel.droop, travel.bump, TRAVELS, racks).ok()
 }
 
+/// In vehicle axes, of a place in a corner's own frame: a right corner is seen in the mirror of the centre plane.
+pub(crate) fn in_vehicle(side: Side, p: Point) -> Point {
+    match side {
+        Side::Left => p,
+        Side::Right => mirror_point(p),
+    }
+}
+
+/// Whether the two sides of an axle are mirror images of each other.
+pub(crate) fn sides_are_alike(build: &Build, axle: AxleName) -> bool {
+    build.axle_spec(axle).is_none_or(|a| a.right.is_empty())
+}
+
 /// The mapped joint.
 pub(crate) fn mapped_point(view: &View) -> PointRef {
     PointRef {
         axle: view.axle,
-        side: Side::Left,
+        side: view.side,
         point: settings::point_of(view.tune.joint),
     }
 }

@@ -1,7 +1,7 @@
 //! A corner of the kernel back in the words of a build: which points to put where.
 
-use trammel_build::{AxleName, Build, Edit, PointName, PointRef, Triple};
-use trammel_geometry::{Corner, Point};
+use trammel_build::{AxleName, Build, Edit, PointName, PointRef, Side, Triple};
+use trammel_geometry::{Corner, Point, Vector, mirror_vector};
 
 /// Nearer than this, mm, a point has not moved.
 const MOVED: f64 = 1e-6;
@@ -30,22 +30,27 @@ fn points(corner: &Corner) -> Vec<(PointName, Point)> {
         .collect()
 }
 
-/// The edit that takes a build's left corner from `before` to `after`: the points that move, and the rack with the inner joint's height where the build
-/// says where the rack is. Coordinates that stay keep what was typed. `grid`: written numbers are rounded to one part in so many of the build's unit.
+/// The edit that takes a corner of a build from `before` to `after`, both in the corner's own frame: the points that move, and the rack with the inner
+/// joint's height where the build says where the rack is. Coordinates that stay keep what was typed; a right-hand point without a place of its own
+/// takes its left twin along. `grid`: written numbers are rounded to one part in so many of the build's unit.
 pub(crate) fn edit(
     build: &Build,
-    axle: AxleName,
+    (axle, side): (AxleName, Side),
     before: &Corner,
     after: &Corner,
     grid: f64,
 ) -> Edit {
     let unit = build.unit;
-    let place = |point, by: trammel_geometry::Vector| -> Option<(PointRef, Triple)> {
-        let at = PointRef::left(axle, point);
+    let place = |point, by: Vector| -> Option<(PointRef, Triple)> {
+        let at = PointRef { axle, side, point };
         let mut to = build.point(at)?;
-        for (i, slot) in to.iter_mut().enumerate() {
-            if by[i].abs() > MOVED {
-                *slot = ((*slot + unit.from_mm(by[i])) * grid).round() / grid;
+        let by = match side {
+            Side::Left => by,
+            Side::Right => mirror_vector(by),
+        };
+        for (slot, by) in to.iter_mut().zip(by.iter()) {
+            if by.abs() > MOVED {
+                *slot = ((*slot + unit.from_mm(*by)) * grid).round() / grid;
             }
         }
         Some((at, to))
@@ -57,25 +62,31 @@ pub(crate) fn edit(
         .filter_map(|((name, a), (_, b))| place(name, b - a))
         .collect();
     let by = after.tie_rod.inner - before.tie_rod.inner;
-    let rack = build
-        .axle_spec(axle)
-        .filter(|_| axle == AxleName::Front)
-        .map(|s| s.rack);
     // In and out the rack end takes the move up; any other way the rack goes along.
-    let by = trammel_geometry::Vector::new(by.x, 0.0, by.z);
-    if let Some(rack) = rack.filter(|_| by.amax() > MOVED) {
-        let typed = [
-            (PointName::RackFace, rack.face.is_some()),
-            (PointName::RackBoreMouth, rack.bore_mouth.is_some()),
-        ];
+    let by = Vector::new(by.x, 0.0, by.z);
+    if axle == AxleName::Front && by.amax() > MOVED {
+        let rack = [PointName::RackFace, PointName::RackBoreMouth].into_iter();
         moves.extend(
-            typed
-                .into_iter()
-                .filter(|(_, is)| *is)
-                .filter_map(|(name, _)| place(name, by)),
+            rack.filter(|point| goes_along(build, (axle, side), *point))
+                .filter_map(|point| place(point, by)),
         );
     }
     Edit::MovePoints(moves)
+}
+
+/// Whether a typed point of the rack belongs to the side whose inner joint moves.
+fn goes_along(build: &Build, (axle, side): (AxleName, Side), point: PointName) -> bool {
+    let typed = || {
+        build
+            .axle_spec(axle)
+            .is_some_and(|s| s.typed_point(point).is_some())
+    };
+    let own = |point| build.has_own_right_point(axle, point);
+    match side {
+        Side::Left => typed(),
+        // With a shared joint the left rack end moves too.
+        Side::Right => own(point) || (typed() && !own(PointName::TieRodInner)),
+    }
 }
 
 /// A part of the build's unit that is finer than any work, for places that are not in whole steps.

@@ -2,40 +2,35 @@
 
 use egui::Context;
 use trammel_geometry::Corner;
-use trammel_tuning::{
-    Hardpoint, Scatter, ScatterRequest, Spread, Stations, Tolerance, default_tolerances, scatter,
-};
+use trammel_tuning::{Scatter, ScatterRequest, Stations, Tolerance, scatter};
 
-use super::{
-    background::Background,
-    settings::{Makings, Part},
-};
+use super::background::Background;
 
 /// Builds after a drag and during it.
 const BUILDS: [usize; 2] = [4000, 250];
 const SEED: u32 = 1;
 
-type Made = (ScatterRequest, Result<Scatter, String>);
+type Swept = (ScatterRequest, Result<Scatter, String>);
+
+/// What is built, and how exactly.
+pub(crate) struct Made<'a> {
+    pub corner: &'a Corner,
+    pub tolerances: Vec<Tolerance>,
+    /// Largest toe change that is allowed, rad.
+    pub limit: f64,
+}
 
 /// Scatter with the worker that makes it.
 #[derive(Default)]
 pub(crate) struct ScatterWork {
-    worker: Option<Background<ScatterRequest, Made>>,
+    worker: Option<Background<ScatterRequest, Swept>>,
     asked: Option<ScatterRequest>,
-    shown: Option<Made>,
+    shown: Option<Swept>,
 }
 
 impl ScatterWork {
     /// Asks for the scatter of a corner where it is not known yet, and takes what has come.
-    pub(crate) fn go_on(
-        &mut self,
-        ctx: &Context,
-        corner: &Corner,
-        stations: Stations,
-        makings: &Makings,
-        limit: f64,
-        held: bool,
-    ) {
+    pub(crate) fn go_on(&mut self, ctx: &Context, made: Made<'_>, stations: Stations, held: bool) {
         if self.worker.is_none() {
             self.worker = Background::start("build error", ctx, |request: ScatterRequest| {
                 let result = scatter(&request).map_err(|fault| fault.to_string());
@@ -48,12 +43,12 @@ impl ScatterWork {
         }
         let [full, coarse] = BUILDS;
         let request = ScatterRequest {
-            corner: *corner,
-            tolerances: tolerances(makings),
+            corner: *made.corner,
+            tolerances: made.tolerances,
             stations,
             builds: if held { coarse } else { full },
             seed: SEED,
-            limit,
+            limit: made.limit,
             threads: if held {
                 1
             } else {
@@ -80,28 +75,5 @@ impl ScatterWork {
         self.shown
             .as_ref()
             .is_some_and(|(request, _)| self.asked.as_ref() == Some(request))
-    }
-}
-
-/// Each coordinate evenly within what its part's way of making allows.
-fn tolerances(makings: &Makings) -> Vec<Tolerance> {
-    let mut all = default_tolerances(Spread::Even(0.0));
-    for t in &mut all {
-        t.spread = Spread::Even(makings.of(part(t.coordinate.point)).error());
-    }
-    all
-}
-
-fn part(point: Hardpoint) -> Part {
-    match point {
-        Hardpoint::UpperFrontPivot
-        | Hardpoint::UpperRearPivot
-        | Hardpoint::LowerFrontPivot
-        | Hardpoint::LowerRearPivot => Part::Pivots,
-        Hardpoint::TieRodInner => Part::Inner,
-        Hardpoint::UpperBallJoint
-        | Hardpoint::LowerBallJoint
-        | Hardpoint::TieRodOuter
-        | Hardpoint::WheelCentre => Part::Upright,
     }
 }

@@ -1,8 +1,9 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
-use super::{auto::AutoSettings, lift::LiftFigure};
+use super::{auto::AutoSettings, lift::LiftFigure, what_if::Slide};
+use trammel_analysis::{Raise, Stops, WhatIf};
 use trammel_build::{LengthUnit, PointName};
-use trammel_tuning::{Scoring, TieRodJoint, Ways};
+use trammel_tuning::{Reset, Scoring, TieRodJoint, Ways};
 
 /// Pages of the notebook's lower part in this stage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -15,15 +16,18 @@ pub enum TunePage {
     Automatic,
     /// A new ride height.
     RideHeight,
+    /// Rack height, lift and arm lengths tried out.
+    WhatIf,
 }
 
 impl TunePage {
     /// In the order of the switch.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 5] = [
         Self::Spot,
         Self::BuildError,
         Self::Automatic,
         Self::RideHeight,
+        Self::WhatIf,
     ];
 
     /// Its name on the switch.
@@ -34,6 +38,7 @@ impl TunePage {
             Self::BuildError => "Build error",
             Self::Automatic => "Automatic",
             Self::RideHeight => "Ride height",
+            Self::WhatIf => "What if",
         }
     }
 }
@@ -149,18 +154,36 @@ pub struct TuneView {
     pub rule: bool,
     /// Where the rack end, the joint or a keep-out forbids the place.
     pub clear_area: bool,
-    /// How the parts are made.
-    pub makings: Makings,
     /// What automatic tuning is asked for.
     pub auto: AutoSettings,
-    /// How much higher the frame is looked at, mm.
-    pub lift: f64,
+    /// How the frame is looked at: so much higher, and what becomes of camber and stops.
+    pub raise: Raise,
+    /// What is tried out.
+    pub what_if: WhatIf,
+    /// The slider along which the family of curves is drawn.
+    pub along: Slide,
     /// What the plot over the lift shows.
     pub lift_figure: LiftFigure,
     /// The layout of the search that is shown on the drawing.
     pub preview: Option<usize>,
     /// Page of the notebook.
     pub page: TunePage,
+}
+
+impl TuneView {
+    /// The same way of looking at another build, with nothing tried out.
+    #[must_use]
+    pub fn for_another_build(&self) -> Self {
+        Self {
+            raise: Raise {
+                by: 0.0,
+                ..self.raise
+            },
+            what_if: WhatIf::default(),
+            preview: None,
+            ..self.clone()
+        }
+    }
 }
 
 impl Default for TuneView {
@@ -173,9 +196,14 @@ impl Default for TuneView {
             map_width: 89.0,
             rule: true,
             clear_area: true,
-            makings: Makings::default(),
             auto: AutoSettings::default(),
-            lift: 0.0,
+            raise: Raise {
+                by: 0.0,
+                reset: Reset::ToeAndCamber,
+                stops: Stops::Kept,
+            },
+            what_if: WhatIf::default(),
+            along: Slide::Rack,
             lift_figure: LiftFigure::Toe,
             preview: None,
             page: TunePage::Spot,
@@ -189,131 +217,5 @@ pub fn shop_step(unit: LengthUnit) -> f64 {
     match unit {
         LengthUnit::Inch => 25.4 / 16.0,
         LengthUnit::Millimetre => 1.0,
-    }
-}
-
-/// Parts of the car that are made in one go.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Part {
-    /// The arms' pivots on the frame.
-    Pivots,
-    /// The inner tie-rod joint.
-    Inner,
-    /// What is on the upright: ball joints and outer tie-rod joint.
-    Upright,
-}
-
-impl Part {
-    /// All of them.
-    pub const ALL: [Self; 3] = [Self::Pivots, Self::Inner, Self::Upright];
-
-    /// Its name on the screen.
-    #[must_use]
-    pub fn label(self) -> &'static str {
-        match self {
-            Self::Pivots => "Arm pivots",
-            Self::Inner => "Inner joint",
-            Self::Upright => "Upright",
-        }
-    }
-}
-
-/// How points are put in their places. What each allows is common practice, no source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Making {
-    /// Drilled in a jig.
-    Jig,
-    /// Measured with a tape and centre-punched.
-    Tape,
-    /// Held by hand and tacked.
-    Hand,
-}
-
-impl Making {
-    /// From the best to the worst.
-    pub const ALL: [Self; 3] = [Self::Jig, Self::Tape, Self::Hand];
-
-    /// Its name on the screen.
-    #[must_use]
-    pub fn label(self) -> &'static str {
-        match self {
-            Self::Jig => "jig",
-            Self::Tape => "tape",
-            Self::Hand => "by hand",
-        }
-    }
-
-    /// What it means.
-    #[must_use]
-    pub fn meaning(self) -> &'static str {
-        match self {
-            Self::Jig => "Drilled in a jig: each coordinate within 1/64 in (0.4 mm).",
-            Self::Tape => {
-                "Measured with a tape and centre-punched: each coordinate within 1/32 in (0.8 mm)."
-            }
-            Self::Hand => "Held by hand and tacked: each coordinate within 1/16 in (1.6 mm).",
-        }
-    }
-
-    /// How far a coordinate may be off either way, mm.
-    #[must_use]
-    pub fn error(self) -> f64 {
-        match self {
-            Self::Jig => 25.4 / 64.0,
-            Self::Tape => 25.4 / 32.0,
-            Self::Hand => 25.4 / 16.0,
-        }
-    }
-}
-
-/// How each part is made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Makings {
-    /// The arms' pivots.
-    pub pivots: Making,
-    /// The inner tie-rod joint.
-    pub inner: Making,
-    /// What is on the upright.
-    pub upright: Making,
-}
-
-impl Makings {
-    /// How a part is made.
-    #[must_use]
-    pub fn of(&self, part: Part) -> Making {
-        match part {
-            Part::Pivots => self.pivots,
-            Part::Inner => self.inner,
-            Part::Upright => self.upright,
-        }
-    }
-
-    /// The same with one part made otherwise.
-    #[must_use]
-    pub fn with(self, part: Part, making: Making) -> Self {
-        match part {
-            Part::Pivots => Self {
-                pivots: making,
-                ..self
-            },
-            Part::Inner => Self {
-                inner: making,
-                ..self
-            },
-            Part::Upright => Self {
-                upright: making,
-                ..self
-            },
-        }
-    }
-}
-
-impl Default for Makings {
-    fn default() -> Self {
-        Self {
-            pivots: Making::Tape,
-            inner: Making::Tape,
-            upright: Making::Jig,
-        }
     }
 }

@@ -2,11 +2,11 @@
 
 use egui::{Key, Pos2, Rect, Shape, Stroke, Ui};
 use trammel_analysis::AxleStudy;
-use trammel_build::{Build, Triple};
+use trammel_build::{Build, Side, Triple};
 use trammel_geometry::{Linkage, Point};
 use trammel_tuning::{FrontPoint, TieRodJoint, ToeCurves};
 
-use super::{Tune, hint, loupe, mapped_point, settings::scoring_label, stations};
+use super::{Tune, hint, loupe, mapped_point, settings::scoring_label, sides_are_alike, stations};
 use crate::{
     drawing::{DrawingEvent, FrontView},
     request::Request,
@@ -48,7 +48,7 @@ impl Tune {
         on: &OnTable<'_>,
         snap: f64,
     ) -> (Vec<DrawingEvent>, Option<f64>) {
-        let corner = on.axle.model.axle.left.corner();
+        let corner = on.axle.model.linkage(on.view.side).corner();
         let points = [
             corner.upper_arm.front_pivot,
             corner.upper_arm.rear_pivot,
@@ -62,7 +62,7 @@ impl Tune {
         ];
         let busy: Vec<Pos2> = points.iter().map(|p| on.front.screen(*p)).collect();
         if !self.hand.dragging {
-            self.hand.place = loupe::place(on.table, &busy);
+            self.hand.place = place(on, &busy);
         }
         let Some(place) = self.hand.place else {
             return (Vec::new(), None);
@@ -95,7 +95,7 @@ impl Tune {
         if let (true, Some(part), Some(mut to)) =
             (self.hand.dragging, touch.to, on.build.point(point))
         {
-            let place = self.map.place_at(part);
+            let place = on.front.in_vehicle(self.map.place_at(part));
             for (axis, mm) in [(1, place.y), (2, place.z)] {
                 let locked = trammel_build::Axis::ALL.get(axis).is_some_and(|a| {
                     let c = trammel_build::Coordinate {
@@ -126,7 +126,7 @@ impl Tune {
         let painter = ui.painter_at(on.table);
         let Some(advice) = self.advice() else { return };
         let joint = on.view.tune.joint;
-        let corner = on.axle.model.axle.left.corner();
+        let corner = on.axle.model.linkage(on.view.side).corner();
         let here = joint.place(corner);
         let spot = advice
             .places(joint)
@@ -178,6 +178,7 @@ impl Tune {
             view: on.view,
             unit: on.build.unit,
             typed,
+            along: along(on),
             tokens: on.tokens,
         };
         let at = hint::place(
@@ -206,11 +207,12 @@ impl Tune {
         let place = self.map.place_at(part);
         let corner = settings
             .joint
-            .moved_to(on.axle.model.axle.left.corner(), place);
+            .moved_to(on.axle.model.linkage(on.view.side).corner(), place);
+        let shown = on.front.in_vehicle(place);
         let there = format!(
             "y {}, z {}",
-            words::tape(place.y, unit),
-            words::tape(place.z, unit)
+            words::tape(shown.y, unit),
+            words::tape(shown.z, unit)
         );
         let score = match (Linkage::new(&corner), stations(on.axle, on.view)) {
             (Ok(linkage), Some(stations)) => match ToeCurves::of(&linkage, &stations) {
@@ -222,6 +224,33 @@ impl Tune {
         };
         format!("{there}: {score}")
     }
+}
+
+/// Where the loupe stands: in the lower inboard corner, on whichever side that is.
+fn place(on: &OnTable<'_>, busy: &[Pos2]) -> Option<loupe::Place> {
+    if !on.front.is_mirrored() {
+        return loupe::place(on.table, busy);
+    }
+    let middle = on.table.center().x;
+    let turned: Vec<Pos2> = busy
+        .iter()
+        .map(|p| egui::pos2(2.0 * middle - p.x, p.y))
+        .collect();
+    loupe::place(on.table, &turned).map(|place| place.mirrored(on.table))
+}
+
+/// What goes along with the mapped joint where the two sides differ.
+fn along(on: &OnTable<'_>) -> Option<&'static str> {
+    let point = mapped_point(on.view);
+    if sides_are_alike(on.build, point.axle)
+        || on.build.has_own_right_point(point.axle, point.point)
+    {
+        return None;
+    }
+    Some(match point.side {
+        Side::Left => "The right joint is its mirror image and goes along.",
+        Side::Right => "It is the left joint's mirror image: both move.",
+    })
 }
 
 /// From the map on the drawing to the loupe.
@@ -274,7 +303,7 @@ fn rule_lines(painter: &egui::Painter, on: &OnTable<'_>, rule: &trammel_tuning::
     let inner = on.front.screen(rule.inner);
     let outer = on
         .front
-        .screen(on.axle.model.axle.left.corner().tie_rod.outer);
+        .screen(on.axle.model.linkage(on.view.side).corner().tie_rod.outer);
     dashed(outer, inner + (inner - outer) * 0.15);
     loupe::rule_mark(painter, inner, tokens);
     let name = "two-line rule";

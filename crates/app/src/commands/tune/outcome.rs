@@ -1,14 +1,12 @@
 //! The build that comes of a search, and what its corner does.
 
+use trammel_analysis::point_name;
 use trammel_build::{Axis, AxleName, Build, Coordinate, Edit, EditFault, PointName};
 use trammel_geometry::{Corner, Linkage};
 use trammel_tuning::{FrontPoint, Hardpoint, Score, ToeCurves, two_line_rule};
 
 use super::Found;
-use crate::{
-    commands::chosen::{Chosen, point_name},
-    fault::Fault,
-};
+use crate::{commands::chosen::Chosen, fault::Fault};
 
 /// Nearer than this nothing has moved, mm.
 const MOVED_MM: f64 = 1e-7;
@@ -78,9 +76,10 @@ fn edited(chosen: &Chosen, corner: &Corner) -> Result<Build, Fault> {
     let (mut old, mut new) = (*chosen.corner(), *corner);
     for hardpoint in Hardpoint::ALL {
         let (from, to) = (*hardpoint.of(&mut old), *hardpoint.of(&mut new));
-        let Some(name) = point_name(hardpoint).filter(|_| (to - from).amax() > MOVED_MM) else {
+        if (to - from).amax() <= MOVED_MM {
             continue;
-        };
+        }
+        let name = point_name(hardpoint);
         let point = chosen.point(name);
         // Coordinates that did not move stay as they were typed.
         let mut typed = build.point(point).unwrap_or_default();

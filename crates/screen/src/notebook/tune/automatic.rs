@@ -171,10 +171,10 @@ fn solutions(
             .wrap(),
         );
     }
-    let stale = input
-        .tune
-        .search()
-        .is_some_and(|s| s.axle != axle.model.name || s.corner != *axle.model.axle.left.corner());
+    let stale = input.tune.search().is_some_and(|s| {
+        (s.axle, s.side) != (axle.model.name, view.side)
+            || s.corner != *axle.model.linkage(view.side).corner()
+    });
     if stale && !shown.solutions.is_empty() {
         let text = "The build has changed since this search began; search again to apply a layout.";
         ui.label(RichText::new(text).small().color(tokens.caution));
@@ -210,7 +210,7 @@ fn one(
             view.tune.preview = if chosen { None } else { Some(n) };
         }
         ui.label(RichText::new(summary(&solution.exact.figures)).small());
-        let corner = axle.model.axle.left.corner();
+        let corner = axle.model.linkage(view.side).corner();
         let step = shop_step(unit);
         let grid = match unit {
             LengthUnit::Inch => 16.0,
@@ -233,7 +233,8 @@ fn one(
                 )
             });
             if button.clicked() {
-                requests.push(apply(input, axle, corner, &stepped.corner, n, grid));
+                let at = (axle.model.name, view.side);
+                requests.push(apply(input, at, corner, &stepped.corner, n, grid));
             }
         }
         let button = ui
@@ -245,7 +246,7 @@ fn one(
         if button.clicked() {
             requests.push(apply(
                 input,
-                axle,
+                (axle.model.name, view.side),
                 corner,
                 &solution.exact.corner,
                 n,
@@ -254,7 +255,7 @@ fn one(
         }
     });
     if chosen {
-        let corner = axle.model.axle.left.corner();
+        let corner = axle.model.linkage(view.side).corner();
         for (name, by) in [
             (
                 "inner joint",
@@ -278,13 +279,13 @@ fn one(
 
 fn apply(
     input: &NotebookInput<'_>,
-    axle: &AxleStudy,
+    at: (trammel_build::AxleName, trammel_build::Side),
     before: &trammel_geometry::Corner,
     after: &trammel_geometry::Corner,
     n: usize,
     grid: f64,
 ) -> Request {
-    let edit = points::edit(input.build, axle.model.name, before, after, grid);
+    let edit = points::edit(input.build, at, before, after, grid);
     Request::EditAs {
         name: format!("Apply layout {}", n + 1),
         edits: vec![edit],

@@ -1,66 +1,94 @@
 //! What build error does to the toe curve, and which measurement to take twice.
 
 use egui::{Grid, RichText, Sense, Ui, vec2};
-use trammel_tuning::{Axis, Coordinate, Hardpoint, Scatter};
+use trammel_analysis::coordinate_name;
+use trammel_build::{Axis, Coordinate, Edit, Limits, defaults};
+use trammel_tuning::Scatter;
 
-use super::{super::NotebookInput, choice};
+use super::{super::NotebookInput, made_by};
 use crate::{
-    tokens::type_size,
-    tune::settings::{Making, Part},
-    view::View,
-    words::decimal,
+    number_field::NumberField, request::Request, tokens::type_size, view::View, words::decimal,
 };
 
 /// Bars shown at most.
 const MOST_BARS: usize = 7;
+/// Shares below this get no bar.
+const LEAST_SHARE: f64 = 0.005;
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let tokens = input.tokens;
     ui.spacing_mut().item_spacing.y = 4.0;
-    let help =
-        "How its points are put in their places: that decides how far each coordinate may be off.";
-    let options = Making::ALL.map(|m| (m, m.label(), m.meaning()));
-    for part in Part::ALL {
-        if let Some(making) = choice(
-            ui,
-            tokens,
-            part.label(),
-            help,
-            &options,
-            view.tune.makings.of(part),
-        ) {
-            view.tune.makings = view.tune.makings.with(part, making);
-        }
-    }
     let soft = |text: String| RichText::new(text).small().color(tokens.ink_soft);
     match input.tune.scatter().shown() {
         None => {
             ui.label(soft("The builds are being worked out.".to_owned()));
+            limit(ui, input, requests);
         }
         Some((_, Err(fault))) => {
             ui.label(RichText::new(fault).color(tokens.danger));
+            limit(ui, input, requests);
         }
-        Some((builds, Ok(scatter))) => {
-            summary(ui, input, builds, scatter);
-            ranking(ui, input, scatter);
-        }
+        Some((builds, Ok(scatter))) => summary(ui, input, builds, scatter, requests),
     }
+    made_by::usual(ui, input, requests);
+    if let Some((_, Ok(scatter))) = input.tune.scatter().shown() {
+        ranking(ui, input, view, scatter);
+    }
+    made_by::points(ui, input, view, requests);
 }
 
-fn summary(ui: &mut Ui, input: &NotebookInput<'_>, builds: usize, scatter: &Scatter) {
-    let tokens = input.tokens;
-    let limit = input
-        .build
-        .limits
+/// The toe change that is allowed, as a field.
+fn limit(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
+    let limits = input.build.limits;
+    let shown = limits
         .toe_change_deg
-        .unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
+        .map_or_else(String::new, |v| v.to_string());
+    let hint = defaults::TOE_CHANGE_LIMIT_DEG.to_string();
+    let field = NumberField {
+        name: "Toe limit",
+        shown: &shown,
+        hint: &hint,
+        width: 48.0,
+        enabled: true,
+    };
+    let typed = field.ui(ui, input.tokens);
+    ui.label("°").on_hover_text(
+        "The most toe change that a build may have over the travel. The same limit that the cautions begin at; empty takes the usual one.",
+    );
+    let Some(typed) = typed else { return };
+    let text = typed.trim().trim_end_matches('°').trim();
+    let toe_change_deg = match text.parse::<f64>() {
+        _ if text.is_empty() => None,
+        Ok(v) if v.is_finite() => Some(v),
+        _ => {
+            requests.push(Request::Refuse(format!(
+                "Read “{text}”, expected degrees such as 0.3. The limit stays as it was."
+            )));
+            return;
+        }
+    };
+    requests.push(Request::Edit(Edit::SetLimits(Limits {
+        toe_change_deg,
+        ..limits
+    })));
+}
+
+fn summary(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    builds: usize,
+    scatter: &Scatter,
+    requests: &mut Vec<Request>,
+) {
+    let tokens = input.tokens;
     let share = format!("{} of 100 builds", decimal(100.0 * scatter.within_limit, 0));
-    ui.horizontal_wrapped(|ui| {
+    ui.horizontal(|ui| {
         let help = format!(
-            "Of {builds} made-up builds of this drawing, each point off by a little within what its making allows and static toe set again, the share whose toe change stays within the limit over the whole travel."
+            "Of {builds} made-up builds of this drawing, each coordinate off by a little as its making has it and static toe set again, the share whose toe change stays within the limit over the whole travel."
         );
         ui.label(RichText::new(share).font(type_size::head())).on_hover_text(&help);
-        ui.label(format!("stay within {}°", decimal(limit, 2))).on_hover_text(help);
+        ui.label("stay within").on_hover_text(help);
+        limit(ui, input, requests);
     });
     if let Some(q) = &scatter.largest {
         let degrees = |rad: f64| decimal(rad.to_degrees(), 2);
@@ -72,7 +100,7 @@ fn summary(ui: &mut Ui, input: &NotebookInput<'_>, builds: usize, scatter: &Scat
         );
         ui.label(RichText::new(text).small().color(tokens.ink_soft))
             .on_hover_text(
-                "The band around the curve above holds nine of ten builds, its line half of them.",
+                "The band around the curve above holds nine of ten builds, the thin line in it is the middle one.",
             );
     }
     if scatter.failed > 0 {
@@ -84,7 +112,7 @@ fn summary(ui: &mut Ui, input: &NotebookInput<'_>, builds: usize, scatter: &Scat
     }
 }
 
-fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, scatter: &Scatter) {
+fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, scatter: &Scatter) {
     let tokens = input.tokens;
     ui.add_space(4.0);
     ui.label(RichText::new("Measure these twice").font(type_size::head()))
@@ -98,9 +126,9 @@ fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, scatter: &Scatter) {
                 .ranking
                 .iter()
                 .take(MOST_BARS)
-                .filter(|s| s.linear > 0.005)
+                .filter(|s| s.linear > LEAST_SHARE)
             {
-                let name = coordinate_words(share.coordinate);
+                let name = coordinate_words(coordinate_name(view.axle, share.coordinate));
                 let per = decimal(share.toe_per_mm.to_degrees() * input.build.unit.mm(), 2);
                 let help = format!(
                     "{per}° of toe for each {} of error, taken over the travel.",
@@ -119,23 +147,16 @@ fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, scatter: &Scatter) {
         });
 }
 
-/// Such as `tie rod inner, height`.
-fn coordinate_words(coordinate: Coordinate) -> String {
-    let point = match coordinate.point {
-        Hardpoint::UpperFrontPivot => "upper arm front",
-        Hardpoint::UpperRearPivot => "upper arm rear",
-        Hardpoint::UpperBallJoint => "upper ball joint",
-        Hardpoint::LowerFrontPivot => "lower arm front",
-        Hardpoint::LowerRearPivot => "lower arm rear",
-        Hardpoint::LowerBallJoint => "lower ball joint",
-        Hardpoint::TieRodInner => "tie rod inner",
-        Hardpoint::TieRodOuter => "tie rod outer",
-        Hardpoint::WheelCentre => "wheel centre",
-    };
-    let way = match coordinate.axis {
+/// Such as `Tie rod, inner joint, height`.
+fn coordinate_words(at: Coordinate) -> String {
+    format!("{}, {}", at.point.label(), way(at.axis))
+}
+
+/// An axis as one would say it in the shop.
+pub(super) fn way(axis: Axis) -> &'static str {
+    match axis {
         Axis::X => "fore and aft",
         Axis::Y => "in and out",
         Axis::Z => "height",
-    };
-    format!("{point}, {way}")
+    }
 }

@@ -2,8 +2,10 @@
 
 mod automatic;
 mod build_error;
+mod made_by;
 mod ride_height;
 mod spot;
+mod what_if;
 
 use egui::{Button, RichText, ScrollArea, Stroke, Ui};
 use trammel_analysis::Study;
@@ -28,7 +30,7 @@ pub(super) fn ui(
         .id_salt(("tune page", view.tune.page))
         .auto_shrink(false)
         .show(ui, |ui| match view.tune.page {
-            TunePage::BuildError => build_error::ui(ui, input, view),
+            TunePage::BuildError => build_error::ui(ui, input, view, requests),
             TunePage::Automatic => {
                 if let Some(axle) = study.axle(view.axle) {
                     automatic::ui(ui, input, axle, view, requests);
@@ -36,7 +38,12 @@ pub(super) fn ui(
             }
             TunePage::RideHeight => {
                 if let Some(axle) = study.axle(view.axle) {
-                    ride_height::ui(ui, input, study, axle, view, requests);
+                    ride_height::ui(ui, input, axle, view, requests);
+                }
+            }
+            TunePage::WhatIf => {
+                if let Some(axle) = study.axle(view.axle) {
+                    what_if::ui(ui, input, axle, view, requests);
                 }
             }
             TunePage::Spot => spot::ui(ui, input, study, view, requests),

@@ -1,7 +1,10 @@
 //! A new ride height: the study over a range of lifts, and the step that makes one.
 
-use egui::{RichText, Slider, Ui};
-use trammel_analysis::{AxleStudy, Study};
+use std::ops::RangeInclusive;
+
+use egui::{Button, Grid, Label, RichText, Slider, Ui};
+use trammel_analysis::{AxleStudy, RideHeightRow, Stops};
+use trammel_tuning::Reset;
 
 use super::super::NotebookInput;
 use crate::{
@@ -9,7 +12,7 @@ use crate::{
     plot::{Curve, Manner, Trace},
     request::Request,
     tune::{
-        lift::{Height, LiftFigure, edits},
+        lift::{LEAST, LiftFigure, LiftStudy},
         settings::shop_step,
     },
     view::View,
@@ -19,80 +22,144 @@ use crate::{
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
-    study: &Study,
     axle: &AxleStudy,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
     ui.spacing_mut().item_spacing.y = 4.0;
-    let heights = input.tune.lift().shown(axle.model.name);
-    let (Some(first), Some(last)) = (heights.first(), heights.last()) else {
-        ui.label(
-            RichText::new("The heights are being worked out.")
-                .small()
-                .color(input.tokens.ink_soft),
-        );
+    let soft = |text: &str| RichText::new(text).small().color(input.tokens.ink_soft);
+    let Some(study) = input.tune.lift().shown() else {
+        ui.label(soft("The heights are being worked out."));
         return;
     };
-    // Ends in whole steps, so that the slider's steps are whole ones.
+    if let Some(range) = range(&study.rows, input) {
+        view.tune.raise.by = view.tune.raise.by.clamp(*range.start(), *range.end());
+        slider(ui, input, range, view, requests);
+    }
+    shown_travel(ui, input, axle, view, requests);
+    choices(ui, input, view);
+    if let Some(Err(why)) = &study.then {
+        ui.add(
+            Label::new(RichText::new(format!("Not so: {why}.")).color(input.tokens.danger)).wrap(),
+        );
+    }
+    figures(ui, input, study, view);
+    if let Some(verdict) = study.verdict(input.build) {
+        ui.add(Label::new(verdict.in_words(input.build.unit)).wrap())
+            .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source.");
+    }
+    plot(ui, input, study, view);
+    ui.add(Label::new(soft("Left front wheel. All axles go with the frame; static toe is set again by the tie rods.")).wrap());
+}
+
+/// Lifts that can be made, the ends in whole steps, so that the slider's steps are whole ones.
+fn range(rows: &[RideHeightRow], input: &NotebookInput<'_>) -> Option<RangeInclusive<f64>> {
     let step = shop_step(input.build.unit);
-    let range = (first.lift / step).ceil() * step..=(last.lift / step).floor() * step;
-    view.tune.lift = view.tune.lift.clamp(*range.start(), *range.end());
-    slider(ui, input, study, &range, view, requests);
-    now_and_then(ui, input, heights, view);
-    chips(ui, input, view);
-    plot(ui, input, heights, view);
-    let help = "Between the same stops: the spring unit keeps its lengths. Static toe and camber are set again at each height by tie rod and upper arm.";
-    ui.add(egui::Label::new(RichText::new(help).small().color(input.tokens.ink_soft)).wrap());
+    let (first, last) = (rows.first()?, rows.last()?);
+    let (low, high) = (
+        (first.by / step).ceil() * step,
+        (last.by / step).floor() * step,
+    );
+    (low <= high).then_some(low..=high)
 }
 
 fn slider(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
-    study: &Study,
-    range: &std::ops::RangeInclusive<f64>,
+    range: RangeInclusive<f64>,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
     let unit = input.build.unit;
     ui.horizontal(|ui| {
-        ui.label("Frame").on_hover_text("How much higher the frame stands over the ground; the wheels stay down.");
+        let help = "How much higher the frame stands over the ground; the wheels stay down.";
+        ui.label("Frame").on_hover_text(help);
         ui.spacing_mut().slider_width = 130.0;
-        let slider = Slider::new(&mut view.tune.lift, range.clone()).show_value(false).step_by(shop_step(unit));
+        let by = &mut view.tune.raise.by;
+        let slider = Slider::new(by, range).show_value(false).step_by(shop_step(unit));
         let response = ui.add(slider);
         name_node(ui, response.id, "Lift of the frame");
-        let lift = view.tune.lift;
-        let word = if lift >= 0.0 { "up" } else { "down" };
-        ui.label(format!("{word} {}", length(lift.abs(), unit)));
-        let help = "Every point is put where it then stands over the ground, on all axles; static toe and camber stay as they are. One step; Undo takes it back.";
-        let button = ui.add_enabled(lift.abs() > 0.1, egui::Button::new("Make it the ride height"));
+        let by = view.tune.raise.by;
+        ui.label(way(by, input));
+        let help = "Every point is put where it then stands over the ground, on all axles. One step; Undo takes it back.";
+        let button = ui.add_enabled(by.abs() > LEAST, Button::new("Make it the ride height"));
         if button.on_hover_text(help).clicked() {
-            match edits(input.build, study, lift) {
-                Ok(edits) => {
-                    let name = format!("{} the frame by {}", if lift > 0.0 { "Raise" } else { "Lower" }, length(lift.abs(), unit));
-                    requests.push(Request::EditAs { name, edits });
-                    view.tune.lift = 0.0;
-                }
-                Err(why) => requests.push(Request::Refuse(why)),
-            }
+            requests.push(Request::RideHeight(view.tune.raise));
         }
     });
 }
 
-fn chips(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
-    let options = LiftFigure::ALL.map(|f| (f, f.label(), f.meaning()));
-    if let Some(figure) = super::choice(
-        ui,
-        input.tokens,
-        "Plot",
-        "What the plot shows over the lift.",
-        &options,
-        view.tune.lift_figure,
-    ) {
-        view.tune.lift_figure = figure;
+fn way(by: f64, input: &NotebookInput<'_>) -> String {
+    let word = if by < 0.0 { "down" } else { "up" };
+    format!("{word} {}", length(by.abs(), input.build.unit))
+}
+
+/// The button that makes the travel of the moved linkage the ride height.
+fn shown_travel(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    axle: &AxleStudy,
+    view: &View,
+    requests: &mut Vec<Request>,
+) {
+    let travel = view.travel;
+    ui.horizontal_wrapped(|ui| {
+        let help = "The wheels stand to the frame as the moved linkage shows them now, and the ground goes under them. The slider under the drawing moves the linkage. One step; Undo takes it back.";
+        let button = Button::new("Set this travel as the new ride height");
+        let response = ui.add_enabled(travel.abs() > LEAST, button);
+        if response.on_hover_text(help).on_disabled_hover_text(help).clicked() {
+            requests.push(Request::RideHeightAt {
+                travel,
+                how: view.tune.raise,
+            });
+        }
+        let word = if travel < 0.0 { "droop" } else { "bump" };
+        let shown = format!(
+            "{} {word}, {} wheels",
+            length(travel.abs(), input.build.unit),
+            axle.model.name.word()
+        );
+        ui.label(RichText::new(shown).small().color(input.tokens.ink_soft));
+    });
+}
+
+fn choices(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+    let raise = &mut view.tune.raise;
+    let resets = [
+        (
+            Reset::ToeAndCamber,
+            "set again",
+            "Static camber is put back by the upper arm's adjuster: the upright leans as before.",
+        ),
+        (
+            Reset::Toe,
+            "as it comes",
+            "Camber stays as the arms leave it at the new height.",
+        ),
+    ];
+    let help = "What becomes of static camber. Static toe is set again by the tie rods.";
+    if let Some(reset) = super::choice(ui, input.tokens, "Camber", help, &resets, raise.reset) {
+        raise.reset = reset;
+    }
+    let stops = [
+        (
+            Stops::Kept,
+            "stay",
+            "The spring unit keeps its lengths: a raised frame leaves more bump and less droop.",
+        ),
+        (
+            Stops::MovedAlong,
+            "move along",
+            "As much travel each way as before, with a spring unit as much longer as its mounts are further apart.",
+        ),
+    ];
+    let help = "What becomes of the stops of the wheel's travel.";
+    if let Some(stops) = super::choice(ui, input.tokens, "Stops", help, &stops, raise.stops) {
+        raise.stops = stops;
     }
 }
 
+/// Sign and factor of a figure as it is shown.
 fn sign(figure: LiftFigure, input: &NotebookInput<'_>) -> (&'static str, f64) {
     match figure {
         LiftFigure::RackEnd => ("", 1.0),
@@ -101,75 +168,78 @@ fn sign(figure: LiftFigure, input: &NotebookInput<'_>) -> (&'static str, f64) {
     }
 }
 
-fn points(heights: &[Height], figure: LiftFigure, input: &NotebookInput<'_>) -> Vec<[f64; 2]> {
+/// All figures now and with the lift; one of them is plotted.
+fn figures(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut View) {
+    let soft = |text: &str| RichText::new(text).small().color(input.tokens.ink_soft);
+    let then = study.then.as_ref().and_then(|r| r.as_ref().ok());
+    Grid::new("ride height figures")
+        .num_columns(3)
+        .spacing(egui::vec2(14.0, 1.0))
+        .show(ui, |ui| {
+            ui.label(soft("plotted below"));
+            ui.label(soft("as it stands"));
+            ui.label(soft(&way(view.tune.raise.by, input)));
+            ui.end_row();
+            for figure in LiftFigure::ALL {
+                let chosen = view.tune.lift_figure == figure;
+                let label = ui.selectable_label(chosen, figure.label());
+                if label.on_hover_text(figure.meaning()).clicked() {
+                    view.tune.lift_figure = figure;
+                }
+                for row in [study.now.as_ref(), then] {
+                    ui.label(shown(figure, row, input));
+                }
+                ui.end_row();
+            }
+        });
+}
+
+fn shown(figure: LiftFigure, row: Option<&RideHeightRow>, input: &NotebookInput<'_>) -> String {
+    let (sign, factor) = sign(figure, input);
+    let gap = if matches!(sign, "" | "°") { "" } else { " " };
+    let value = row.and_then(|r| figure.of(r)).map(|v| match figure {
+        // A factor is never shown better than it is.
+        LiftFigure::RackEnd => (v * 100.0).floor() / 100.0,
+        _ => v * factor,
+    });
+    value.map_or_else(
+        || "none".to_owned(),
+        |v| format!("{}{gap}{sign}", decimal(v, 2)),
+    )
+}
+
+fn points(rows: &[RideHeightRow], figure: LiftFigure, input: &NotebookInput<'_>) -> Vec<[f64; 2]> {
     let (_, factor) = sign(figure, input);
-    heights
-        .iter()
-        .filter_map(|h| Some([input.build.unit.from_mm(h.lift), h.get(figure)? * factor]))
+    rows.iter()
+        .filter_map(|r| Some([input.build.unit.from_mm(r.by), figure.of(r)? * factor]))
         .collect()
 }
 
-/// The figure at a lift, straight between the heights.
-fn at(points: &[[f64; 2]], x: f64) -> Option<[f64; 2]> {
-    let after = points.iter().position(|p| p[0] >= x - 1e-9)?;
-    let b = points.get(after)?;
-    let a = after
-        .checked_sub(1)
-        .and_then(|i| points.get(i))
-        .unwrap_or(b);
-    let span = b[0] - a[0];
-    let part = if span > 0.0 {
-        ((x - a[0]) / span).clamp(0.0, 1.0)
-    } else {
-        1.0
-    };
-    Some([x, a[1] + part * (b[1] - a[1])])
-}
-
-/// Toe change and rack end at this height and at the one chosen: what the trade says of a lift, looked at for this car.
-fn now_and_then(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &View) {
-    let x = input.build.unit.from_mm(view.tune.lift);
-    let text = [LiftFigure::Toe, LiftFigure::RackEnd, LiftFigure::RodAngle]
-        .into_iter()
-        .filter_map(|figure| {
-            let points = points(heights, figure, input);
-            let (now, then) = (at(&points, 0.0)?, at(&points, x)?);
-            let (sign, _) = sign(figure, input);
-            Some(format!(
-                "{} {}{sign} → {}{sign}",
-                figure.label().to_lowercase(),
-                decimal(now[1], 2),
-                decimal(then[1], 2)
-            ))
-        });
-    let text = text.collect::<Vec<_>>().join(" · ");
-    ui.add(egui::Label::new(RichText::new(text).small()).wrap());
-}
-
-fn plot(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &mut View) {
+fn plot(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut View) {
     let unit = input.build.unit;
     let figure = view.tune.lift_figure;
-    let points = points(heights, figure, input);
-    if points.is_empty() {
+    let points = points(&study.rows, figure, input);
+    let (Some(first), Some(last)) = (points.first(), points.last()) else {
         ui.label(
             RichText::new("There is no such figure: no rack, or no load on its end.")
                 .color(input.tokens.ink_soft),
         );
         return;
-    }
-    let ends = [heights.first(), heights.last()].map(|h| h.map_or(0.0, |h| unit.from_mm(h.lift)));
-    let (y_sign, _) = sign(figure, input);
+    };
+    let (y_sign, factor) = sign(figure, input);
+    let then = study.then.as_ref().and_then(|r| r.as_ref().ok());
+    let here = then.and_then(|r| Some([unit.from_mm(r.by), figure.of(r)? * factor]));
     let asked = Curve {
         name: "Figure over the lift",
         height: (ui.available_height() - 24.0).clamp(130.0, 220.0),
-        here: at(&points, unit.from_mm(view.tune.lift)),
+        here,
+        x: first[0]..=last[0],
         traces: vec![Trace {
             name: figure.label().to_owned(),
             points,
             colour: input.tokens.lower_arm,
             manner: Manner::Plain,
         }],
-        x: ends[0]..=ends[1],
         least_span: 0.1,
         within: None,
         band: Vec::new(),
@@ -179,6 +249,6 @@ fn plot(ui: &mut Ui, input: &NotebookInput<'_>, heights: &[Height], view: &mut V
     }
     .ui(ui, input.tokens);
     if let Some(x) = asked {
-        view.tune.lift = words::on_step(x * unit.mm(), shop_step(unit));
+        view.tune.raise.by = words::on_step(x * unit.mm(), shop_step(unit));
     }
 }
