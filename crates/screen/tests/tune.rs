@@ -8,24 +8,16 @@
 
 mod common;
 
-use common::{INNER, bench, click, demo, drag_from, place, press};
+use common::{INNER, click, demo, drag_from, place, press, tune, wait};
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{PointName, PointRef};
 use trammel_screen::{
-    Start,
     drawing::Projection,
-    tune::settings::{Making, MapRack, SpotWays},
+    tune::settings::{MapRack, SpotWays},
     view::Stage,
 };
 use trammel_tuning::{Scoring, TieRodJoint};
-
-fn tune(name: &str) -> common::Screen {
-    let (mut screen, _) = bench(Start::NamedDemo(name.into()));
-    click(&mut screen, "Tune");
-    screen.run_steps(4);
-    screen
-}
 
 fn largest(screen: &common::Screen) -> f64 {
     screen
@@ -39,18 +31,6 @@ fn largest(screen: &common::Screen) -> f64 {
         .score
         .largest
         .to_degrees()
-}
-
-/// Steps until something beside the window is done; half a minute at most.
-fn wait(screen: &mut common::Screen, done: impl Fn(&common::Screen) -> bool) {
-    for _ in 0..3000 {
-        screen.step();
-        if done(screen) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    panic!("still not done");
 }
 
 #[test]
@@ -192,24 +172,6 @@ fn moving_in_height_only_leaves_the_width_alone() {
 }
 
 #[test]
-fn a_better_way_of_making_keeps_more_builds_within_the_limit() {
-    let mut screen = tune("lifted");
-    click(&mut screen, "Build error");
-    wait(&mut screen, |s| s.state().tune().scatter_is_current());
-    let tape = screen.state().tune().share_within_limit().expect("known");
-    click(&mut screen, "Inner joint: by hand");
-    assert_eq!(screen.state().view().tune.makings.inner, Making::Hand);
-    wait(&mut screen, |s| s.state().tune().scatter_is_current());
-    let hand = screen.state().tune().share_within_limit().expect("known");
-    assert!(hand < tape, "{hand} {tape}");
-    for part in ["Arm pivots", "Inner joint", "Upright"] {
-        click(&mut screen, &format!("{part}: jig"));
-    }
-    wait(&mut screen, |s| s.state().tune().scatter_is_current());
-    assert!(screen.state().tune().share_within_limit().expect("known") > tape);
-}
-
-#[test]
 fn a_search_finds_layouts_that_are_applied_as_one_step() {
     let mut screen = tune("badly-placed-rack");
     let before = screen.state().build().clone();
@@ -288,49 +250,6 @@ fn pictures() {
         screen.run_steps(3);
         save(&mut screen, "reading");
     }
-}
-
-#[test]
-fn a_new_ride_height_is_one_step_that_keeps_toe_and_camber_and_the_stops() {
-    let mut screen = tune("good");
-    click(&mut screen, "Ride height");
-    wait(&mut screen, |s| s.state().tune().lift_is_current());
-    screen.run_steps(3);
-    let before = screen.state().build().clone();
-    screen.state_mut().view_mut().tune.lift = 25.4;
-    screen.run_steps(2);
-    click(&mut screen, "Make it the ride height");
-    let after = screen.state().build().clone();
-    assert_ne!(after, before);
-    let up = after.front.tie_rod.inner[2] - before.front.tie_rod.inner[2];
-    assert!((up * after.unit.mm() - 25.4).abs() < 0.01, "{up}");
-    assert_eq!(
-        (after.front.wheel.toe_deg, after.front.wheel.camber_deg),
-        (before.front.wheel.toe_deg, before.front.wheel.camber_deg)
-    );
-    let stops = |b: &trammel_build::Build| {
-        let travel = b
-            .axle(trammel_build::AxleName::Front)
-            .expect("an axle")
-            .travel;
-        travel.bump - travel.droop
-    };
-    // The whole range is the same within what camber's resetting takes.
-    assert!(
-        (stops(&after) - stops(&before)).abs() < 1.0,
-        "{} {}",
-        stops(&after),
-        stops(&before)
-    );
-    let centre = |b: &trammel_build::Build| b.front.wheel.centre[2];
-    assert!(
-        (centre(&after) - centre(&before)).abs() < 0.05,
-        "the wheel stands on the ground: {} {}",
-        centre(&before),
-        centre(&after)
-    );
-    press(&mut screen, Modifiers::COMMAND, Key::Z);
-    assert_eq!(screen.state().build(), &before);
 }
 
 #[test]

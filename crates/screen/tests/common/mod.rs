@@ -3,6 +3,7 @@
 #![allow(
     dead_code,
     clippy::expect_used,
+    clippy::panic,
     reason = "each test uses a part of it; a test stops where it fails"
 )]
 
@@ -75,6 +76,26 @@ pub fn bench_on(host: TestHost, start: Start) -> Screen {
 
 pub fn demo() -> Screen {
     bench(Start::Demo).0
+}
+
+/// A demo build in the Tune stage.
+pub fn tune(name: &str) -> Screen {
+    let (mut screen, _) = bench(Start::NamedDemo(name.into()));
+    click(&mut screen, "Tune");
+    screen.run_steps(4);
+    screen
+}
+
+/// Steps until something beside the window is done; half a minute at most.
+pub fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
+    for _ in 0..3000 {
+        screen.step();
+        if done(screen) {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    panic!("still not done");
 }
 
 /// The left inner tie-rod joint of the front axle.

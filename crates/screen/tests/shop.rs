@@ -1,0 +1,324 @@
+//! The Tune stage's pages on build error, ride height and what would be, by their controls.
+
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
+mod common;
+
+use common::{INNER, Screen, bench, click, place, press, tune, type_in, wait};
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use trammel_build::{Axis, AxleName, Build, Coordinate, MadeBy, PointName, PointRef, Side};
+use trammel_screen::{Start, tune::lift::LiftFigure, tune::what_if::Slide};
+use trammel_tuning::Reset;
+
+fn build_error(name: &str) -> Screen {
+    let mut screen = tune(name);
+    click(&mut screen, "Build error");
+    swept(&mut screen);
+    screen
+}
+
+/// The share of builds within the limit, once it is that of the build as it stands.
+fn swept(screen: &mut Screen) -> f64 {
+    screen.step();
+    wait(screen, |s| s.state().tune().scatter_is_current());
+    let share = screen.state().tune().share_within_limit();
+    share.expect("known")
+}
+
+fn undo(screen: &mut Screen) {
+    press(screen, Modifiers::COMMAND, Key::Z);
+}
+
+#[test]
+fn a_better_way_of_making_keeps_more_builds_within_the_limit() {
+    let mut screen = build_error("lifted");
+    let before = screen.state().build().clone();
+    let tape = swept(&mut screen);
+    click(&mut screen, "Usually: hand-held");
+    assert_eq!(screen.state().build().usually_made_by(), MadeBy::HandHeld);
+    assert!(swept(&mut screen) < tape);
+    click(&mut screen, "Usually: jig-drilled");
+    assert!(swept(&mut screen) > tape);
+    assert_eq!(screen.state().undo_name(), Some("Change tolerances"));
+    undo(&mut screen);
+    undo(&mut screen);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+fn each_ways_accuracy_is_typed_and_what_cant_be_read_is_refused() {
+    let mut screen = build_error("lifted");
+    let tape = swept(&mut screen);
+    type_in(&mut screen, "Accuracy, tape", "1/64");
+    let typed = screen.state().build().tolerances.tape;
+    assert_eq!(typed, Some(1.0 / 64.0));
+    assert!(swept(&mut screen) > tape);
+    type_in(&mut screen, "Accuracy, tape", "about so");
+    assert_eq!(screen.state().build().tolerances.tape, typed);
+    assert!(
+        screen
+            .state()
+            .said()
+            .is_some_and(|s| s.contains("Accuracy, tape stays"))
+    );
+    type_in(&mut screen, "Accuracy, jig", "0.01");
+    type_in(&mut screen, "Accuracy, hand", "0.1");
+    let tolerances = &screen.state().build().tolerances;
+    assert_eq!(
+        (tolerances.jig_drilled, tolerances.hand_held),
+        (Some(0.01), Some(0.1))
+    );
+    type_in(&mut screen, "Accuracy, tape", " ");
+    assert_eq!(screen.state().build().tolerances.tape, None);
+}
+
+#[test]
+fn a_point_and_a_coordinate_are_made_in_their_own_way() {
+    let mut screen = build_error("lifted");
+    let point = PointName::TieRodInner;
+    let key = (AxleName::Front, point);
+    click(&mut screen, "Tie rod, inner joint: hand");
+    let made = |s: &Screen| s.state().build().tolerances.points.get(&key).copied();
+    assert_eq!(made(&screen), Some(MadeBy::HandHeld));
+    type_in(&mut screen, "Tie rod, inner joint, deviation", "0.02");
+    assert_eq!(made(&screen), Some(MadeBy::Deviation(0.02)));
+    click(&mut screen, "Tie rod, inner joint: usual");
+    assert_eq!(made(&screen), None);
+    // Its name opens the three coordinates.
+    let height = "Tie rod, inner joint, height: jig";
+    assert!(screen.query_by_label(height).is_none());
+    click(&mut screen, "Tie rod, inner joint");
+    click(&mut screen, height);
+    let at = Coordinate {
+        axle: AxleName::Front,
+        point,
+        axis: Axis::Z,
+    };
+    let own = |s: &Screen| s.state().build().tolerances.coordinates.get(&at).copied();
+    assert_eq!(own(&screen), Some(MadeBy::JigDrilled));
+    click(&mut screen, "Tie rod, inner joint, height: as point");
+    assert_eq!(own(&screen), None);
+}
+
+#[test]
+fn the_limit_is_the_builds_own_and_a_wider_one_lets_more_builds_in() {
+    let mut screen = build_error("lifted");
+    let before = swept(&mut screen);
+    type_in(&mut screen, "Toe limit", "2");
+    assert_eq!(screen.state().build().limits.toe_change_deg, Some(2.0));
+    assert!(swept(&mut screen) > before);
+    type_in(&mut screen, "Toe limit", "wide");
+    assert_eq!(screen.state().build().limits.toe_change_deg, Some(2.0));
+    assert!(screen.state().said().is_some_and(|s| s.contains("wide")));
+}
+
+fn ride_height(name: &str) -> Screen {
+    let mut screen = tune(name);
+    click(&mut screen, "Ride height");
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    screen.run_steps(3);
+    screen
+}
+
+#[test]
+fn a_new_ride_height_is_one_step_that_keeps_toe_and_camber_and_the_stops() {
+    let mut screen = ride_height("good");
+    let before = screen.state().build().clone();
+    screen.state_mut().view_mut().tune.raise.by = 25.4;
+    screen.run_steps(2);
+    click(&mut screen, "Make it the ride height");
+    let after = screen.state().build().clone();
+    assert_eq!(screen.state().undo_name(), Some("Raise the frame by 1 in"));
+    let up = after.front.tie_rod.inner[2] - before.front.tie_rod.inner[2];
+    assert!((up * after.unit.mm() - 25.4).abs() < 1e-5, "{up}");
+    assert_eq!(
+        (after.front.wheel.toe_deg, after.front.wheel.camber_deg),
+        (before.front.wheel.toe_deg, before.front.wheel.camber_deg)
+    );
+    let lengths = |b: &Build| b.front.spring.map(|s| (s.open_length, s.closed_length));
+    assert_eq!(
+        lengths(&after),
+        lengths(&before),
+        "springs keep their range"
+    );
+    let centre = |b: &Build| b.front.wheel.centre[2];
+    assert!((centre(&after) - centre(&before)).abs() < 0.05);
+    undo(&mut screen);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+fn the_travel_that_is_shown_becomes_the_ride_height() {
+    let mut screen = ride_height("good");
+    let before = screen.state().build().clone();
+    screen.state_mut().view_mut().travel = -20.0;
+    screen.run_steps(2);
+    click(&mut screen, "Set this travel as the new ride height");
+    assert_eq!(screen.state().view().travel, 0.0);
+    let after = screen.state().build().clone();
+    let up = (after.front.lower_arm.front_pivot[2] - before.front.lower_arm.front_pivot[2])
+        * after.unit.mm();
+    assert!((up - 20.0).abs() < 1.0, "droop raises the frame: {up}");
+    undo(&mut screen);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+fn camber_stops_and_the_plotted_figure_are_chosen() {
+    let mut screen = ride_height("good");
+    click(&mut screen, "Camber: as it comes");
+    assert_eq!(screen.state().view().tune.raise.reset, Reset::Toe);
+    click(&mut screen, "Stops: move along");
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    for figure in LiftFigure::ALL {
+        click(&mut screen, figure.label());
+        assert_eq!(screen.state().view().tune.lift_figure, figure);
+    }
+    screen.state_mut().view_mut().tune.raise.by = 25.4;
+    screen.run_steps(2);
+    let before = screen.state().build().clone();
+    click(&mut screen, "Make it the ride height");
+    let after = screen.state().build();
+    assert_ne!(after.front.wheel.camber_deg, before.front.wheel.camber_deg);
+    let open = |b: &Build| b.front.spring.and_then(|s| s.open_length);
+    assert!(open(after) > open(&before));
+}
+
+#[test]
+fn what_is_tried_out_is_written_when_it_is_applied_and_not_before() {
+    let mut screen = tune("good");
+    click(&mut screen, "What if");
+    let before = screen.state().build().clone();
+    click(&mut screen, "Rack height");
+    assert_eq!(screen.state().view().tune.along, Slide::Rack);
+    screen.state_mut().view_mut().tune.what_if.rack_height = 12.7;
+    screen.run_steps(2);
+    wait(&mut screen, |s| s.state().tune().what_if_is_current());
+    screen.run_steps(2);
+    assert_eq!(screen.state().build(), &before, "a look changes nothing");
+    click(&mut screen, "Back to the build");
+    assert!(screen.state().view().tune.what_if.is_nothing());
+    screen.state_mut().view_mut().tune.what_if.rack_height = 12.7;
+    screen.state_mut().view_mut().tune.what_if.upper_arm = -25.4;
+    screen.run_steps(2);
+    click(&mut screen, "Apply");
+    assert!(screen.state().view().tune.what_if.is_nothing());
+    let up = place(&screen, INNER)[2] - before.front.tie_rod.inner[2];
+    assert!((up - 0.5).abs() < 1e-6, "{up}");
+    assert_eq!(
+        screen.state().undo_name(),
+        Some("Rack height 1/2 in up, Upper arm length 1 in shorter")
+    );
+    undo(&mut screen);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+fn the_sliders_move_by_the_keyboard() {
+    let mut screen = tune("good");
+    click(&mut screen, "What if");
+    for slide in Slide::ALL {
+        let name = format!("What if: {}", slide.label());
+        screen.get_by_label(&name).focus();
+        screen.run_steps(2);
+        press(&mut screen, Modifiers::NONE, Key::ArrowRight);
+        let mut what = screen.state().view().tune.what_if;
+        let moved = *slide.of(&mut what);
+        assert!((moved - 25.4 / 16.0).abs() < 1e-9, "{name}: {moved}");
+        assert_eq!(screen.state().view().tune.along, slide);
+    }
+}
+
+/// The good demo with a right inner joint an inch higher than the left one.
+fn lopsided() -> Screen {
+    let text = trammel_persistence::demos()
+        .into_iter()
+        .find(|d| d.name == "good")
+        .expect("a demo")
+        .text;
+    let mut build = trammel_persistence::read(text).expect("it reads");
+    for point in [PointName::TieRodInner, PointName::RackFace] {
+        let at = PointRef {
+            axle: AxleName::Front,
+            side: Side::Right,
+            point,
+        };
+        let mut there = build.point(at).expect("a point");
+        there[2] += 1.0;
+        build.front.right.insert(point, there);
+    }
+    let (mut screen, _) = bench(Start::Build(Box::new(build)));
+    click(&mut screen, "Tune");
+    screen.run_steps(4);
+    screen
+}
+
+#[test]
+fn each_side_with_points_of_its_own_is_tuned_by_itself() {
+    let mut screen = lopsided();
+    let before = screen.state().build().clone();
+    let left = swept(&mut screen);
+    click(&mut screen, "Side: right");
+    assert_eq!(screen.state().view().side, Side::Right);
+    screen.run_steps(4);
+    assert!(screen.state().tune().map_is_complete());
+    assert!(
+        swept(&mut screen) < left,
+        "the worse side has fewer good builds"
+    );
+    click(&mut screen, "Move it there");
+    let after = screen.state().build();
+    assert_eq!(after.front.tie_rod, before.front.tie_rod, "the left stays");
+    let study = screen.state().results().study.as_ref().expect("studied");
+    let right = study.front.right.score.largest.to_degrees();
+    assert!(right < 0.1, "{right}");
+    let inner = after.front.right.get(&PointName::TieRodInner).copied();
+    let inner = inner.expect("its own");
+    assert!(inner[1] < 0.0, "on the right: {inner:?}");
+    // The rack end of that side goes along with its joint.
+    let face = |b: &Build| b.front.right.get(&PointName::RackFace).expect("own")[2];
+    let joint = |b: &Build| b.front.right.get(&PointName::TieRodInner).expect("own")[2];
+    let [a, b] = [&before, after].map(|b| joint(b) - face(b));
+    assert!((a - b).abs() < 1e-6, "{a} {b}");
+    undo(&mut screen);
+    assert_eq!(screen.state().build(), &before);
+}
+
+#[test]
+fn a_click_in_the_loupe_of_the_right_side_moves_the_right_joint() {
+    let mut screen = lopsided();
+    click(&mut screen, "Side: right");
+    screen.run_steps(4);
+    let before = screen.state().build().clone();
+    let loupe = screen.get_by_label("Loupe of the toe map").rect();
+    let table = screen.get_by_label("Drawing table").rect();
+    assert!(
+        loupe.center().x > table.center().x,
+        "inboard is to the right"
+    );
+    let at = loupe.center() + egui::vec2(60.0, 40.0);
+    screen.hover_at(at);
+    screen.step();
+    screen.drag_at(at);
+    screen.step();
+    screen.drop_at(at);
+    screen.run_steps(3);
+    let inner = |b: &Build| {
+        let own = b.front.right.get(&PointName::TieRodInner).copied();
+        own.expect("its own")
+    };
+    let (a, b) = (inner(&before), inner(screen.state().build()));
+    assert!(
+        b[1] > a[1] && b[2] < a[2],
+        "right in the loupe is in, down is down: {a:?} {b:?}"
+    );
+    assert_eq!(screen.state().build().front.tie_rod, before.front.tie_rod);
+}
+
+#[test]
+fn mirror_images_have_no_choice_of_side() {
+    let screen = tune("good");
+    assert!(screen.query_by_label("Side: right").is_none());
+    assert!(screen.query_by_label("each front wheel,").is_some());
+}
