@@ -141,7 +141,7 @@ pub(crate) struct PictureArguments {
     /// Stage of the job.
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
-    /// Page of the notebook in Lay out.
+    /// Page of the notebook: the first three in Lay out, the others in Tune.
     #[arg(long, value_enum, default_value_t = PageWord::Curves)]
     pub page: PageWord,
     /// Wheel travel of the moved linkage, in the build's unit.
@@ -165,6 +165,11 @@ pub(crate) enum PageWord {
     Curves,
     Points,
     Figures,
+    BestSpot,
+    BuildError,
+    Automatic,
+    RideHeight,
+    WhatIf,
 }
 
 /// Reads `1280x800`.

@@ -10,6 +10,7 @@ use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
+    tune::settings::TunePage,
     view::{Page, Stage},
 };
 
@@ -51,11 +52,16 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     }
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
-    view.page = match arguments.page {
-        PageWord::Curves => Page::Curves,
-        PageWord::Points => Page::Points,
-        PageWord::Figures => Page::Figures,
-    };
+    match arguments.page {
+        PageWord::Curves => view.page = Page::Curves,
+        PageWord::Points => view.page = Page::Points,
+        PageWord::Figures => view.page = Page::Figures,
+        PageWord::BestSpot => view.tune.page = TunePage::Spot,
+        PageWord::BuildError => view.tune.page = TunePage::BuildError,
+        PageWord::Automatic => view.tune.page = TunePage::Automatic,
+        PageWord::RideHeight => view.tune.page = TunePage::RideHeight,
+        PageWord::WhatIf => view.tune.page = TunePage::WhatIf,
+    }
     view.travel = arguments.travel * mm;
     view.rack = if view.axle == AxleName::Front {
         arguments.rack * mm

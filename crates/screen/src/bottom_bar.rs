@@ -1,6 +1,6 @@
 //! The bar below: the selected point with its member, and where the moved linkage is.
 
-use egui::{Align, Layout, RichText, Slider, Ui, UiBuilder};
+use egui::{Align, Layout, RichText, Slider, SliderClamping, Ui, UiBuilder};
 use trammel_analysis::{AxleStudy, Study};
 use trammel_build::{Build, LengthUnit, PointName, PointRef, Side, format_length, parse_length};
 use trammel_geometry::Pose;
@@ -283,6 +283,8 @@ fn slider(
     let response = ui.add(
         Slider::new(&mut value, low..=high)
             .show_value(false)
+            // Stops that are no whole steps apart must not shove the value about.
+            .clamping(SliderClamping::Edits)
             .step_by(unit.mm() / 32.0),
     );
     name_node(ui, response.id, name);

@@ -26,6 +26,13 @@ fn swept(screen: &mut Screen) -> f64 {
     share.expect("known")
 }
 
+/// Clicks what may have to be scrolled to.
+fn click_below(screen: &mut Screen, label: &str) {
+    screen.get_by_label(label).scroll_to_me();
+    screen.run_steps(10);
+    click(screen, label);
+}
+
 fn undo(screen: &mut Screen) {
     press(screen, Modifiers::COMMAND, Key::Z);
 }
@@ -78,18 +85,22 @@ fn a_point_and_a_coordinate_are_made_in_their_own_way() {
     let mut screen = build_error("lifted");
     let point = PointName::TieRodInner;
     let key = (AxleName::Front, point);
-    click(&mut screen, "Tie rod, inner joint: hand");
+    click_below(&mut screen, "Tie rod, inner joint: hand");
     let made = |s: &Screen| s.state().build().tolerances.points.get(&key).copied();
     assert_eq!(made(&screen), Some(MadeBy::HandHeld));
+    screen
+        .get_by_label("Tie rod, inner joint, deviation")
+        .scroll_to_me();
+    screen.run_steps(10);
     type_in(&mut screen, "Tie rod, inner joint, deviation", "0.02");
     assert_eq!(made(&screen), Some(MadeBy::Deviation(0.02)));
-    click(&mut screen, "Tie rod, inner joint: usual");
+    click_below(&mut screen, "Tie rod, inner joint: usual");
     assert_eq!(made(&screen), None);
     // Its name opens the three coordinates.
     let height = "Tie rod, inner joint, height: jig";
     assert!(screen.query_by_label(height).is_none());
-    click(&mut screen, "Tie rod, inner joint");
-    click(&mut screen, height);
+    click_below(&mut screen, "Tie rod, inner joint");
+    click_below(&mut screen, height);
     let at = Coordinate {
         axle: AxleName::Front,
         point,
@@ -97,7 +108,7 @@ fn a_point_and_a_coordinate_are_made_in_their_own_way() {
     };
     let own = |s: &Screen| s.state().build().tolerances.coordinates.get(&at).copied();
     assert_eq!(own(&screen), Some(MadeBy::JigDrilled));
-    click(&mut screen, "Tie rod, inner joint, height: as point");
+    click_below(&mut screen, "Tie rod, inner joint, height: as point");
     assert_eq!(own(&screen), None);
 }
 
@@ -321,4 +332,20 @@ fn mirror_images_have_no_choice_of_side() {
     let screen = tune("good");
     assert!(screen.query_by_label("Side: right").is_none());
     assert!(screen.query_by_label("each front wheel,").is_some());
+}
+
+/// Stops that are no whole steps of the slider apart once shoved the moved linkage off its design height.
+#[test]
+fn the_travel_slider_leaves_the_design_height_alone_between_odd_stops() {
+    let mut screen = tune("good");
+    let mut build = screen.state().build().clone();
+    let travel = build.front.travel.get_or_insert(trammel_build::TravelSpec {
+        bump: 3.0,
+        droop: 3.0,
+    });
+    travel.droop = 2.0137;
+    build.front.spring = None;
+    screen = bench(Start::Build(Box::new(build))).0;
+    screen.run_steps(6);
+    assert_eq!(screen.state().view().travel, 0.0);
 }

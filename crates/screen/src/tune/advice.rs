@@ -11,6 +11,7 @@ use trammel_tuning::{
 
 use super::{
     background::Background,
+    reasons::Reasons,
     settings::{SpotWays, shop_step},
 };
 
@@ -73,6 +74,7 @@ pub(crate) struct Adviser {
     /// Searches while something is dragged: a little late, but no frame waits for them.
     worker: Option<Background<Question, Best>>,
     asked: Option<Question>,
+    reasons: Reasons,
 }
 
 /// An answer with its question.
@@ -101,7 +103,7 @@ impl Adviser {
     /// The advice, worked out anew where the question has changed; roughly while something is dragged.
     pub(crate) fn ask(&mut self, ctx: &Context, question: Question, held: bool) -> &Advice {
         let came = self.worker.as_ref().and_then(Background::newest);
-        let news = came.is_some();
+        let news = self.reasons.take() | came.is_some();
         self.best = came.or(self.best.take());
         let known = |a: &Answer| a.question == question && (!a.rough || (held && !news));
         let answer = match self.last.take() {
@@ -109,7 +111,9 @@ impl Adviser {
             before => {
                 let best = self.best_spot(ctx, &question, held);
                 let rough = before.filter(|_| held).map(|a| a.advice.remedies);
-                let advice = Advice::of(&question, best, rough);
+                let (corner, stations) = (&question.corner, &question.stations);
+                let cause = self.reasons.of(ctx, corner, stations, held);
+                let advice = Advice::of(&question, best, cause, rough);
                 Answer {
                     question,
                     rough: held,
@@ -176,7 +180,12 @@ fn search(question: &Question) -> Result<BestSpot, String> {
 }
 
 impl Advice {
-    fn of(q: &Question, best: Result<BestSpot, String>, known: Option<Vec<Remedy>>) -> Self {
+    fn of(
+        q: &Question,
+        best: Result<BestSpot, String>,
+        cause: Option<Cause>,
+        known: Option<Vec<Remedy>>,
+    ) -> Self {
         let curves = |corner: &Corner| ToeCurves::of(&Linkage::new(corner).ok()?, &q.stations).ok();
         let at_best = best.as_ref().ok().and_then(|b| {
             curves(&Corner {
@@ -198,7 +207,7 @@ impl Advice {
                 })
                 .unwrap_or_default(),
             best,
-            cause: Cause::of(&q.corner, &q.stations),
+            cause,
             rule: two_line_rule(&q.corner),
             remedies: known.unwrap_or_else(|| remedies(q)),
         }

@@ -5,7 +5,7 @@
 //! | [`settings`] | what is asked for |
 //! | `map`, `lattice`, `picture`, `ramp` | the toe map, its level lines, its picture and its colours |
 //! | `loupe`, `hint`, `table` | what is on the drawing table |
-//! | `advice`, `moves` | the best spot, the reasons, turns and washers |
+//! | `advice`, `reasons`, `moves` | the best spot, why toe changes, turns and washers |
 //! | `scatter` | build error |
 //! | `clear` | where rack end and joint keep within their limits |
 //! | [`auto`] | automatic tuning |
@@ -28,6 +28,7 @@ pub(crate) mod moves;
 mod picture;
 pub(crate) mod points;
 mod ramp;
+mod reasons;
 mod scatter;
 pub mod settings;
 mod table;
