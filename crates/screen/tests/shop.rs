@@ -349,3 +349,39 @@ fn the_travel_slider_leaves_the_design_height_alone_between_odd_stops() {
     screen.run_steps(6);
     assert_eq!(screen.state().view().travel, 0.0);
 }
+
+#[test]
+#[ignore = "makes pictures for the eye"]
+fn pictures() {
+    for light in [false, true] {
+        let save = |screen: &mut Screen, name: &str| {
+            screen.state_mut().set_light(light);
+            screen.run_steps(2);
+            let theme = if light { "light" } else { "dark" };
+            let path = std::env::temp_dir().join(format!("shop-{name}-{theme}.png"));
+            let image = screen.render().expect("painted");
+            image.save(path).expect("written");
+        };
+        let mut screen = ride_height("good");
+        screen.state_mut().view_mut().tune.raise.by = 38.1;
+        screen.run_steps(2);
+        wait(&mut screen, |s| s.state().tune().lift_is_current());
+        save(&mut screen, "ride-height");
+        click(&mut screen, "What if");
+        screen.state_mut().view_mut().tune.what_if.rack_height = 12.7;
+        screen.run_steps(2);
+        wait(&mut screen, |s| s.state().tune().what_if_is_current());
+        save(&mut screen, "what-if");
+        let mut screen = build_error("good");
+        save(&mut screen, "build-error");
+        click(&mut screen, "Tie rod, outer joint");
+        let list = "Tie rod, outer joint, height: tape";
+        screen.get_by_label(list).scroll_to_me();
+        screen.run_steps(20);
+        save(&mut screen, "made-by");
+        let mut screen = lopsided();
+        click(&mut screen, "Side: right");
+        screen.run_steps(6);
+        save(&mut screen, "right-side");
+    }
+}

@@ -93,12 +93,13 @@ fn summary(
     if let Some(q) = &scatter.largest {
         let degrees = |rad: f64| decimal(rad.to_degrees(), 2);
         let text = format!(
-            "largest toe change: half below {}°, nine in ten between {}° and {}°",
+            "largest toe change: half below {}°, nine of ten {}° to {}°",
             degrees(q.median),
             degrees(q.low),
             degrees(q.high)
         );
-        ui.label(RichText::new(text).small().color(tokens.ink_soft))
+        let text = RichText::new(text).small().color(tokens.ink_soft);
+        ui.add(egui::Label::new(text).wrap())
             .on_hover_text(
                 "The band around the curve above holds nine of ten builds, the thin line in it is the middle one.",
             );

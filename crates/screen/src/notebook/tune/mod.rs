@@ -36,11 +36,7 @@ pub(super) fn ui(
                     automatic::ui(ui, input, axle, view, requests);
                 }
             }
-            TunePage::RideHeight => {
-                if let Some(axle) = study.axle(view.axle) {
-                    ride_height::ui(ui, input, axle, view, requests);
-                }
-            }
+            TunePage::RideHeight => ride_height::ui(ui, input, view, requests),
             TunePage::WhatIf => {
                 if let Some(axle) = study.axle(view.axle) {
                     what_if::ui(ui, input, axle, view, requests);
@@ -52,8 +48,8 @@ pub(super) fn ui(
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 10.0;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = egui::vec2(10.0, 0.0);
         for page in TunePage::ALL {
             let chosen = view.tune.page == page;
             let colour = if chosen { tokens.ink } else { tokens.ink_soft };

@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use egui::{Button, Grid, Label, RichText, Slider, Ui};
-use trammel_analysis::{AxleStudy, RideHeightRow, Stops};
+use trammel_analysis::{RideHeightRow, Stops};
 use trammel_tuning::Reset;
 
 use super::super::NotebookInput;
@@ -22,7 +22,6 @@ use crate::{
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
-    axle: &AxleStudy,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
@@ -36,18 +35,18 @@ pub(super) fn ui(
         view.tune.raise.by = view.tune.raise.by.clamp(*range.start(), *range.end());
         slider(ui, input, range, view, requests);
     }
-    shown_travel(ui, input, axle, view, requests);
+    shown_travel(ui, input, view, requests);
     choices(ui, input, view);
     if let Some(Err(why)) = &study.then {
         ui.add(
             Label::new(RichText::new(format!("Not so: {why}.")).color(input.tokens.danger)).wrap(),
         );
     }
-    figures(ui, input, study, view);
     if let Some(verdict) = study.verdict(input.build) {
         ui.add(Label::new(verdict.in_words(input.build.unit)).wrap())
             .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source.");
     }
+    figures(ui, input, study, view);
     plot(ui, input, study, view);
     ui.add(Label::new(soft("Left front wheel. All axles go with the frame; static toe is set again by the tie rods.")).wrap());
 }
@@ -95,13 +94,7 @@ fn way(by: f64, input: &NotebookInput<'_>) -> String {
 }
 
 /// The button that makes the travel of the moved linkage the ride height.
-fn shown_travel(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    axle: &AxleStudy,
-    view: &View,
-    requests: &mut Vec<Request>,
-) {
+fn shown_travel(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let travel = view.travel;
     ui.horizontal_wrapped(|ui| {
         let help = "The wheels stand to the frame as the moved linkage shows them now, and the ground goes under them. The slider under the drawing moves the linkage. One step; Undo takes it back.";
@@ -114,11 +107,7 @@ fn shown_travel(
             });
         }
         let word = if travel < 0.0 { "droop" } else { "bump" };
-        let shown = format!(
-            "{} {word}, {} wheels",
-            length(travel.abs(), input.build.unit),
-            axle.model.name.word()
-        );
+        let shown = format!("{} {word}", length(travel.abs(), input.build.unit));
         ui.label(RichText::new(shown).small().color(input.tokens.ink_soft));
     });
 }
@@ -176,6 +165,8 @@ fn figures(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut
         .num_columns(3)
         .spacing(egui::vec2(14.0, 1.0))
         .show(ui, |ui| {
+            ui.spacing_mut().interact_size.y = 17.0;
+            ui.spacing_mut().button_padding.y = 0.0;
             ui.label(soft("plotted below"));
             ui.label(soft("as it stands"));
             ui.label(soft(&way(view.tune.raise.by, input)));
