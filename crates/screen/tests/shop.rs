@@ -374,7 +374,7 @@ fn pictures() {
         save(&mut screen, "what-if");
         let mut screen = build_error("good");
         save(&mut screen, "build-error");
-        click(&mut screen, "Tie rod, outer joint");
+        click_below(&mut screen, "Tie rod, outer joint");
         let list = "Tie rod, outer joint, height: tape";
         screen.get_by_label(list).scroll_to_me();
         screen.run_steps(20);

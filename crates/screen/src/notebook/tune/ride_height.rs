@@ -44,7 +44,7 @@ pub(super) fn ui(
     }
     if let Some(verdict) = study.verdict(input.build) {
         ui.add(Label::new(verdict.in_words(input.build.unit)).wrap())
-            .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source.");
+            .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source. Where the stops stay, arms and rods reach the same places as before and little changes; where they move along, as with longer springs, the rods stand steeper.");
     }
     figures(ui, input, study, view);
     plot(ui, input, study, view);
@@ -73,7 +73,7 @@ fn slider(
     ui.horizontal(|ui| {
         let help = "How much higher the frame stands over the ground; the wheels stay down.";
         ui.label("Frame").on_hover_text(help);
-        ui.spacing_mut().slider_width = 130.0;
+        ui.spacing_mut().slider_width = 78.0;
         let by = &mut view.tune.raise.by;
         let slider = Slider::new(by, range).show_value(false).step_by(shop_step(unit));
         let response = ui.add(slider);
