@@ -231,10 +231,15 @@ fn shop_data_of_the_full_file_is_read_field_by_field() {
         tube.corners,
         KeepOutCorners::Front([120.0, 150.0], [150.0, 180.0])
     );
-    let deviation = |point| build.deviation_mm(AxleName::Front, point);
-    assert_eq!(deviation(PointName::TieRodInner), 0.3);
-    assert_eq!(deviation(PointName::TieRodOuter), 0.5);
-    assert_eq!(deviation(PointName::UpperBallJoint), 2.0);
+    let deviation = |path| {
+        let at = Coordinate::from_path(path).expect("a name");
+        build.deviation_mm(at)
+    };
+    assert_eq!(deviation("front.tie_rod.inner.x"), 0.3);
+    assert_eq!(deviation("front.tie_rod.outer.y"), 0.5);
+    assert_eq!(deviation("front.upper_arm.ball_joint.z"), 2.0);
+    assert_eq!(deviation("front.lower_arm.ball_joint.z"), 1.0);
+    assert_eq!(deviation("front.lower_arm.ball_joint.y"), 2.0);
 }
 
 #[test]
