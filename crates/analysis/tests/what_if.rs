@@ -165,7 +165,7 @@ fn a_travel_made_the_ride_height_leaves_arms_and_frame_as_the_pose_has_them() {
             stops: Stops::Kept,
         };
         let there = raised(&build, &raise)
-            .and_then(|e| Ok(e.apply(&build).expect("usable")))
+            .map(|e| e.apply(&build).expect("usable"))
             .expect("raised");
         let before = build.axle(AxleName::Front).expect("posed");
         let pose = before.axle.left.pose(travel, 0.0).expect("in reach");
