@@ -131,6 +131,8 @@ impl Bench {
         if self.view.selected.is_some_and(|p| build.point(p).is_none()) {
             self.view.selected = None;
         }
+        let count = build.keep_outs.len();
+        self.view.tune.keep_out = self.view.tune.keep_out.filter(|i| *i < count);
         if let Some(axle) = self
             .results
             .study
@@ -158,6 +160,8 @@ impl Bench {
             tune: self.view.tune.clone(),
             ..Default::default()
         };
+        self.view.tune.keep_out = None;
+        self.view.tune.draws_keep_out = false;
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();

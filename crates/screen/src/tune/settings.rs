@@ -9,6 +9,8 @@ use trammel_tuning::{Scoring, TieRodJoint, Ways};
 pub enum TunePage {
     /// The best spot, why, and what turns and washers do.
     Spot,
+    /// What is in the way: keep-outs, and the joints' bolts.
+    InTheWay,
     /// What build error does.
     BuildError,
     /// Automatic tuning.
@@ -19,8 +21,9 @@ pub enum TunePage {
 
 impl TunePage {
     /// In the order of the switch.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 5] = [
         Self::Spot,
+        Self::InTheWay,
         Self::BuildError,
         Self::Automatic,
         Self::RideHeight,
@@ -31,6 +34,7 @@ impl TunePage {
     pub fn label(self) -> &'static str {
         match self {
             Self::Spot => "Best spot",
+            Self::InTheWay => "In the way",
             Self::BuildError => "Build error",
             Self::Automatic => "Automatic",
             Self::RideHeight => "Ride height",
@@ -149,6 +153,12 @@ pub struct TuneView {
     pub rule: bool,
     /// Where the rack end, the joint or a keep-out forbids the place.
     pub clear_area: bool,
+    /// The chosen keep-out, by its place in the build.
+    pub keep_out: Option<usize>,
+    /// Whether a drag on the table draws a keep-out.
+    pub draws_keep_out: bool,
+    /// Whether the loupe is shown larger.
+    pub large_loupe: bool,
     /// How the parts are made.
     pub makings: Makings,
     /// What automatic tuning is asked for.
@@ -173,6 +183,9 @@ impl Default for TuneView {
             map_width: 89.0,
             rule: true,
             clear_area: true,
+            keep_out: None,
+            draws_keep_out: false,
+            large_loupe: false,
             makings: Makings::default(),
             auto: AutoSettings::default(),
             lift: 0.0,
