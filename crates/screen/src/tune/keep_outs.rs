@@ -2,8 +2,8 @@
 
 use trammel_build::{AxleName, Build, Edit, KeepOut, KeepOutCorners, LengthUnit, PointRef};
 
-use super::settings::shop_step;
-use crate::{request::Request, words::on_step};
+use super::settings::whole_steps;
+use crate::request::Request;
 
 /// Side of a new keep-out and its distance from the joint, mm: a frame tube's width.
 fn tube(unit: LengthUnit) -> f64 {
@@ -69,21 +69,14 @@ fn fresh_name(build: &Build) -> String {
         .unwrap_or_default()
 }
 
-/// A square beside a joint, on its inboard side where there is room before the centre plane: for the front axle counting at every x, for the rear one a
-/// box about the joint.
+/// A square above a joint, clear of it: for the front axle counting at every x, for the rear one a box about the joint.
 pub(crate) fn beside(build: &Build, joint: PointRef) -> Option<KeepOutCorners> {
     let unit = build.unit;
     let side = tube(unit);
     let place = build.point_mm(joint)?;
-    let steps = |mm: f64| unit.from_mm(on_step(mm, shop_step(unit)));
-    let inboard = place.y - 2.0 * side;
-    let near = if inboard > 0.0 {
-        inboard
-    } else {
-        place.y + side
-    };
-    let y = [near, near + side].map(steps);
-    let z = [place.z - 0.5 * side, place.z + 0.5 * side].map(steps);
+    let steps = |mm: f64| whole_steps(mm, unit);
+    let y = [place.y - 0.5 * side, place.y + 0.5 * side].map(steps);
+    let z = [place.z + side, place.z + 2.0 * side].map(steps);
     let flat = KeepOutCorners::Front([y[0], z[0]], [y[1], z[1]]);
     Some(match joint.axle {
         AxleName::Front => flat,
@@ -95,5 +88,5 @@ pub(crate) fn beside(build: &Build, joint: PointRef) -> Option<KeepOutCorners> {
 pub(crate) fn about(build: &Build, joint: PointRef) -> [f64; 2] {
     let unit = build.unit;
     let x = build.point_mm(joint).map_or(0.0, |p| p.x);
-    [-1.0, 1.0].map(|way| unit.from_mm(on_step(x + way * tube(unit), shop_step(unit))))
+    [-1.0, 1.0].map(|way| whole_steps(x + way * tube(unit), unit))
 }

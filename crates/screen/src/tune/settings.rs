@@ -34,7 +34,7 @@ impl TunePage {
     pub fn label(self) -> &'static str {
         match self {
             Self::Spot => "Best spot",
-            Self::InTheWay => "In the way",
+            Self::InTheWay => "Room",
             Self::BuildError => "Build error",
             Self::Automatic => "Automatic",
             Self::RideHeight => "Ride height",
@@ -203,6 +203,16 @@ pub fn shop_step(unit: LengthUnit) -> f64 {
         LengthUnit::Inch => 25.4 / 16.0,
         LengthUnit::Millimetre => 1.0,
     }
+}
+
+/// A length on the nearest whole step of the shop, in the build's unit; a sixteenth is written as it is, without what converting leaves behind.
+#[must_use]
+pub(crate) fn whole_steps(mm: f64, unit: LengthUnit) -> f64 {
+    let per_unit = match unit {
+        LengthUnit::Inch => 16.0,
+        LengthUnit::Millimetre => 1.0,
+    };
+    (unit.from_mm(mm) * per_unit).round() / per_unit
 }
 
 /// Parts of the car that are made in one go.

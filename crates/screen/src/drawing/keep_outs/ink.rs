@@ -39,7 +39,7 @@ pub(crate) fn ink(
             let faint = Stroke::new(weight::HAIR, t.ink_faint);
             pen.pattern(&round(twin), faint, DASHED);
         }
-        if in_plane(input, keep_out, projection) {
+        if is_hatched(input, keep_out, projection) {
             hatch(
                 pen,
                 rect.intersect(cell),
@@ -76,9 +76,14 @@ pub(crate) fn ink(
     pen.set_clip(clip);
 }
 
-/// Whether it is in the way of a tie-rod joint as this view is looked through; others have an outline only.
-fn in_plane(input: &DrawingInput<'_>, keep_out: &KeepOut, projection: Projection) -> bool {
+/// Whether it is hatched: where it is in the way of a tie-rod joint as this view is looked through. Others have an outline only.
+fn is_hatched(input: &DrawingInput<'_>, keep_out: &KeepOut, projection: Projection) -> bool {
     let axis = projection.towards();
+    // Where it goes right through the view its two edges say enough.
+    let shown = [projection.right().0, projection.down().0];
+    if shown.iter().any(|a| keep_out.corners.along(*a).is_none()) {
+        return false;
+    }
     let joints = [PointName::TieRodInner, PointName::TieRodOuter];
     let depths = joints.map(|point| {
         let at = PointRef::left(input.axle, point);

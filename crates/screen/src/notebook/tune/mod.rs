@@ -51,8 +51,8 @@ pub(super) fn ui(
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 10.0;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 7.0;
         for page in TunePage::ALL {
             let chosen = view.tune.page == page;
             let colour = if chosen { tokens.ink } else { tokens.ink_soft };

@@ -105,6 +105,7 @@ fn keep_out_lines(
     tokens: &Tokens,
 ) {
     let stroke = Stroke::new(weight::SYMBOL, tokens.ink);
+    let mut before = None;
     for corners in [keep_out.corners, keep_out.corners.mirrored()] {
         let (Some(y), Some(z)) = (corners.along(Axis::Y), corners.along(Axis::Z)) else {
             continue;
@@ -115,9 +116,11 @@ fn keep_out_lines(
         };
         let rect = Rect::from_two_pos(at(y[0], z[0]), at(y[1], z[1]));
         let seen = rect.intersect(place.map);
-        if !seen.is_positive() {
+        // One that lies across the centre plane is its own twin.
+        if !seen.is_positive() || before == Some(rect) {
             continue;
         }
+        before = Some(rect);
         painter.rect_stroke(rect, 0.0, stroke, StrokeKind::Middle);
         let at = Align2::LEFT_BOTTOM.pos_in_rect(&seen) + vec2(50.0, -10.0);
         labels::plate(

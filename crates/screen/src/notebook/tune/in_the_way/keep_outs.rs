@@ -33,7 +33,8 @@ pub(super) fn ui(
     for (index, keep_out) in build.keep_outs.iter().enumerate() {
         let chosen = view.tune.keep_out == Some(index);
         let text = format!("{}: {}", keep_out.name, extent(keep_out, input));
-        if ui.selectable_label(chosen, text).clicked() {
+        let name = Button::selectable(chosen, text).truncate();
+        if ui.add(name).clicked() {
             view.tune.keep_out = (!chosen).then_some(index);
         }
         if chosen {

@@ -11,7 +11,10 @@ use super::super::NotebookInput;
 use crate::{
     request::Request,
     tokens::type_size,
-    tune::{mapped_point, settings::scoring_label},
+    tune::{
+        mapped_point,
+        settings::{scoring_label, whole_steps},
+    },
     view::View,
     words::{decimal, tape},
 };
@@ -24,6 +27,7 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
 ) {
     ui.spacing_mut().item_spacing.y = 4.0;
+    ui.set_max_width(ui.available_width());
     here(ui, input, axle, view);
     inside(ui, input, view, requests);
     keep_outs::ui(ui, input, view, requests);
@@ -96,8 +100,8 @@ fn inside(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     let point = mapped_point(view);
     let typed = input.build.point(point);
     if let Some(mut to) = typed.filter(|_| button.clicked()) {
-        to[1] = unit.from_mm(best.place.y);
-        to[2] = unit.from_mm(best.place.z);
+        to[1] = whole_steps(best.place.y, unit);
+        to[2] = whole_steps(best.place.z, unit);
         requests.push(Request::EditAs {
             name: format!("Move {} into the clear area", joint_word(view)),
             edits: vec![view.moving(point, to)],
