@@ -48,16 +48,15 @@ fn along(screen: &Screen, axis: Axis) -> [f64; 2] {
 
 /// The field itself; the word before it has the same name.
 fn type_in(screen: &mut Screen, name: &str, text: &str) {
-    let field = |s: &mut Screen, act: fn(&egui_kittest::Node<'_>, &str)| {
-        let text = text.to_owned();
-        act(&s.get_by_role_and_label(egui::Role::TextInput, name), &text);
-    };
-    field(screen, |f, _| f.scroll_to_me());
+    fn field<'a>(screen: &'a Screen, name: &'a str) -> egui_kittest::Node<'a> {
+        screen.get_by_role_and_label(egui::Role::TextInput, name)
+    }
+    field(screen, name).scroll_to_me();
     screen.run_steps(30);
-    field(screen, |f, _| f.click());
+    field(screen, name).click();
     screen.run_steps(2);
     press(screen, Modifiers::COMMAND, Key::A);
-    field(screen, |f, text| f.type_text(text));
+    field(screen, name).type_text(text);
     screen.step();
     press(screen, Modifiers::NONE, Key::Enter);
     screen.run_steps(2);
