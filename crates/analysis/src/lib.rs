@@ -11,11 +11,13 @@
 //! | [`Caution`], [`cautions`] | what is near or past a limit, worst first, with what would mend it |
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
+//! | [`BoltStudy`] | what a tie-rod joint sees on its bolt as it stands, and on bolts standing otherwise |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
+mod bolt_study;
 mod build_error;
 mod candidate;
 mod caution;
@@ -38,6 +40,7 @@ mod travel_curve;
 mod what_if;
 mod words;
 
+pub use bolt_study::{BoltStudy, Swivel};
 pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};

@@ -80,6 +80,8 @@ fn the_worst_pose_is_the_worst() {
         build.limits.tie_rod_angle_deg = Some(0.01);
         build.limits.joint_angle_deg = Some(0.01);
         build.limits.lock_over_deg = Some(90.0);
+        // Without a known bolt a joint is charged with the rod's whole angle.
+        build.front.joint_bolts = trammel_build::JointBolts::default();
         let found = findings(&build);
         let angle = dense(&build, Side::Left, |l, t, r| {
             let pose = l.pose(t, r).ok()?;

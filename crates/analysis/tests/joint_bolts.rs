@@ -10,7 +10,7 @@ mod common;
 
 use approx::assert_relative_eq;
 use common::{demos, findings, of_kind, plumb, sides_apart};
-use trammel_analysis::{Caution, CautionKind, Findings};
+use trammel_analysis::{BoltStudy, Caution, CautionKind, Findings};
 use trammel_build::{AxleName, BoltAxis, Build, JointBolts, PointName, Side, TravelSpec};
 use trammel_tuning::{BoltDirection, TieRodJoint, misalignment};
 
@@ -117,6 +117,60 @@ fn what_is_charged_is_the_tilt_of_the_tuning_kernel_on_either_side() {
                     let own = value(&apart, point, Some(side));
                     assert_relative_eq!(own, ours, epsilon = 0.02);
                 }
+            }
+        }
+    }
+}
+
+fn study(build: &Build) -> [BoltStudy; 2] {
+    let model = build.axle(AxleName::Front).expect("front");
+    BoltStudy::of(build, &model).expect("poses")
+}
+
+#[test]
+fn side_by_side_the_swing_is_tilt_on_one_bolt_and_turning_on_the_other() {
+    let swing = (1.0_f64 / 3.0).asin();
+    let [inner, _] = study(&swinging(Some(BoltAxis::Vertical)));
+    assert_relative_eq!(inner.present.most, swing, epsilon = 1e-5);
+    assert_relative_eq!(inner.present.travel.abs(), 100.0, epsilon = 1e-6);
+    let on = |axis| {
+        let found = inner.plain.iter().find(|(a, _)| *a == axis);
+        found.map(|(_, s)| *s).expect("a plain one")
+    };
+    assert_eq!(inner.present, on(BoltAxis::Vertical));
+    assert_relative_eq!(
+        on(BoltAxis::Vertical).turn.expect("turns"),
+        0.0,
+        epsilon = 1e-5
+    );
+    assert_relative_eq!(on(BoltAxis::ForeAft).most, 0.0, epsilon = 1e-5);
+    // Up and down by the swing.
+    let turn = on(BoltAxis::ForeAft).turn.expect("turns");
+    assert_relative_eq!(turn, 2.0 * swing, epsilon = 1e-5);
+}
+
+#[test]
+fn side_by_side_figures_are_the_cautions_own() {
+    for mut build in demos() {
+        build.limits.joint_angle_deg = Some(1e-6);
+        for bolts in [None, Some(BoltAxis::ForeAft), Some(BoltAxis::Vertical)] {
+            build.front.joint_bolts = JointBolts {
+                inner: bolts,
+                outer: bolts,
+            };
+            let found = findings(&build);
+            let points = [PointName::TieRodInner, PointName::TieRodOuter];
+            for (study, point) in study(&build).iter().zip(points) {
+                assert_eq!(study.bolt, bolts);
+                assert_eq!(study.present.turn.is_some(), bolts.is_some());
+                let front = |c: &&Caution| c.axle == AxleName::Front;
+                let own = of_kind(&found, CautionKind::JointAngle)
+                    .into_iter()
+                    .filter(front)
+                    .find(|c| c.point.is_some_and(|p| p.point == point))
+                    .and_then(|c| c.figure)
+                    .expect("a figure");
+                assert_relative_eq!(study.present.most.to_degrees(), own.value, epsilon = 1e-9);
             }
         }
     }

@@ -207,10 +207,10 @@ fn locks_hold_no_ride_height_and_what_stands_on_the_frame_goes_with_it() {
         point: PointName::LowerFrontPivot,
         axis: Axis::Z,
     });
-    good.keep_outs.push(KeepOut {
+    good.keep_outs = vec![KeepOut {
         name: "tube".into(),
         corners: KeepOutCorners::Front([3.0, 8.0], [4.0, 9.0]),
-    });
+    }];
     let there = at(&good, &raise(1.0));
     assert_eq!(there.locked, good.locked);
     assert_eq!(there.unit, LengthUnit::Inch);

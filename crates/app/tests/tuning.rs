@@ -258,6 +258,7 @@ fn locked_coordinates_stay() {
 fn keep_outs_are_kept_clear_of() {
     let folder = tempfile::tempdir().unwrap();
     let mut build = demo("badly-placed-rack");
+    build.keep_outs.clear();
     build.keep_outs.push(KeepOut {
         name: "frame tube".into(),
         corners: KeepOutCorners::Front([6.0, 8.5], [6.8, 9.0]),

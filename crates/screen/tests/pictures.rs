@@ -22,3 +22,33 @@ fn points_light_mm() {
     screen.run_steps(500);
     screen.snapshot("points_light_mm");
 }
+
+/// The Tune stage with its map and clear area worked out, on the page for what is in the way.
+fn tune(name: &str, light: bool) -> common::Screen {
+    let (mut screen, _) = common::bench(Start::NamedDemo(name.into()));
+    screen.state_mut().set_light(light);
+    common::click(&mut screen, "Tune");
+    common::click(&mut screen, "Room");
+    for _ in 0..3000 {
+        screen.step();
+        if screen.state().tune().clear_is_current() && screen.state().tune().scatter_is_current() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    screen.run_steps(3);
+    screen
+}
+
+#[test]
+fn tune_map_dark_inch() {
+    let mut screen = tune("badly-placed-rack", false);
+    screen.state_mut().view_mut().tune.keep_out = Some(0);
+    screen.run_steps(3);
+    screen.snapshot("tune_map_dark_inch");
+}
+
+#[test]
+fn tune_map_light() {
+    tune("lifted", true).snapshot("tune_map_light");
+}

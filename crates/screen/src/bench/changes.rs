@@ -138,6 +138,8 @@ impl Bench {
         if self.view.selected.is_some_and(|p| build.point(p).is_none()) {
             self.view.selected = None;
         }
+        let count = build.keep_outs.len();
+        self.view.tune.keep_out = self.view.tune.keep_out.filter(|i| *i < count);
         if let Some(axle) = self
             .results
             .study
@@ -165,6 +167,8 @@ impl Bench {
             tune: self.view.tune.for_another_build(),
             ..Default::default()
         };
+        self.view.tune.keep_out = None;
+        self.view.tune.draws_keep_out = false;
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
         self.drawing = crate::drawing::Drawing::default();

@@ -14,7 +14,9 @@ impl Bench {
                 DrawingEvent::Select(point) => self.select(point),
                 DrawingEvent::DragStarted(point) => self.begin_drag(point),
                 DrawingEvent::DragMoved(point, to) => self.drag_to(ctx, point, to),
+                DrawingEvent::KeepOut(event) => self.keep_out_event(ctx, event),
                 DrawingEvent::DragEnded => {
+                    self.view.tune.draws_keep_out = false;
                     self.history.commit();
                     self.work_out();
                 }

@@ -164,6 +164,7 @@ impl Bench {
             fine_snap,
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
+            keep_outs: self.keep_out_hand(),
             map: self.map_picture(),
             remarks: &self.results.remarks,
             tokens: &self.tokens,

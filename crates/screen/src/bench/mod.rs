@@ -5,6 +5,7 @@ mod changes;
 mod dialogs;
 mod drag;
 mod files;
+mod keep_outs;
 mod keys;
 mod layout;
 mod tables;

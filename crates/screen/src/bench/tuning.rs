@@ -35,12 +35,7 @@ impl Bench {
         }
         let mut tune = std::mem::take(&mut self.tune);
         let build = self.history.build();
-        let (plain, fine) = snap(build.unit);
-        let step = if ui.input(|i| i.modifiers.shift) {
-            fine
-        } else {
-            plain
-        };
+        let snaps = snap(build.unit);
         let table = ui.max_rect();
         let done = self
             .results
@@ -56,12 +51,13 @@ impl Bench {
                     table,
                     front,
                 };
-                tune.hand(ui, &on, step)
+                tune.hand(ui, &on, snaps)
             });
         self.tune = tune;
-        if let Some((events, widen)) = done {
-            self.drawing_events(ui.ctx(), events);
-            self.widen_map(widen);
+        if let Some(done) = done {
+            self.drawing_events(ui.ctx(), done.events);
+            self.widen_map(done.widen);
+            self.view.tune.large_loupe ^= done.resize;
         }
     }
 

@@ -7,6 +7,7 @@ use super::{
     DrawingEvent, DrawingInput,
     drag::PointDrag,
     handles::{Start, Touch},
+    keep_outs::{KeepOutEvent, Part, drag::KeepOutDrag, hand as keep_out},
     layout::Place,
 };
 
@@ -21,6 +22,8 @@ pub(crate) enum Gesture {
     Idle,
     /// A point is dragged.
     Point(PointDrag),
+    /// A keep-out is moved, resized or drawn.
+    KeepOut(KeepOutDrag),
     /// The table is shoved: where the pointer went down, and the sheet's origin then.
     Shove(Pos2, [f64; 2]),
     /// A drag was given up, the button not yet let go.
@@ -57,7 +60,7 @@ pub(crate) fn run(
     events: &mut Vec<DrawingEvent>,
 ) -> Place {
     if *gesture == Gesture::Idle {
-        choose(table, events);
+        choose(ui, &place, table, events);
         if let Some(start) = table.touch.start {
             *gesture = begin(ui, &start, &place, table, events);
         }
@@ -66,8 +69,17 @@ pub(crate) fn run(
     carry_on(ui, gesture, place, table, events)
 }
 
-fn choose(table: &Table<'_>, events: &mut Vec<DrawingEvent>) {
+fn choose(ui: &Ui, place: &Place, table: &Table<'_>, events: &mut Vec<DrawingEvent>) {
     let touch = table.touch;
+    if touch.chosen_nothing {
+        let at = ui.input(|i| i.pointer.interact_pos());
+        let on = at
+            .and_then(|at| keep_out::grip(place, table, at))
+            .map(|g| g.index);
+        if on != table.input.keep_outs.chosen {
+            events.push(DrawingEvent::KeepOut(KeepOutEvent::Choose(on)));
+        }
+    }
     if let Some(over) = touch.over {
         events.push(DrawingEvent::Hover(over.point));
     }
@@ -89,12 +101,15 @@ fn begin(
 ) -> Gesture {
     let space = ui.input(|i| i.key_down(Key::Space));
     let shove = Gesture::Shove(start.press, place.origin());
-    let Some(handle) = start.on else {
-        return shove;
-    };
     if space || start.button != PointerButton::Primary {
         return shove;
     }
+    if table.input.keep_outs.draws {
+        return keep_out::draw(start, place, table, events).map_or(shove, Gesture::KeepOut);
+    }
+    let Some(handle) = start.on else {
+        return keep_out::take(start, place, table, events).map_or(shove, Gesture::KeepOut);
+    };
     let Some(here) = table.input.build.point(handle.point) else {
         return Gesture::Idle;
     };
@@ -112,14 +127,23 @@ fn begin(
 }
 
 /// What hand and keys do in this frame.
-struct Hand {
-    pointer: Option<Pos2>,
-    holds: bool,
+pub(crate) struct Hand {
+    pub pointer: Option<Pos2>,
+    pub holds: bool,
     escape: bool,
     fine: bool,
 }
 
 impl Hand {
+    /// The step that a drag goes by.
+    pub(super) fn snap(&self, input: &DrawingInput<'_>) -> f64 {
+        if self.fine {
+            input.fine_snap
+        } else {
+            input.snap
+        }
+    }
+
     fn of(ui: &Ui) -> Self {
         ui.input(|i| Self {
             pointer: i.pointer.interact_pos(),
@@ -141,9 +165,7 @@ fn carry_on(
     let mut place = place;
     match gesture {
         Gesture::Idle => {
-            if table.touch.over.is_some() {
-                ui.set_cursor_icon(CursorIcon::Grab);
-            }
+            idle(ui, &hand, &place, table, events);
         }
         Gesture::GivenUp => {}
         Gesture::Shove(press, origin) => {
@@ -151,6 +173,14 @@ fn carry_on(
             let moved = hand.pointer.map_or(Vec2::ZERO, |p| p - *press);
             let [x, y] = *origin;
             place = place.with_origin([x + f64::from(moved.x), y + f64::from(moved.y)]);
+        }
+        Gesture::KeepOut(drag) => {
+            if hand.escape {
+                events.push(DrawingEvent::DragCancelled);
+                *gesture = Gesture::GivenUp;
+            } else {
+                keep_out::follow(drag, &hand, &place, table, events);
+            }
         }
         Gesture::Point(drag) => {
             ui.set_cursor_icon(CursorIcon::Grabbing);
@@ -168,6 +198,30 @@ fn carry_on(
     place
 }
 
+/// Shows what a press would take, and lets Escape put the tool down.
+fn idle(ui: &Ui, hand: &Hand, place: &Place, table: &Table<'_>, events: &mut Vec<DrawingEvent>) {
+    let draws = table.input.keep_outs.draws;
+    if draws && hand.escape {
+        events.push(DrawingEvent::KeepOut(KeepOutEvent::ToolDown));
+    }
+    let on_table = hand
+        .pointer
+        .filter(|_| ui.rect_contains_pointer(table.rect));
+    if table.touch.over.is_some() && !draws {
+        ui.set_cursor_icon(CursorIcon::Grab);
+    } else if let Some(at) = on_table {
+        let icon = match keep_out::grip(place, table, at).map(|g| g.part) {
+            _ if draws => CursorIcon::Crosshair,
+            None => return,
+            Some(Part::Whole) => CursorIcon::Move,
+            Some(Part::Edges { down: None, .. }) => CursorIcon::ResizeHorizontal,
+            Some(Part::Edges { across: None, .. }) => CursorIcon::ResizeVertical,
+            Some(Part::Edges { .. }) => CursorIcon::Crosshair,
+        };
+        ui.set_cursor_icon(icon);
+    }
+}
+
 /// Whether what is dragged is still on the table: another build or axle may have been put there.
 fn still_there(drag: &PointDrag, input: &DrawingInput<'_>) -> bool {
     input.axle == drag.point.axle && input.build.point(drag.point).is_some()
@@ -182,12 +236,8 @@ fn follow(
 ) {
     events.push(DrawingEvent::Hover(drag.point));
     let input = table.input;
-    let snap = if hand.fine {
-        input.fine_snap
-    } else {
-        input.snap
-    };
     if let Some(pointer) = hand.pointer {
+        let snap = hand.snap(input);
         let to = drag.target(pointer, &place.sheet(table.rect), input.build, snap);
         if to != drag.last {
             drag.last = to;

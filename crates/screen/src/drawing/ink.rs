@@ -5,9 +5,9 @@ use trammel_build::{LengthUnit, PointRef, Side};
 use trammel_geometry::Limit;
 
 use super::{
-    DrawingInput, Projection, badges,
+    DrawingInput, Projection, badges, bolts,
     callout::{Callouts, Near},
-    construction, grid, layout,
+    construction, grid, keep_outs, layout,
     linkage::{self, View},
     pen::{DOTTED, Pen},
     rack,
@@ -42,6 +42,12 @@ impl Frame<'_> {
         grid::grid(&mut pen, &self.sheet, self.rect, self.fill, unit, tokens);
         grid::datums(&mut pen, &self.sheet, self.fill, self.scene, tokens);
         self.map(&mut pen);
+        let main = self.fill.unwrap_or(Projection::Front);
+        for projection in layout::shown(self.fill) {
+            let view = (projection, self.cell(projection));
+            let (names, input) = (projection == main, self.input);
+            keep_outs::ink::ink(&mut pen, &mut callouts, input, &self.sheet, view, names);
+        }
         if let Some(point) = self.hot.or(self.input.selected) {
             self.projection_lines(&mut pen, point);
         }
@@ -124,6 +130,7 @@ impl Frame<'_> {
         pen.set_clip(clip);
         for joints in rest() {
             view.joints(pen, joints);
+            bolts::ink(pen, self.input, &self.sheet, projection, joints);
         }
     }
 

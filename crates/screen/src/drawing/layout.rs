@@ -67,6 +67,11 @@ impl Place {
         self
     }
 
+    /// The view that fills the table, or none.
+    pub(crate) fn fill(&self) -> Option<Projection> {
+        self.shown.fill
+    }
+
     /// Place of the sheet's origin from the table's corner, points.
     pub(crate) fn origin(&self) -> [f64; 2] {
         self.local.origin

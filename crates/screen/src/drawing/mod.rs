@@ -9,10 +9,12 @@
 //! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges`, `callout` | what is inked, in the order of `ink` |
 //! | `pen`, `strokes` | lines in patterns, clipped to the table, as few shapes |
 //! | `handles`, `drag`, `gestures`, `controls` | what can be done on it |
+//! | `keep_outs`, `bolts` | places that joints are kept out of; which way their bolts stand |
 //!
 //! It keeps where the table is looked at and the gesture under way, nothing about the build.
 
 mod badges;
+mod bolts;
 mod callout;
 mod construction;
 mod controls;
@@ -21,6 +23,7 @@ mod gestures;
 mod grid;
 mod handles;
 mod ink;
+pub(crate) mod keep_outs;
 mod layout;
 mod linkage;
 mod pen;
@@ -41,6 +44,7 @@ use trammel_build::{AxleName, Build, PointRef, Side, Triple};
 use crate::tokens::Tokens;
 
 pub use handles::handle_name;
+pub use keep_outs::{KeepOutEvent, KeepOutHand, keep_out_name};
 pub use projection::Projection;
 
 /// What the drawing shows.
@@ -68,6 +72,8 @@ pub struct DrawingInput<'a> {
     pub instant_centres: bool,
     /// Marks of the worst caution at a point.
     pub marks: &'a [(PointRef, Grade)],
+    /// What may be done with keep-outs.
+    pub keep_outs: KeepOutHand,
     /// The toe map under the linkage of the front view.
     pub map: Option<MapPicture>,
     /// A few words beside a point in the main view, in the colour of a grade or plain.
@@ -132,6 +138,8 @@ pub enum DrawingEvent {
     DragEnded,
     /// The drag was given up: put the point back.
     DragCancelled,
+    /// Something was done with a keep-out.
+    KeepOut(KeepOutEvent),
 }
 
 /// Zoom, pan and drag of the drawing.
@@ -165,10 +173,11 @@ impl Drawing {
         self.focused == Some(id)
     }
 
-    /// Whether a point is being dragged.
+    /// Whether a point or a keep-out is being dragged.
     #[must_use]
     pub fn is_dragging(&self) -> bool {
-        matches!(self.gesture, gestures::Gesture::Point(_))
+        use gestures::Gesture::{KeepOut, Point};
+        matches!(self.gesture, Point(_) | KeepOut(_))
     }
 
     /// Takes the space that is left, paints the table there and tells what was done on it, in the order it was done. What is painted is `input`, so a drag
@@ -192,10 +201,15 @@ impl Drawing {
         let touch = handles::touch(ui, &handles, &table, input.selected, self.fill);
         self.focused = touch.focused;
         let controls = controls::place(ui, rect, &place, self.fill);
+        let mut events = Vec::new();
+        if input.keep_outs.may_move {
+            let main = self.fill.unwrap_or(Projection::Front);
+            let cell = (main, place.cell(rect, main));
+            events = keep_outs::keys::run(ui, input, &place.sheet(rect), cell);
+        }
         if touch.double {
             place = layout::place(None, rect, self.shown(), &scene, false);
         }
-        let mut events = Vec::new();
         let on_table = gestures::Table {
             rect,
             input,

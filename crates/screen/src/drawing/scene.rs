@@ -308,7 +308,10 @@ fn in_vehicle(side: Side, v: Vector) -> Vector {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{drawing::test_scene, tokens::Tokens};
+    use crate::{
+        drawing::{KeepOutHand, test_scene},
+        tokens::Tokens,
+    };
     use trammel_analysis::Study;
 
     fn scene(travel: f64) -> Scene {
@@ -325,6 +328,7 @@ mod tests {
             snap: 0.0,
             fine_snap: 0.0,
             instant_centres: false,
+            keep_outs: KeepOutHand::default(),
             map: None,
             marks: &[],
             remarks: &[],

@@ -207,6 +207,11 @@ impl MapWork {
         kept.min_by(|a, b| a.1.total_cmp(&b.1))
     }
 
+    /// The score at a place of the unit square, as it is shown; not a number where it can't be told.
+    pub(crate) fn score_at(&self, part: [f32; 2]) -> f32 {
+        self.lattice.as_ref().map_or(f32::NAN, |l| l.at(part))
+    }
+
     /// Width and height, mm.
     pub(crate) fn size(&self) -> [f64; 2] {
         self.size

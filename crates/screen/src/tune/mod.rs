@@ -3,11 +3,12 @@
 //! | where | what |
 //! |---|---|
 //! | [`settings`] | what is asked for |
-//! | `map`, `lattice`, `picture`, `ramp` | the toe map, its level lines, its picture and its colours |
-//! | `loupe`, `hint`, `table` | what is on the drawing table |
+//! | `map`, `lattice`, `picture`, [`ramp`] | the toe map, its level lines, its picture and its colours |
+//! | `loupe`, `hint`, `table`, `overlay` | what is on the drawing table |
 //! | `advice`, `reasons`, `moves` | the best spot, why toe changes, turns and washers |
 //! | `scatter` | build error |
-//! | `clear` | where rack end and joint keep within their limits |
+//! | `clear`, `inside` | where rack end and joint keep within their limits and no keep-out is in the way; the best place there |
+//! | `keep_outs`, `bolts` | changes of keep-outs; what the joints' bolts see |
 //! | [`auto`] | automatic tuning |
 //! | [`lift`], [`what_if`] | ride height; rack height, lift and arm lengths tried out |
 //! | `points` | from the kernel's corner back to a build's points |
@@ -18,16 +19,20 @@
 pub(crate) mod advice;
 pub mod auto;
 mod background;
+mod bolts;
 pub(crate) mod clear;
 pub(crate) mod hint;
+mod inside;
+pub(crate) mod keep_outs;
 mod lattice;
 pub mod lift;
 pub(crate) mod loupe;
 pub(crate) mod map;
 pub(crate) mod moves;
+mod overlay;
 mod picture;
 pub(crate) mod points;
-mod ramp;
+pub mod ramp;
 mod reasons;
 mod scatter;
 pub mod settings;
@@ -43,7 +48,9 @@ use trammel_tuning::Stations;
 use crate::{tokens::Tokens, view::View};
 use advice::{Advice, Adviser, Question};
 use auto::SearchRun;
+use bolts::BoltWork;
 use clear::{Ask, Clear, ClearWork};
+use inside::Inside;
 use lift::LiftWork;
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
@@ -62,10 +69,10 @@ pub struct Tune {
     adviser: Adviser,
     scatter: ScatterWork,
     clear: ClearWork,
+    bolts: BoltWork,
     search: Option<SearchRun>,
     lift: LiftWork,
     what_if: WhatIfWork,
-    clear_edition: u64,
     hand: Hand,
 }
 
@@ -96,6 +103,7 @@ impl Tune {
         };
         let advice = self.adviser.ask(ctx, question, held);
         let best = advice.places(settings.joint).map(|(exact, _)| exact);
+        self.clear.keep_out_of(&build.keep_outs);
         // A drag has the processor to itself, but for a coarse scatter.
         if settings.clear_area && !held && self.map.is_complete() {
             let ask = Ask {
@@ -106,9 +114,7 @@ impl Tune {
                 joint: settings.joint,
                 corners: self.map.corners(),
             };
-            if self.clear.go_on(ctx, ask) {
-                self.clear_edition += 1;
-            }
+            self.clear.go_on(ctx, ask);
         }
         let asked = Asked {
             corner,
@@ -121,7 +127,7 @@ impl Tune {
                 .clear
                 .shown(self.map.corners())
                 .filter(|_| settings.clear_area),
-            clear_edition: self.clear_edition,
+            clear_edition: self.clear.edition(),
             best,
             held,
         };
@@ -152,6 +158,9 @@ impl Tune {
         if settings.page == TunePage::RideHeight && !held {
             self.lift.go_on(ctx, build, &settings.raise);
         }
+        if settings.page == settings::TunePage::InTheWay && !held {
+            self.bolts.go_on(build, axle);
+        }
     }
 
     /// What is told about the joint, once asked.
@@ -168,6 +177,29 @@ impl Tune {
     /// Where the rack end and the joint keep within their limits, once known for the map that is shown.
     pub(crate) fn clear(&self) -> Option<&Clear> {
         self.clear.shown(self.map.corners())
+    }
+
+    /// Whether the clear area is that of the build and the map as they stand.
+    #[must_use]
+    pub fn clear_is_current(&self) -> bool {
+        self.clear.is_current() && self.clear().is_some()
+    }
+
+    /// What forbids the mapped joint's place on the map, one line each; `None` until it is known.
+    #[must_use]
+    pub fn blocks_at(&self, place: trammel_geometry::Point) -> Option<Vec<String>> {
+        let part = self.map.part_of(place);
+        Some(self.clear()?.blocks(part).words())
+    }
+
+    /// The best place inside the clear area; `None` where no place is clear or that is not known.
+    pub(crate) fn inside(&self, unit: trammel_build::LengthUnit) -> Option<Inside> {
+        Inside::of(&self.map, self.clear()?, unit)
+    }
+
+    /// What the joints' bolts see.
+    pub(crate) fn bolts(&self) -> Option<&[trammel_analysis::BoltStudy; 2]> {
+        self.bolts.shown()
     }
 
     /// What build error does.

@@ -1,4 +1,4 @@
-//! The map as a picture: flat bands between level lines, hatching where the joint can't be.
+//! The map as a picture: flat bands between level lines, hatching where the joint can't be, stripes where it should not.
 
 use egui::{Color32, ColorImage};
 
@@ -48,14 +48,14 @@ pub(crate) fn paint(
             } else {
                 bands.get(band(value)).copied().unwrap_or(tokens.table)
             };
-            let past = clear.is_some_and(|c| !c.keeps([x, y]));
-            pixels.push(if past {
-                {
-                    let pixel = SIZE[0] / width;
-                    stripe(plain, column * pixel, (height - row) * pixel, tokens)
+            let pixel = SIZE[0] / width;
+            let (across, up) = (column * pixel, (height - row) * pixel);
+            pixels.push(match clear {
+                Some(c) if c.keep_out([x, y]).is_some() => {
+                    stripe(plain, across, up, tokens.ink_soft)
                 }
-            } else {
-                plain
+                Some(c) if c.is_past([x, y]) => stripe(plain, across, up, tokens.danger),
+                _ => plain,
             });
         }
     }
@@ -68,9 +68,9 @@ fn band(value: f32) -> usize {
 }
 
 /// Stripes the other way than the hatching, thin enough for the bands to show between.
-fn stripe(plain: Color32, column: usize, row: usize, tokens: &Tokens) -> Color32 {
+fn stripe(plain: Color32, column: usize, row: usize, ink: Color32) -> Color32 {
     let strength = if (column + row) % 11 < 3 { 0.55 } else { 0.14 };
-    plain.lerp_to_gamma(tokens.danger, strength)
+    plain.lerp_to_gamma(ink, strength)
 }
 
 fn hatch(column: usize, row: usize, tokens: &Tokens) -> Color32 {

@@ -1,4 +1,4 @@
-//! The colours of the map: from little toe change, which stands out, to much, which fades into the table.
+//! The colours of the map, on the screen and in its picture file: from little toe change, which stands out, to much, which fades into the table.
 //!
 //! The stops are our own, in the Oklab space (B. Ottosson, 2020; its matrices from memory), whose lightness is even to the eye. Along the ramp lightness
 //! falls in equal steps and hue goes from yellow to blue, the pair that red-green colour blindness leaves apart, so that the order can be read from
@@ -24,8 +24,15 @@ const LIGHT: [Lab; 3] = [
 
 /// The colour at `part` of the ramp, nought being the best.
 #[must_use]
-pub(crate) fn colour(dark: bool, part: f32) -> Color32 {
+pub fn colour(dark: bool, part: f32) -> Color32 {
     srgb(lab(dark, part))
+}
+
+/// Black or white, whichever reads better on a colour of the ramp.
+#[must_use]
+pub fn ink_on(under: Color32) -> Color32 {
+    let light = u32::from(under.r()) * 3 + u32::from(under.g()) * 6 + u32::from(under.b()) > 1150;
+    Color32::from_gray(if light { 12 } else { 250 })
 }
 
 fn lab(dark: bool, part: f32) -> Lab {

@@ -10,6 +10,8 @@ use trammel_tuning::{Reset, Scoring, TieRodJoint, Ways};
 pub enum TunePage {
     /// The best spot, why, and what turns and washers do.
     Spot,
+    /// What is in the way: keep-outs, and the joints' bolts.
+    InTheWay,
     /// What build error does.
     BuildError,
     /// Automatic tuning.
@@ -22,8 +24,9 @@ pub enum TunePage {
 
 impl TunePage {
     /// In the order of the switch.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Spot,
+        Self::InTheWay,
         Self::BuildError,
         Self::Automatic,
         Self::RideHeight,
@@ -35,6 +38,7 @@ impl TunePage {
     pub fn label(self) -> &'static str {
         match self {
             Self::Spot => "Best spot",
+            Self::InTheWay => "Room",
             Self::BuildError => "Build error",
             Self::Automatic => "Automatic",
             Self::RideHeight => "Ride height",
@@ -154,6 +158,12 @@ pub struct TuneView {
     pub rule: bool,
     /// Where the rack end, the joint or a keep-out forbids the place.
     pub clear_area: bool,
+    /// The chosen keep-out, by its place in the build.
+    pub keep_out: Option<usize>,
+    /// Whether a drag on the table draws a keep-out.
+    pub draws_keep_out: bool,
+    /// Whether the loupe is shown larger.
+    pub large_loupe: bool,
     /// What automatic tuning is asked for.
     pub auto: AutoSettings,
     /// How the frame is looked at: so much higher, and what becomes of camber and stops.
@@ -196,6 +206,9 @@ impl Default for TuneView {
             map_width: 89.0,
             rule: true,
             clear_area: true,
+            keep_out: None,
+            draws_keep_out: false,
+            large_loupe: false,
             auto: AutoSettings::default(),
             raise: Raise {
                 by: 0.0,
@@ -218,4 +231,14 @@ pub fn shop_step(unit: LengthUnit) -> f64 {
         LengthUnit::Inch => 25.4 / 16.0,
         LengthUnit::Millimetre => 1.0,
     }
+}
+
+/// A length on the nearest whole step of the shop, in the build's unit; a sixteenth is written as it is, without what converting leaves behind.
+#[must_use]
+pub(crate) fn whole_steps(mm: f64, unit: LengthUnit) -> f64 {
+    let per_unit = match unit {
+        LengthUnit::Inch => 16.0,
+        LengthUnit::Millimetre => 1.0,
+    };
+    (unit.from_mm(mm) * per_unit).round() / per_unit
 }

@@ -1,16 +1,18 @@
 //! What the stage puts on the drawing table: the loupe, the hint, the best spot and the two-line rule.
 
-use egui::{Key, Pos2, Rect, Shape, Stroke, Ui};
+use egui::{Id, Key, Pos2, Rect, Ui};
 use trammel_analysis::AxleStudy;
 use trammel_build::{Build, Side, Triple};
 use trammel_geometry::{Linkage, Point};
-use trammel_tuning::{FrontPoint, TieRodJoint, ToeCurves};
+use trammel_tuning::{TieRodJoint, ToeCurves};
 
-use super::{Tune, hint, loupe, mapped_point, settings::scoring_label, sides_are_alike, stations};
+use super::{
+    Tune, hint, loupe, mapped_point, overlay, settings::scoring_label, sides_are_alike, stations,
+};
 use crate::{
     drawing::{DrawingEvent, FrontView},
     request::Request,
-    tokens::{Tokens, type_size, weight},
+    tokens::Tokens,
     view::View,
     words,
 };
@@ -23,6 +25,22 @@ pub(crate) struct Hand {
     dragging: bool,
     given_up: bool,
     last: Option<Triple>,
+    /// The place that the keyboard reads, while it is on the loupe.
+    reading: Option<Point>,
+    /// The loupe's node for a screen reader.
+    id: Option<Id>,
+    focused_button: Option<u8>,
+}
+
+/// What was done on the loupe in a frame.
+#[derive(Default)]
+pub(crate) struct Done {
+    /// What is wanted of the joint.
+    pub events: Vec<DrawingEvent>,
+    /// How many times as wide the map is wanted.
+    pub widen: Option<f64>,
+    /// The loupe is wanted larger, or as it was.
+    pub resize: bool,
 }
 
 /// What is on the table in this frame.
@@ -41,13 +59,8 @@ impl Tune {
         loupe::wheel(ui, self.hand.place.as_ref()?)
     }
 
-    /// Reads the hand on the loupe: what is wanted of the joint, and how many times as wide the map.
-    pub(crate) fn hand(
-        &mut self,
-        ui: &Ui,
-        on: &OnTable<'_>,
-        snap: f64,
-    ) -> (Vec<DrawingEvent>, Option<f64>) {
+    /// Reads hand and keyboard on the loupe; `snaps` are the plain and the fine step.
+    pub(crate) fn hand(&mut self, ui: &Ui, on: &OnTable<'_>, snaps: (f64, f64)) -> Done {
         let corner = on.axle.model.linkage(on.view.side).corner();
         let points = [
             corner.upper_arm.front_pivot,
@@ -65,11 +78,83 @@ impl Tune {
             self.hand.place = place(on, &busy);
         }
         let Some(place) = self.hand.place else {
-            return (Vec::new(), None);
+            self.hand.reading = None;
+            return Done::default();
         };
-        let touch = loupe::touch(ui, &place);
+        let touch = loupe::touch(ui, &place, on.view.tune.large_loupe);
         self.hand.over = touch.over;
-        (self.events(ui, on, &touch, snap), touch.widen)
+        self.hand.id = touch.id;
+        self.hand.focused_button = touch.focused_button;
+        let (plain, fine) = snaps;
+        let fine_now = ui.input(|i| i.modifiers.shift);
+        let mut events = self.events(ui, on, &touch, if fine_now { fine } else { plain });
+        events.extend(self.by_keyboard(on, touch.keys, snaps));
+        Done {
+            events,
+            widen: touch.widen,
+            resize: touch.resize,
+        }
+    }
+
+    /// Moves the place that is read, and puts the joint there when it is asked for.
+    fn by_keyboard(
+        &mut self,
+        on: &OnTable<'_>,
+        keys: Option<loupe::Keys>,
+        (plain, fine): (f64, f64),
+    ) -> Vec<DrawingEvent> {
+        let Some(keys) = keys else {
+            self.hand.reading = None;
+            return Vec::new();
+        };
+        let joint = on
+            .view
+            .tune
+            .joint
+            .place(on.axle.model.linkage(on.view.side).corner());
+        let mut at = self.hand.reading.filter(|_| !keys.home).unwrap_or(joint);
+        let mm = on.build.unit.mm();
+        let [low, high] = self.map.corners();
+        for (n, axis) in [1, 2].into_iter().enumerate() {
+            let by = keys.steps[n] * plain + keys.fine_steps[n] * fine;
+            let by = if axis == 1 && on.front.is_mirrored() {
+                -by
+            } else {
+                by
+            };
+            at[axis] = (at[axis] + mm * by).clamp(low[axis], high[axis]);
+        }
+        self.hand.reading = Some(at);
+        let point = mapped_point(on.view);
+        match self.wanted(on, at, fine) {
+            Some(to) if keys.put => vec![
+                DrawingEvent::DragStarted(point),
+                DrawingEvent::DragMoved(point, to),
+                DrawingEvent::DragEnded,
+            ],
+            _ => Vec::new(),
+        }
+    }
+
+    /// The mapped joint at a place, the build's unit, on whole steps; locked coordinates stay.
+    fn wanted(&self, on: &OnTable<'_>, place: Point, snap: f64) -> Option<Triple> {
+        let point = mapped_point(on.view);
+        let mut to = on.build.point(point)?;
+        let place = on.front.in_vehicle(place);
+        for (axis, mm) in [(1, place.y), (2, place.z)] {
+            let locked = trammel_build::Axis::ALL.get(axis).is_some_and(|a| {
+                let c = trammel_build::Coordinate {
+                    axle: point.axle,
+                    point: point.point,
+                    axis: *a,
+                };
+                on.build.locked.contains(&c)
+            });
+            if let Some(slot) = to.get_mut(axis).filter(|_| !locked) {
+                *slot = (on.build.unit.from_mm(mm) / snap).round() * snap;
+            }
+        }
+        Some(to)
     }
 
     fn events(
@@ -92,24 +177,9 @@ impl Tune {
             self.hand.given_up = true;
             events.push(DrawingEvent::DragCancelled);
         }
-        if let (true, Some(part), Some(mut to)) =
-            (self.hand.dragging, touch.to, on.build.point(point))
-        {
-            let place = on.front.in_vehicle(self.map.place_at(part));
-            for (axis, mm) in [(1, place.y), (2, place.z)] {
-                let locked = trammel_build::Axis::ALL.get(axis).is_some_and(|a| {
-                    let c = trammel_build::Coordinate {
-                        axle: point.axle,
-                        point: point.point,
-                        axis: *a,
-                    };
-                    on.build.locked.contains(&c)
-                });
-                if let Some(slot) = to.get_mut(axis).filter(|_| !locked) {
-                    *slot = (on.build.unit.from_mm(mm) / snap).round() * snap;
-                }
-            }
-            if self.hand.last != Some(to) {
+        if let (true, Some(part)) = (self.hand.dragging, touch.to) {
+            let to = self.wanted(on, self.map.place_at(part), snap);
+            if let Some(to) = to.filter(|_| self.hand.last != to) {
                 self.hand.last = Some(to);
                 events.push(DrawingEvent::DragMoved(point, to));
             }
@@ -136,26 +206,38 @@ impl Tune {
             .as_ref()
             .filter(|_| on.view.tune.rule && joint == TieRodJoint::Inner);
         if let Some(rule) = rule {
-            rule_lines(&painter, on, rule);
+            overlay::rule_lines(&painter, on, rule);
         }
         if let Some(other) = self.previewed(on.view) {
-            preview(&painter, on, &other);
+            overlay::preview(&painter, on, &other);
         }
         if let Some(spot) = spot {
             loupe::best_mark(&painter, on.front.screen(spot), on.tokens);
         }
         let map_rect = loupe::rect_of(self.map.corners().map(|p| on.front.screen(p)));
         if let Some(place) = &self.hand.place {
-            leader(&painter, map_rect, place.outer, on.tokens);
+            overlay::leader(&painter, map_rect, place.outer, on.tokens);
+            let caption = self.caption(on);
+            let read = self.read();
             let clear = self.clear().filter(|_| on.view.tune.clear_area);
-            loupe::ink(
-                &painter,
-                place,
-                &self.map,
+            let reasons = read
+                .zip(clear)
+                .map_or_else(Vec::new, |(part, clear)| clear.blocks(part).words());
+            self.tell(ui, &caption, &reasons);
+            let marks = [Some(here), spot].map(|p| p.map(|p| place.screen(self.map.part_of(p))));
+            let marks: Vec<Pos2> = marks.into_iter().flatten().collect();
+            let shown = loupe::Inked {
+                map: &self.map,
                 clear,
-                &self.caption(on),
-                on.tokens,
-            );
+                caption: &caption,
+                reasons: &reasons,
+                marks: &marks,
+                focused: self.hand.reading.is_some(),
+                focused_button: self.hand.focused_button,
+                large: on.view.tune.large_loupe,
+                tokens: on.tokens,
+            };
+            loupe::ink(&painter, place, &shown);
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let at = |p: Point| place.screen(self.map.part_of(p));
             if let Some(rule) = rule {
@@ -165,6 +247,10 @@ impl Tune {
             if let Some(spot) = spot.filter(|s| loupe::in_sight(&self.map, *s)) {
                 loupe::best_mark(&inside, at(spot), on.tokens);
             }
+            if let Some(reading) = self.hand.reading {
+                loupe::reading_mark(&inside, at(reading), on.tokens);
+            }
+            loupe::reasons(&inside, place, &shown);
         }
         let Some(typed) = on.build.point(mapped_point(on.view)) else {
             return;
@@ -189,7 +275,25 @@ impl Tune {
         hint::ui(ui, at, &hint, requests);
     }
 
-    /// What the map shows, or the score under the pointer.
+    /// The place that is read, in the unit square: under the pointer, or where the keyboard is.
+    fn read(&self) -> Option<[f32; 2]> {
+        let by_key = || self.hand.reading.map(|p| self.map.part_of(p));
+        self.hand.over.or_else(by_key)
+    }
+
+    /// Tells a screen reader what is read.
+    fn tell(&self, ui: &Ui, caption: &str, reasons: &[String]) {
+        let Some(id) = self.hand.id else { return };
+        let mut text = caption.to_owned();
+        for reason in reasons {
+            text.push_str(", in the way: ");
+            text.push_str(reason);
+        }
+        ui.ctx()
+            .accesskit_node_builder(id, |node| node.set_value(text));
+    }
+
+    /// What the map shows, or the score at the place that is read.
     fn caption(&self, on: &OnTable<'_>) -> String {
         let unit = on.build.unit;
         let settings = &on.view.tune;
@@ -197,7 +301,7 @@ impl Tune {
             TieRodJoint::Inner => "inner joint",
             TieRodJoint::Outer => "outer joint",
         };
-        let Some(part) = self.hand.over else {
+        let Some(part) = self.read() else {
             let width = words::length(self.map.size()[0], unit);
             return format!(
                 "{} toe change, {joint} · {width} wide",
@@ -228,15 +332,16 @@ impl Tune {
 
 /// Where the loupe stands: in the lower inboard corner, on whichever side that is.
 fn place(on: &OnTable<'_>, busy: &[Pos2]) -> Option<loupe::Place> {
+    let large = on.view.tune.large_loupe;
     if !on.front.is_mirrored() {
-        return loupe::place(on.table, busy);
+        return loupe::place(on.table, busy, large);
     }
     let middle = on.table.center().x;
     let turned: Vec<Pos2> = busy
         .iter()
         .map(|p| egui::pos2(2.0 * middle - p.x, p.y))
         .collect();
-    loupe::place(on.table, &turned).map(|place| place.mirrored(on.table))
+    loupe::place(on.table, &turned, large).map(|place| place.mirrored(on.table))
 }
 
 /// What goes along with the mapped joint where the two sides differ.
@@ -251,67 +356,4 @@ fn along(on: &OnTable<'_>) -> Option<&'static str> {
         Side::Left => "The right joint is its mirror image and goes along.",
         Side::Right => "It is the left joint's mirror image: both move.",
     })
-}
-
-/// From the map on the drawing to the loupe.
-fn leader(painter: &egui::Painter, map: Rect, loupe: Rect, tokens: &Tokens) {
-    let stroke = Stroke::new(weight::HAIR, tokens.accent);
-    painter.rect_stroke(map, 0.0, stroke, egui::StrokeKind::Outside);
-    if !map.intersects(loupe) {
-        let from = map.clamp(loupe.center());
-        painter.line_segment([from, loupe.clamp(map.center())], stroke);
-    }
-}
-
-/// Another layout over the drawing.
-fn preview(painter: &egui::Painter, on: &OnTable<'_>, corner: &trammel_geometry::Corner) {
-    let stroke = Stroke::new(weight::SYMBOL, on.tokens.spring);
-    let (upper, lower, rod) = (&corner.upper_arm, &corner.lower_arm, &corner.tie_rod);
-    let members = [
-        [upper.front_pivot, upper.ball_joint],
-        [upper.rear_pivot, upper.ball_joint],
-        [lower.front_pivot, lower.ball_joint],
-        [lower.rear_pivot, lower.ball_joint],
-        [rod.inner, rod.outer],
-        [upper.ball_joint, lower.ball_joint],
-    ];
-    for ends in members {
-        painter.extend(Shape::dashed_line(
-            &ends.map(|p| on.front.screen(p)),
-            stroke,
-            7.0,
-            3.0,
-        ));
-    }
-    for joint in [rod.inner, rod.outer] {
-        painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
-    }
-}
-
-/// The lines of the two-line rule in the front view.
-fn rule_lines(painter: &egui::Painter, on: &OnTable<'_>, rule: &trammel_tuning::TwoLineRule) {
-    let tokens = on.tokens;
-    let stroke = Stroke::new(weight::HAIR, tokens.ghost(tokens.accent));
-    let at = |p: FrontPoint| on.front.screen(Point::new(0.0, p.y, p.z));
-    let dashed = |a: Pos2, b: Pos2| {
-        painter.extend(Shape::dashed_line(&[a, b], stroke, 6.0, 4.0));
-    };
-    for [a, b] in [rule.pivots, rule.ball_joints].map(|l| l.map(at)) {
-        let more = (b - a) * 0.35;
-        dashed(a - more, b + more);
-    }
-    let inner = on.front.screen(rule.inner);
-    let outer = on
-        .front
-        .screen(on.axle.model.linkage(on.view.side).corner().tie_rod.outer);
-    dashed(outer, inner + (inner - outer) * 0.15);
-    loupe::rule_mark(painter, inner, tokens);
-    let name = "two-line rule";
-    painter.text(
-        inner + egui::vec2(-9.0, 9.0),
-        egui::Align2::RIGHT_TOP,
-        name,
-        type_size::small(),
-        stroke.color,
-    );
 }

@@ -11,7 +11,7 @@ use trammel_build::{
 };
 use trammel_geometry::ArmName;
 use trammel_screen::{
-    drawing::{Drawing, DrawingEvent, DrawingInput, Projection, handle_name},
+    drawing::{Drawing, DrawingEvent, DrawingInput, KeepOutHand, Projection, handle_name},
     tokens::Tokens,
 };
 
@@ -145,6 +145,7 @@ impl Bench {
             snap: self.snap,
             fine_snap: self.fine_snap,
             instant_centres: self.instant_centres,
+            keep_outs: KeepOutHand::default(),
             map: None,
             remarks: &[],
             marks: &self.marks,
@@ -171,6 +172,7 @@ impl Bench {
                     self.set(before);
                 }
             }
+            DrawingEvent::KeepOut(_) => {}
         }
         self.done.push(event);
     }

@@ -2,6 +2,7 @@
 
 mod automatic;
 mod build_error;
+mod in_the_way;
 mod made_by;
 mod ride_height;
 mod spot;
@@ -30,6 +31,11 @@ pub(super) fn ui(
         .id_salt(("tune page", view.tune.page))
         .auto_shrink(false)
         .show(ui, |ui| match view.tune.page {
+            TunePage::InTheWay => {
+                if let Some(axle) = study.axle(view.axle) {
+                    in_the_way::ui(ui, input, axle, view, requests);
+                }
+            }
             TunePage::BuildError => build_error::ui(ui, input, view, requests),
             TunePage::Automatic => {
                 if let Some(axle) = study.axle(view.axle) {
