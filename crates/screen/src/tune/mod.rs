@@ -4,7 +4,7 @@
 //! |---|---|
 //! | [`settings`] | what is asked for |
 //! | `map`, `lattice`, `picture`, `ramp` | the toe map, its level lines, its picture and its colours |
-//! | `loupe`, `hint`, `table` | what is on the drawing table |
+//! | `loupe`, `hint`, `rule_ink`, `table` | what is on the drawing table |
 //! | `advice`, `moves` | the best spot, the reasons, turns and washers |
 //! | `scatter` | build error |
 //! | `clear` | where rack end and joint keep within their limits |
@@ -28,6 +28,7 @@ pub(crate) mod moves;
 mod picture;
 pub(crate) mod points;
 mod ramp;
+mod rule_ink;
 mod scatter;
 pub mod settings;
 mod table;
@@ -49,7 +50,7 @@ use settings::MapRack;
 pub(crate) use table::{Hand, OnTable};
 
 /// Wheel travels at which a place is judged.
-const TRAVELS: usize = 21;
+pub(crate) const TRAVELS: usize = 21;
 
 /// Everything that the stage has worked out.
 #[derive(Default)]
@@ -85,6 +86,8 @@ impl Tune {
             joint: settings.joint,
             scoring: settings.scoring,
             ways: settings.ways,
+            both: settings.both,
+            locked: advice::locked(build, view.axle),
             stations: stations.clone(),
             unit: build.unit,
             pitch: advice::pitch(build),

@@ -4,13 +4,13 @@ use egui::{Key, Pos2, Rect, Shape, Stroke, Ui};
 use trammel_analysis::AxleStudy;
 use trammel_build::{Build, Triple};
 use trammel_geometry::{Linkage, Point};
-use trammel_tuning::{FrontPoint, TieRodJoint, ToeCurves};
+use trammel_tuning::{TieRodJoint, ToeCurves};
 
-use super::{Tune, hint, loupe, mapped_point, settings::scoring_label, stations};
+use super::{Tune, hint, loupe, mapped_point, rule_ink, settings::scoring_label, stations};
 use crate::{
     drawing::{DrawingEvent, FrontView},
     request::Request,
-    tokens::{Tokens, type_size, weight},
+    tokens::{Tokens, weight},
     view::View,
     words,
 };
@@ -131,12 +131,9 @@ impl Tune {
         let spot = advice
             .places(joint)
             .map(|(exact, snapped)| snapped.unwrap_or(exact));
-        let rule = advice
-            .rule
-            .as_ref()
-            .filter(|_| on.view.tune.rule && joint == TieRodJoint::Inner);
+        let rule = advice.rule.as_ref().filter(|_| on.view.tune.rule);
         if let Some(rule) = rule {
-            rule_lines(&painter, on, rule);
+            rule_ink::lines(&painter, on, rule);
         }
         if let Some(other) = self.previewed(on.view) {
             preview(&painter, on, &other);
@@ -159,25 +156,21 @@ impl Tune {
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let at = |p: Point| place.screen(self.map.part_of(p));
             if let Some(rule) = rule {
-                loupe::rule_mark(&inside, at(rule.inner), on.tokens);
+                loupe::rule_mark(&inside, at(rule.place(joint)), on.tokens);
             }
             loupe::joint_mark(&inside, at(here), on.tokens);
             if let Some(spot) = spot.filter(|s| loupe::in_sight(&self.map, *s)) {
                 loupe::best_mark(&inside, at(spot), on.tokens);
             }
         }
-        let Some(typed) = on.build.point(mapped_point(on.view)) else {
-            return;
-        };
         let hint = hint::Hint {
             advice,
             corner,
-            joint,
             scoring: on.view.tune.scoring,
             axle: on.view.axle,
             view: on.view,
             unit: on.build.unit,
-            typed,
+            build: on.build,
             tokens: on.tokens,
         };
         let at = hint::place(
@@ -257,32 +250,4 @@ fn preview(painter: &egui::Painter, on: &OnTable<'_>, corner: &trammel_geometry:
     for joint in [rod.inner, rod.outer] {
         painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
     }
-}
-
-/// The lines of the two-line rule in the front view.
-fn rule_lines(painter: &egui::Painter, on: &OnTable<'_>, rule: &trammel_tuning::TwoLineRule) {
-    let tokens = on.tokens;
-    let stroke = Stroke::new(weight::HAIR, tokens.ghost(tokens.accent));
-    let at = |p: FrontPoint| on.front.screen(Point::new(0.0, p.y, p.z));
-    let dashed = |a: Pos2, b: Pos2| {
-        painter.extend(Shape::dashed_line(&[a, b], stroke, 6.0, 4.0));
-    };
-    for [a, b] in [rule.pivots, rule.ball_joints].map(|l| l.map(at)) {
-        let more = (b - a) * 0.35;
-        dashed(a - more, b + more);
-    }
-    let inner = on.front.screen(rule.inner);
-    let outer = on
-        .front
-        .screen(on.axle.model.axle.left.corner().tie_rod.outer);
-    dashed(outer, inner + (inner - outer) * 0.15);
-    loupe::rule_mark(painter, inner, tokens);
-    let name = "two-line rule";
-    painter.text(
-        inner + egui::vec2(-9.0, 9.0),
-        egui::Align2::RIGHT_TOP,
-        name,
-        type_size::small(),
-        stroke.color,
-    );
 }

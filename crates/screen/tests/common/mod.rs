@@ -3,6 +3,7 @@
 #![allow(
     dead_code,
     clippy::expect_used,
+    clippy::panic,
     reason = "each test uses a part of it; a test stops where it fails"
 )]
 
@@ -151,4 +152,39 @@ pub fn type_in(screen: &mut Screen, field: &str, text: &str) {
     screen.step();
     screen.key_press(Key::Enter);
     screen.run_steps(3);
+}
+
+/// The Tune stage with a demo open.
+pub fn tune(name: &str) -> Screen {
+    let (mut screen, _) = bench(Start::NamedDemo(name.into()));
+    click(&mut screen, "Tune");
+    screen.run_steps(4);
+    screen
+}
+
+/// Largest toe change of the left front wheel, degrees.
+pub fn largest(screen: &Screen) -> f64 {
+    screen
+        .state()
+        .results()
+        .study
+        .as_ref()
+        .expect("studied")
+        .front
+        .left
+        .score
+        .largest
+        .to_degrees()
+}
+
+/// Steps until something beside the window is done; half a minute at most.
+pub fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
+    for _ in 0..3000 {
+        screen.step();
+        if done(screen) {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    panic!("still not done");
 }
