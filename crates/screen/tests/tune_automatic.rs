@@ -5,13 +5,16 @@
 mod common;
 
 use common::{click, largest, press, tune, type_in, wait};
-use egui::{Key, Modifiers};
+use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use trammel_screen::tune::auto::How;
 use trammel_tuning::{Axis, Coordinate, Dimension, Emphasis, Figure, Hardpoint};
 
 fn automatic(name: &str) -> common::Screen {
     let mut screen = tune(name);
+    // High enough for the whole page, so that nothing has to be scrolled to.
+    screen.set_size(vec2(1280.0, 2400.0));
+    screen.run_steps(3);
     click(&mut screen, "Automatic");
     screen
 }

@@ -34,8 +34,8 @@ fn request() -> TuneRequest {
     TuneRequest {
         corner: bad_corner(),
         variables: vec![
-            Variable::rack_height(-40.0, 40.0),
-            Variable::rack_width(-60.0, 60.0),
+            Dimension::RackHeight.variable(-40.0, 40.0),
+            Dimension::RackWidth.variable(-60.0, 60.0),
         ],
         wishes: vec![wish(Figure::ToeChange, Aim::Near(0.0), 0.1 * ONE_DEGREE)],
         travels: (0..21)
@@ -150,19 +150,25 @@ fn many_wishes_many_ways_and_whole_steps() {
     let mut request = request();
     request.generations = 40;
     request.variables = vec![
-        Variable::rack_height(-40.0, 40.0).in_steps(step),
-        Variable::rack_width(-60.0, 60.0).in_steps(step),
-        Variable::joint_width(-10.0, 10.0).in_steps(step),
-        Variable::upper_pivots_height(-25.0, 25.0).in_steps(step),
-        Variable::lower_pivots_height(-25.0, 25.0).in_steps(step),
-        Variable::coordinate(
-            Coordinate {
-                point: Hardpoint::UpperBallJoint,
-                axis: Axis::X,
-            },
-            -15.0,
-            15.0,
-        )
+        Dimension::RackHeight.variable(-40.0, 40.0).in_steps(step),
+        Dimension::RackWidth.variable(-60.0, 60.0).in_steps(step),
+        Dimension::One(Coordinate {
+            point: Hardpoint::TieRodOuter,
+            axis: Axis::Y,
+        })
+        .variable(-10.0, 10.0)
+        .in_steps(step),
+        Dimension::UpperPivotsHeight
+            .variable(-25.0, 25.0)
+            .in_steps(step),
+        Dimension::LowerPivotsHeight
+            .variable(-25.0, 25.0)
+            .in_steps(step),
+        Dimension::One(Coordinate {
+            point: Hardpoint::UpperBallJoint,
+            axis: Axis::X,
+        })
+        .variable(-15.0, 15.0)
         .in_steps(step),
     ];
     request.wishes = vec![
@@ -394,12 +400,15 @@ fn requests_without_sense_are_refused() {
         TuneFault::Travels(_)
     ));
     for v in [
-        Variable::rack_height(5.0, 5.0),
-        Variable::rack_height(f64::NAN, 5.0),
-        Variable::rack_height(-5.0, f64::INFINITY),
-        Variable::rack_height(-5.0, 5.0).in_steps(0.0),
-        Variable::together(&[Hardpoint::TieRodInner], Vector::zeros(), -1.0, 1.0),
-        Variable::rack_height(-5000.0, 0.0),
+        Dimension::RackHeight.variable(5.0, 5.0),
+        Dimension::RackHeight.variable(f64::NAN, 5.0),
+        Dimension::RackHeight.variable(-5.0, f64::INFINITY),
+        Dimension::RackHeight.variable(-5.0, 5.0).in_steps(0.0),
+        Variable {
+            moves: vec![(Hardpoint::TieRodInner, Vector::zeros())],
+            ..Dimension::RackHeight.variable(-1.0, 1.0)
+        },
+        Dimension::RackHeight.variable(-5000.0, 0.0),
     ] {
         let r = TuneRequest {
             variables: vec![v.clone()],

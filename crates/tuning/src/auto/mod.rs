@@ -8,21 +8,21 @@
 //! are wanted, not one. The finish is the same damped
 //! least squares that finds the best spot.
 
+mod dimension;
 mod emphasis;
 mod evolution;
 mod figure;
 mod figures;
 mod finish;
-mod group;
 mod random;
 mod request;
 mod tuner;
 mod variable;
 
+pub use dimension::Dimension;
 pub use emphasis::Emphasis;
 pub use figure::{Figure, FigureUnit};
 pub use figures::Figures;
-pub use group::Dimension;
 pub use request::{Aim, RackEndFactor, TuneFault, TuneRequest, Wish};
 pub use tuner::{Progress, Solution, Tuned, Tuner};
 pub use variable::Variable;
