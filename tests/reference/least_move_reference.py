@@ -144,12 +144,15 @@ def shortest(curve, target, kind, starts):
     score, good = (rms if kind == "rms" else largest), []
     for start in starts:
         place = start
-        for _ in range(2):
-            place = minimize(lambda p: p @ p / 100, place, jac=lambda p: p / 50, method="SLSQP",
-                             bounds=[(-BOX, BOX)] * n,
-                             constraints={"type": "ineq", "fun": lambda p: rows(p)[0],
-                                          "jac": lambda p: rows(p)[1]},
-                             options={"ftol": 1e-13, "maxiter": 100}).x
+        try:
+            for _ in range(2):
+                place = minimize(lambda p: p @ p / 100, place, jac=lambda p: p / 50, method="SLSQP",
+                                 bounds=[(-BOX, BOX)] * n,
+                                 constraints={"type": "ineq", "fun": lambda p: rows(p)[0],
+                                              "jac": lambda p: rows(p)[1]},
+                                 options={"ftol": 1e-13, "maxiter": 100}).x
+        except ValueError:  # SLSQP tried a place that can't be posed
+            continue
         if score(curve.moved(place)[0]) < target * (1 + 1e-6):
             good.append(place)
     for place in sorted(good, key=lambda p: p @ p):
@@ -193,7 +196,7 @@ def case(name, ways):
     low = least_rms(curve)
     for kind, score, best in (("rms", rms, low), ("largest", largest, least_largest(curve, low))):
         least = score(curve.moved(best)[0])
-        starts = [pulled(curve, (1.0 if kind == "rms" else 0.4) * (least + EQUAL)), np.zeros(len(best))]
+        starts = [pulled(curve, share * (least + EQUAL)) for share in ((1.0, 0.9) if kind == "rms" else (0.4, 0.5))]
         place, ended = shortest(curve, least + EQUAL, kind, starts)
         if place is None:  # not proven to be a minimum: no reference
             result[kind] = None

@@ -22,20 +22,24 @@ const STRENGTHS: usize = 120;
 const PULL: f64 = 1e-10;
 const FIRST_STEP: f64 = 4.0;
 const LAST_STEP: f64 = 1e-7;
-/// Rounds of multipliers, the penalty's weight, the movement that counts as one, mm, and the share of the target that ends them.
+/// Rounds of multipliers, the penalty's weight, the movement that counts as one, mm, and the change that ends them.
 const ROUNDS: usize = 60;
 const PENALTY: f64 = 100.0;
 const MOVEMENT: f64 = 10.0;
-const MET: f64 = 1e-9;
+const MET: f64 = 1e-7;
+
+/// How much worse than the least a score is still equal to it.
+fn equal(scoring: Scoring) -> f64 {
+    let [angle, slope] = EQUAL;
+    match scoring {
+        Scoring::Largest | Scoring::Rms => angle,
+        Scoring::Slope => slope,
+    }
+}
 
 /// The score up to which places are equal when `least` is the least there is.
 pub(crate) fn still_equal(scoring: Scoring, least: f64) -> f64 {
-    let [angle, slope] = EQUAL;
-    least
-        + match scoring {
-            Scoring::Largest | Scoring::Rms => angle,
-            Scoring::Slope => slope,
-        }
+    least + equal(scoring)
 }
 
 /// The place of least movement that scores no worse than `target`, given one that does.
@@ -110,16 +114,24 @@ fn by_multipliers(
 ) -> Option<Vec<f64>> {
     let mut place = start.to_vec();
     let mut multipliers = vec![0.0; problem.evaluate(start)?.residuals.len()];
+    let excess = |r: f64| (r.abs() - target) / equal(problem.scoring);
     for _ in 0..ROUNDS {
         let at = |p: &[f64]| {
             let here = problem.evaluate(p)?;
-            Some(penalised(&here, p, &multipliers, target))
+            let over = here.residuals.map(excess);
+            Some(penalised(
+                &here,
+                p,
+                &over,
+                &multipliers,
+                equal(problem.scoring),
+            ))
         };
         place = descend(at, bounds, &place)?;
         let here = problem.evaluate(&place)?;
         let mut changed = 0.0_f64;
         for (m, r) in multipliers.iter_mut().zip(here.residuals.iter()) {
-            let next = (*m + r.abs() / target - 1.0).max(0.0);
+            let next = (*m + excess(*r)).max(0.0);
             changed = changed.max((next - *m).abs());
             *m = next;
         }
@@ -130,8 +142,14 @@ fn by_multipliers(
     Some(place)
 }
 
-/// The movement, and every residual's excess over the target.
-fn penalised(here: &Evaluated, p: &[f64], multipliers: &[f64], target: f64) -> Evaluated {
+/// The movement, and what every residual is over the target, in units of what counts as equal.
+fn penalised(
+    here: &Evaluated,
+    p: &[f64],
+    over: &DVector<f64>,
+    multipliers: &[f64],
+    unit: f64,
+) -> Evaluated {
     let (n, m) = (p.len(), here.residuals.len());
     let mut residuals = DVector::zeros(n + m);
     let mut jacobian = DMatrix::zeros(n + m, n);
@@ -140,11 +158,12 @@ fn penalised(here: &Evaluated, p: &[f64], multipliers: &[f64], target: f64) -> E
         jacobian[(i, i)] = 1.0 / MOVEMENT;
     }
     let gain = PENALTY.sqrt();
-    for (j, (r, y)) in here.residuals.iter().zip(multipliers).enumerate() {
-        let over = r.abs() / target - 1.0 + y;
+    let terms = here.residuals.iter().zip(over.iter().zip(multipliers));
+    for (j, (r, (over, y))) in terms.enumerate() {
+        let over = over + y;
         if over > 0.0 {
             residuals[n + j] = gain * over;
-            let row = here.jacobian.row(j) * (gain * r.signum() / target);
+            let row = here.jacobian.row(j) * (gain * r.signum() / unit);
             jacobian.row_mut(n + j).copy_from(&row);
         }
     }
