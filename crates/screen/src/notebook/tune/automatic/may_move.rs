@@ -95,7 +95,7 @@ fn one(ui: &mut Ui, page: Page<'_>, row: &mut Row, requests: &mut Vec<Request>) 
             let typed = field.ui(ui, page.input.tokens)?;
             let read = read(&typed, unit, row, end);
             read.map_err(|why| {
-                requests.push(Request::Refuse(format!("{why} It stays at {shown}.")))
+                requests.push(Request::Refuse(format!("{why} It stays at {shown}.")));
             })
             .ok()
         });
