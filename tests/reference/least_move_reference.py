@@ -117,7 +117,7 @@ def least_largest(curve, start):
 def pulled(curve, target):
     """The least mean square with a pull back to design, the pull as strong as lets the target be met."""
     n, low, high, place = len(curve.ways), -24.0, -2.0, np.zeros(len(curve.ways))
-    for _ in range(36):
+    for _ in range(24):
         gain = 10 ** (0.5 * (low + high) / 2)
         place = least_squares(lambda p: np.append(curve.moved(p)[0] / math.sqrt(len(curve.travels)), gain * p), place,
                               jac=lambda p: np.vstack([curve.moved(p)[1] / math.sqrt(len(curve.travels)), gain * np.eye(n)]),
@@ -196,7 +196,7 @@ def case(name, ways):
     low = least_rms(curve)
     for kind, score, best in (("rms", rms, low), ("largest", largest, least_largest(curve, low))):
         least = score(curve.moved(best)[0])
-        starts = [pulled(curve, share * (least + EQUAL)) for share in ((1.0, 0.9) if kind == "rms" else (0.4, 0.5))]
+        starts = [pulled(curve, 0.4 * (least + EQUAL)), 0.5 * best, np.zeros(len(best))]
         place, ended = shortest(curve, least + EQUAL, kind, starts)
         if place is None:  # not proven to be a minimum: no reference
             result[kind] = None

@@ -22,6 +22,7 @@ pub(super) fn table(
     let rounded = solution.in_steps.as_ref().map(|s| &s.figures);
     Grid::new("layout figures")
         .num_columns(5)
+        .min_row_height(14.0)
         .spacing(egui::vec2(10.0, 1.0))
         .show(ui, |ui| {
             ui.label("");

@@ -37,8 +37,8 @@ pub(super) fn ui(
     let shown = input.tune.search().map(SearchRun::shown);
     controls(ui, shown.as_ref(), requests);
     if let Some(shown) = &shown {
-        layouts::ui(ui, page, shown, view, requests);
         trade_off::ui(ui, page, shown, view);
+        layouts::ui(ui, page, shown, view, requests);
     }
     may_move::ui(ui, page, view, requests);
     emphasis(ui, page, view);
