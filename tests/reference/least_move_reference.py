@@ -226,7 +226,7 @@ def main():
         return
     with open("least_move.json", encoding="utf-8") as file:
         stored = json.load(file)
-    for old, new in zip(stored, cases, strict=True):
+    for old, new in zip(stored, cases):
         apart = max(np.abs(np.array(old[k]["moves"]) - new[k]["moves"]).max()
                     for k in ("rms", "largest") if old[k] and new[k])
         failed |= not apart < 1e-3
