@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{ArgGroup, Args, ValueEnum};
-use trammel_tuning::{Plane, Scoring, TieRodJoint};
+use trammel_tuning::{Emphasis, Movable, Plane, Scoring, TieRodJoint, Ways};
 
 use crate::arguments::{AxleWord, SideWord, size};
 
@@ -38,11 +38,12 @@ pub(crate) struct OutArguments {
 pub(crate) struct TuneArguments {
     #[command(flatten)]
     pub corner: CornerArguments,
-    /// Coordinates that may move, such as tie_rod.inner.z or
-    /// lower_arm.front_pivot.z=-1/2..1 with a range of its own from where it is now.
+    /// What may move: a dimension such as rack_height or a coordinate such as tie_rod.inner.z,
+    /// if wanted with a range of its own from where it is now and steps of its own:
+    /// rack_width=-1/2..1 or rack_width=-1/2..1@1/8.
     #[arg(
         long = "move",
-        value_name = "COORDINATE[=FROM..TO]",
+        value_name = "WHAT[=FROM..TO][@STEP]",
         value_delimiter = ',',
         allow_hyphen_values = true,
         verbatim_doc_comment
@@ -58,6 +59,15 @@ pub(crate) struct TuneArguments {
         verbatim_doc_comment
     )]
     pub limits: Vec<String>,
+    /// Joint that goes to its best spot; only without --move and --limit.
+    #[arg(long, value_enum, default_value_t = PointWord::Inner)]
+    pub point: PointWord,
+    /// Ways that it may go there; only without --move and --limit.
+    #[arg(long, value_enum, default_value_t = WaysWord::Front)]
+    pub ways: WaysWord,
+    /// Part of the travel in which toe change counts most; other than whole it is a search.
+    #[arg(long, value_enum, default_value_t = WeighWord::Whole)]
+    pub weigh: WeighWord,
     /// What makes a place of the joint better; only without --move and --limit.
     #[arg(long, value_enum, default_value_t = ScoreWord::Largest)]
     pub score: ScoreWord,
@@ -173,6 +183,79 @@ pub(crate) enum JointWord {
     Inner,
     #[value(name = "tie_rod.outer")]
     Outer,
+}
+
+/// What goes to its best spot on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PointWord {
+    #[value(name = "tie_rod.inner")]
+    Inner,
+    #[value(name = "tie_rod.outer")]
+    Outer,
+    /// Both, with the least movement among equally good places.
+    Both,
+}
+
+/// Ways to the best spot on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum WaysWord {
+    /// Up, down, in and out.
+    Front,
+    /// Up and down.
+    Height,
+    /// In and out.
+    Width,
+    /// All three coordinates, with the least movement among equally good places.
+    Free,
+}
+
+/// What counts most on the command line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum WeighWord {
+    /// All of it alike.
+    Whole,
+    /// The ride height most, the stops a tenth of that.
+    Middle,
+}
+
+impl PointWord {
+    /// The joint that causes are told of and the rule is compared with.
+    pub(crate) fn joint(self) -> TieRodJoint {
+        match self {
+            Self::Inner | Self::Both => TieRodJoint::Inner,
+            Self::Outer => TieRodJoint::Outer,
+        }
+    }
+}
+
+impl From<PointWord> for Movable {
+    fn from(word: PointWord) -> Self {
+        match word {
+            PointWord::Inner => Self::Inner,
+            PointWord::Outer => Self::Outer,
+            PointWord::Both => Self::Both,
+        }
+    }
+}
+
+impl From<WaysWord> for Ways {
+    fn from(word: WaysWord) -> Self {
+        match word {
+            WaysWord::Front => Self::FrontPlane,
+            WaysWord::Height => Self::Height,
+            WaysWord::Width => Self::Width,
+            WaysWord::Free => Self::Free,
+        }
+    }
+}
+
+impl From<WeighWord> for Emphasis {
+    fn from(word: WeighWord) -> Self {
+        match word {
+            WeighWord::Whole => Self::Whole,
+            WeighWord::Middle => Self::Middle,
+        }
+    }
 }
 
 /// A plane on the command line.

@@ -3,13 +3,20 @@
 pub(crate) const TUNE_ABOUT: &str = "\
 Move joints until the wheel keeps its toe, and say what that took.
 
-Without --move and --limit: the best spot of the inner tie-rod joint in the front view, the tie
-rod's length reset so that static toe stays. The rack goes with its joint in every direction but
-its own. Where that spot lies in a keep-out of the build, the best one clear of them is taken.
+Without --move and --limit: the best spot of --point (the inner tie-rod joint), going --ways (up,
+down, in and out in the front view), the tie rod's length reset so that static toe stays. The rack
+goes with its joint in every direction but its own. Where that spot lies in a keep-out of the
+build, the best one clear of them is taken, unless both joints move or one goes every way. Then
+many places are equally good: all within 0.001 degrees of the least (for the slope, in 25 mm)
+count as equal, and the one with the least movement is taken.
 
-With --move or --limit: a global search over the coordinates named (without --move the inner
-joint's y and z), then an exact finish. Figures that --limit can hold, angles in degrees, lengths
-in the build's unit:
+With --move, --limit or --weigh: a global search over what is named (without --move the inner
+joint's y and z), then an exact finish. What may move is a coordinate, or one of
+  rack_height, rack_width (each side), rack_set_back         the rack with its joints
+  upper_pivots_height, upper_pivots_width, lower_pivots_...  both pivots of an arm
+counted up, outboard and forward. FROM..TO need not be alike either way; @STEP rounds to steps of
+its own instead of --step. Figures that --limit can hold, angles in degrees, lengths in the build's
+unit:
   toe_change, toe_change_at_lock    largest over the travel
   camber_gain                       change per unit of length at ride height, in bump
   roll_centre_height, roll_centre_migration, scrub_radius, castor, turning_circle
@@ -30,11 +37,13 @@ With --json, one object (lengths in the build's unit; null where there is no suc
   before, after    { largest_deg, rms_deg, slope_deg (per unit of length) }: over the travel, rack
              at centre; after is that of the build as written
   exact      the same for the place before it was rounded to steps
-  figures    list of { name, before, after }; of a search only
+  least      the same for the least there is within reach, where a nearer place was taken
+  figures    list of { name, before, exact (before rounding), after }; of a search only
   limits     list of { name, from, to, value, met }
-  others     other good solutions of a search, list of { worth, largest_deg, values }
+  others     other good solutions of a search, list of { worth, largest_deg, in_steps
+             { worth, largest_deg }, values }
   keep_out   name of the keep-out that the place lies in
-  rule       the inner joint by the two-line rule, { y, z, off_by }
+  rule       the joint by the two-line rule, { joint, y, z, off_by }
   out        the file written";
 
 pub(crate) const MAP_ABOUT: &str = "\

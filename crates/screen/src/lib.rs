@@ -18,6 +18,7 @@ pub mod action;
 mod bare;
 mod bench;
 pub mod bottom_bar;
+mod cloud;
 pub mod drawing;
 pub mod fonts;
 pub mod history;

@@ -253,7 +253,7 @@ fn hover_point(hover: &egui_plot::HoverPosition<'_>) -> Option<[f64; 2]> {
 }
 
 /// Ticks at 1, 2 or 5 times a power of ten, about `count` of them.
-fn ticks(grid: &GridInput, count: f64) -> Vec<GridMark> {
+pub(crate) fn ticks(grid: &GridInput, count: f64) -> Vec<GridMark> {
     let (low, high) = grid.bounds;
     let step = round_step((high - low) / count);
     if step.is_nan() || step <= 0.0 {
@@ -287,7 +287,7 @@ fn round_step(rough: f64) -> f64 {
         }
 }
 
-fn tick_decimals(step: f64) -> usize {
+pub(crate) fn tick_decimals(step: f64) -> usize {
     if step > 0.0 {
         (-step.log10().floor()).clamp(0.0, 6.0) as usize
     } else {

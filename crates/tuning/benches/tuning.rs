@@ -100,6 +100,7 @@ fn best(c: &mut Criterion) {
             ways: Ways::FrontPlane,
             scoring,
             stations: stations.clone(),
+            held: Vec::new(),
             reach: 100.0,
             step: None,
         };

@@ -1,12 +1,12 @@
-//! Why toe changes: a height error (a slope) and a length error (a bowl), in mm of the inner joint, and which way it
-//! is to be moved.
+//! Why toe changes: a height error (a slope) and a length error (a bowl), in mm of either joint, and which way it is to
+//! be moved.
 
 use std::fmt;
 
 use trammel_geometry::{Corner, Vector};
 
 use crate::{
-    Score, Stations,
+    Score, Stations, TieRodJoint,
     best::{Direction, Problem, least_rms_along},
     score::Scoring,
 };
@@ -31,14 +31,16 @@ pub struct Split {
     pub bowl: f64,
 }
 
-/// What is wrong with the inner joint's place.
+/// What is wrong with a joint's place, the other one held.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cause {
+    /// The joint that is spoken of.
+    pub joint: TieRodJoint,
     /// Ahead or behind.
     pub side: RodSide,
-    /// How much too high the inner joint is, mm, square to the tie rod.
+    /// How much too high the joint is, mm, square to the tie rod.
     pub height_error: f64,
-    /// How much too long the tie rod is, mm: the inner joint's way along it to where it belongs.
+    /// How much too long the tie rod is, mm: the joint's way along it to where it belongs.
     pub length_error: f64,
     /// Score now.
     pub now: Score,
@@ -152,17 +154,18 @@ fn at(curve: &[(f64, f64)], travel: f64) -> Option<f64> {
 }
 
 impl Cause {
-    /// Of a corner over the stations' travels: the two moves of the inner joint, square to the tie rod and along it,
-    /// that leave the least RMS toe change, taken
+    /// Of a corner over the stations' travels: the two moves of a joint, square to the tie rod and along it, that leave
+    /// the least RMS toe change, taken
     /// backwards. Not the half sums of two readings, which mix the two a little, but solved for. `None` when the
     /// corner can't be judged, or its tie rod points
     /// straight up.
     #[must_use]
-    pub fn of(corner: &Corner, stations: &Stations) -> Option<Self> {
-        let lengthwise = (corner.tie_rod.inner - corner.tie_rod.outer).try_normalize(1e-6)?;
+    pub fn of(corner: &Corner, joint: TieRodJoint, stations: &Stations) -> Option<Self> {
+        let (here, there) = (joint.place(corner), joint.other().place(corner));
+        let lengthwise = (here - there).try_normalize(1e-6)?;
         let up = (Vector::z() - lengthwise * lengthwise.z).try_normalize(1e-3)?;
         let directions = [up, lengthwise].map(|along| Direction {
-            outer: false,
+            outer: joint == TieRodJoint::Outer,
             along,
         });
         let problem = Problem {
@@ -170,12 +173,14 @@ impl Cause {
             directions: &directions,
             stations,
             scoring: Scoring::Rms,
+            pull: 0.0,
         };
         let now = problem.score(&[0.0, 0.0])?;
         let moved = least_rms_along(&problem)?;
         let cured = problem.score(&moved)?;
         let (&height, &length) = (moved.first()?, moved.get(1)?);
         Some(Self {
+            joint,
             side: RodSide::of(corner),
             height_error: -height,
             length_error: -length,
@@ -186,7 +191,7 @@ impl Cause {
         })
     }
 
-    /// The move of the inner joint that takes both errors out, mm.
+    /// The move of the joint that takes both errors out, mm.
     #[must_use]
     pub fn cure(&self) -> Vector {
         -(self.up * self.height_error + self.lengthwise * self.length_error)
@@ -195,7 +200,9 @@ impl Cause {
     /// Which way the height is off, if by more than `least` mm.
     #[must_use]
     pub fn height(&self, least: f64) -> Option<HeightError> {
-        (self.height_error.abs() > least).then_some(if self.height_error > 0.0 {
+        // The outer joint too low tilts the curve as the inner too high does.
+        let inner_is_high = (self.height_error > 0.0) == (self.joint == TieRodJoint::Inner);
+        (self.height_error.abs() > least).then_some(if inner_is_high {
             HeightError::InnerTooHigh
         } else {
             HeightError::InnerTooLow
@@ -225,12 +232,8 @@ impl fmt::Display for RodSide {
 impl fmt::Display for HeightError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::InnerTooHigh => {
-                "inner joint too high or outer too low: lower the inner joint or raise the outer"
-            }
-            Self::InnerTooLow => {
-                "inner joint too low or outer too high: raise the inner joint or lower the outer"
-            }
+            Self::InnerTooHigh => "inner joint too high or outer too low",
+            Self::InnerTooLow => "inner joint too low or outer too high",
         })
     }
 }
@@ -238,12 +241,42 @@ impl fmt::Display for HeightError {
 impl fmt::Display for LengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::TooLong => {
-                "tie rod too long: move the inner joint outboard and shorten the rod as much"
-            }
-            Self::TooShort => {
-                "tie rod too short: move the inner joint inboard and lengthen the rod as much"
-            }
+            Self::TooLong => "tie rod too long",
+            Self::TooShort => "tie rod too short",
         })
+    }
+}
+
+impl HeightError {
+    /// What to do about it at a joint.
+    #[must_use]
+    pub fn cure(self, joint: TieRodJoint) -> &'static str {
+        match (self, joint) {
+            (Self::InnerTooHigh, TieRodJoint::Inner) => "lower the inner joint",
+            (Self::InnerTooHigh, TieRodJoint::Outer) => "raise the outer joint",
+            (Self::InnerTooLow, TieRodJoint::Inner) => "raise the inner joint",
+            (Self::InnerTooLow, TieRodJoint::Outer) => "lower the outer joint",
+        }
+    }
+}
+
+impl LengthError {
+    /// What to do about it at a joint.
+    #[must_use]
+    pub fn cure(self, joint: TieRodJoint) -> &'static str {
+        match (self, joint) {
+            (Self::TooLong, TieRodJoint::Inner) => {
+                "move the inner joint outboard and shorten the rod as much"
+            }
+            (Self::TooLong, TieRodJoint::Outer) => {
+                "move the outer joint inboard and shorten the rod as much"
+            }
+            (Self::TooShort, TieRodJoint::Inner) => {
+                "move the inner joint inboard and lengthen the rod as much"
+            }
+            (Self::TooShort, TieRodJoint::Outer) => {
+                "move the outer joint outboard and lengthen the rod as much"
+            }
+        }
     }
 }

@@ -21,6 +21,15 @@ impl TieRodJoint {
         }
     }
 
+    /// The joint at the other end.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Inner => Self::Outer,
+            Self::Outer => Self::Inner,
+        }
+    }
+
     /// The corner with this joint at `place` and the tie rod's length reset, so that the static toe stays what it is.
     #[must_use]
     pub fn moved_to(self, corner: &Corner, place: Point) -> Corner {

@@ -54,8 +54,8 @@ mod score;
 mod stations;
 
 pub use auto::{
-    Aim, Figure, Figures, Progress, RackEndFactor, Solution, TuneFault, TuneRequest, Tuned, Tuner,
-    Variable, Wish,
+    Aim, Dimension, Emphasis, Figure, FigureUnit, Figures, Progress, RackEndFactor, Solution,
+    TuneFault, TuneRequest, Tuned, Tuner, Variable, Wish,
 };
 pub use best::{BestSpot, Movable, Search, SearchFault, Spot, Ways, best_spot};
 pub use cause::{Cause, HeightError, LengthError, RodSide, Split};

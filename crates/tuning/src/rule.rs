@@ -7,6 +7,8 @@
 
 use trammel_geometry::{Arm, Corner, Point, Vector};
 
+use crate::TieRodJoint;
+
 /// A place in the front view, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FrontPoint {
@@ -33,6 +35,9 @@ pub struct TwoLineRule {
     /// apart: differs where the outer joint is off
     /// the line through the ball joints.
     pub inner_by_length: Point,
+    /// The rule's outer joint for the inner joint as it is: on the line through the ball joints, seen from the inner
+    /// joint away from the instant centre or towards it. Its x is the present outer joint's.
+    pub outer: Point,
     /// How far outboard of the line through the ball joints the outer joint stands, along the tie rod in this view, mm.
     pub outer_off_line: f64,
 }
@@ -50,13 +55,17 @@ pub fn two_line_rule(corner: &Corner) -> Option<TwoLineRule> {
     let [upper, lower] = pivots;
     let centre = meet(upper, traces[0], lower, traces[1]);
     // Parallel arms have their centre endlessly far away in their own direction.
-    let aim = match centre {
-        Some(c) => [c.y - outer.y, c.z - outer.z],
+    let aim_from = |p: FrontPoint| match centre {
+        Some(c) => [c.y - p.y, c.z - p.z],
         None => traces[1],
     };
+    let aim = aim_from(outer);
     let on_pivots = meet(outer, aim, upper, between(upper, lower))?;
     let [upper_ball, lower_ball] = ball_joints;
     let on_balls = meet(outer, aim, upper_ball, between(upper_ball, lower_ball))?;
+    let inner = front(corner.tie_rod.inner);
+    let ball_line = between(upper_ball, lower_ball);
+    let from_inner = meet(inner, aim_from(inner), upper_ball, ball_line)?;
     let at = |p: FrontPoint| Point::new(corner.tie_rod.inner.x, p.y, p.z);
     let off = [outer.y - on_balls.y, outer.z - on_balls.z];
     Some(TwoLineRule {
@@ -68,8 +77,20 @@ pub fn two_line_rule(corner: &Corner) -> Option<TwoLineRule> {
             y: on_pivots.y + off[0],
             z: on_pivots.z + off[1],
         }),
+        outer: Point::new(corner.tie_rod.outer.x, from_inner.y, from_inner.z),
         outer_off_line: off[0].hypot(off[1]) * off[0].signum(),
     })
+}
+
+impl TwoLineRule {
+    /// Where the rule puts a joint, the other one held.
+    #[must_use]
+    pub fn place(&self, joint: TieRodJoint) -> Point {
+        match joint {
+            TieRodJoint::Inner => self.inner,
+            TieRodJoint::Outer => self.outer,
+        }
+    }
 }
 
 fn front(p: Point) -> FrontPoint {

@@ -7,10 +7,10 @@
 
 mod common;
 
-use trammel_geometry::{Corner, Vector};
+use trammel_geometry::{Corner, Linkage, Vector};
 use trammel_tuning::{
-    Aim, Axis, Coordinate, Figure, Hardpoint, Movable, Scoring, Search, Stations, TuneFault,
-    TuneRequest, Tuner, Variable, Ways, Wish, best_spot,
+    Aim, Axis, Coordinate, Dimension, Emphasis, Figure, Hardpoint, Movable, Scoring, Search,
+    Stations, ToeCurves, TuneFault, TuneRequest, Tuner, Variable, Ways, Wish, best_spot,
 };
 
 const ONE_DEGREE: f64 = std::f64::consts::PI / 180.0;
@@ -34,13 +34,14 @@ fn request() -> TuneRequest {
     TuneRequest {
         corner: bad_corner(),
         variables: vec![
-            Variable::rack_height(-40.0, 40.0),
-            Variable::rack_width(-60.0, 60.0),
+            Dimension::RackHeight.variable(-40.0, 40.0),
+            Dimension::RackWidth.variable(-60.0, 60.0),
         ],
         wishes: vec![wish(Figure::ToeChange, Aim::Near(0.0), 0.1 * ONE_DEGREE)],
         travels: (0..21)
             .map(|i| -100.0 + 225.0 * f64::from(i) / 20.0)
             .collect(),
+        weights: vec![],
         lock: 38.0,
         wheelbase: 1700.0,
         seed: 5,
@@ -61,6 +62,7 @@ fn with_the_rack_alone_it_finds_the_best_spot() {
             ways: Ways::FrontPlane,
             scoring: Scoring::Rms,
             stations,
+            held: vec![],
             reach: 100.0,
             step: None,
         },
@@ -148,19 +150,25 @@ fn many_wishes_many_ways_and_whole_steps() {
     let mut request = request();
     request.generations = 40;
     request.variables = vec![
-        Variable::rack_height(-40.0, 40.0).in_steps(step),
-        Variable::rack_width(-60.0, 60.0).in_steps(step),
-        Variable::joint_width(-10.0, 10.0).in_steps(step),
-        Variable::upper_pivots_height(-25.0, 25.0).in_steps(step),
-        Variable::lower_pivots_height(-25.0, 25.0).in_steps(step),
-        Variable::coordinate(
-            Coordinate {
-                point: Hardpoint::UpperBallJoint,
-                axis: Axis::X,
-            },
-            -15.0,
-            15.0,
-        )
+        Dimension::RackHeight.variable(-40.0, 40.0).in_steps(step),
+        Dimension::RackWidth.variable(-60.0, 60.0).in_steps(step),
+        Dimension::One(Coordinate {
+            point: Hardpoint::TieRodOuter,
+            axis: Axis::Y,
+        })
+        .variable(-10.0, 10.0)
+        .in_steps(step),
+        Dimension::UpperPivotsHeight
+            .variable(-25.0, 25.0)
+            .in_steps(step),
+        Dimension::LowerPivotsHeight
+            .variable(-25.0, 25.0)
+            .in_steps(step),
+        Dimension::One(Coordinate {
+            point: Hardpoint::UpperBallJoint,
+            axis: Axis::X,
+        })
+        .variable(-15.0, 15.0)
         .in_steps(step),
     ];
     request.wishes = vec![
@@ -255,10 +263,121 @@ fn distinct_solutions_are_told_apart() {
     );
 }
 
+/// What counts more gets better, and the rest pays for it. The weights' size does not matter, only what they are to each
+/// other.
+#[test]
+fn travels_that_count_more_keep_their_toe_better() {
+    let solved = |weights: Vec<f64>| {
+        let request = TuneRequest {
+            weights,
+            ..request()
+        };
+        let best = Tuner::new(&request, None).unwrap().run().unwrap()[0]
+            .exact
+            .clone();
+        let stations = Stations::new(request.travels.clone(), vec![0.0]).unwrap();
+        let linkage = Linkage::new(&best.corner).unwrap();
+        let changes: Vec<f64> = ToeCurves::of(&linkage, &stations)
+            .unwrap()
+            .changes()
+            .collect();
+        let largest = |near: bool| {
+            let of = request.travels.iter().zip(&changes);
+            of.filter(|(t, _)| (t.abs() <= 50.0) == near)
+                .fold(0.0_f64, |m, (_, c)| m.max(c.abs()))
+        };
+        (largest(true), largest(false), best)
+    };
+    let travels = request().travels;
+    let alike = solved(vec![]);
+    let middle = Emphasis::Middle.weights(&travels);
+    let near = solved(middle.clone());
+    assert!(near.0 < 0.9 * alike.0, "{} {}", near.0, alike.0);
+    assert!(near.1 > alike.1, "{} {}", near.1, alike.1);
+    let scaled = solved(middle.iter().map(|w| 7.0 * w).collect());
+    assert!((scaled.2.values[0] - near.2.values[0]).abs() < 1e-6);
+    let even = solved(Emphasis::Whole.weights(&travels));
+    assert_eq!(even.2, alike.2);
+}
+
+#[test]
+fn every_figure_wanted_between_two_ends_comes_to_lie_there() {
+    let mut request = request();
+    request.generations = 20;
+    let free = Tuner::new(&request, None).unwrap().run().unwrap()[0]
+        .exact
+        .clone();
+    let roll = free.figures.roll_centre_height;
+    request
+        .variables
+        .push(Dimension::LowerPivotsHeight.variable(-20.0, 30.0));
+    request.wishes = vec![Wish::little_toe_change()];
+    let band = Figure::RollCentreHeight.within(Some(roll + 15.0), Some(roll + 17.0));
+    request.wishes.extend(band);
+    let held = Tuner::new(&request, None).unwrap().run().unwrap()[0]
+        .exact
+        .clone();
+    let there = held.figures.roll_centre_height - roll;
+    assert!((15.0..=17.0).contains(&there), "{there}");
+    assert!(held.figures.toe.largest < 0.2 * ONE_DEGREE);
+}
+
+#[test]
+fn a_dimension_moves_what_its_name_says() {
+    for (dimension, axis) in [
+        (Dimension::RackHeight, 2),
+        (Dimension::RackWidth, 1),
+        (Dimension::RackSetBack, 0),
+        (Dimension::UpperPivotsHeight, 2),
+        (Dimension::UpperPivotsWidth, 1),
+        (Dimension::LowerPivotsHeight, 2),
+        (Dimension::LowerPivotsWidth, 1),
+    ] {
+        let variable = dimension.variable(-1.0, 1.0);
+        assert!(
+            variable
+                .moves
+                .iter()
+                .all(|(_, along)| along[axis] == 1.0 && along.norm() == 1.0)
+        );
+        let name = dimension.name().unwrap();
+        let points: Vec<&str> = variable.moves.iter().map(|(p, _)| p.name()).collect();
+        let prefix = if name.starts_with("rack") {
+            "tie_rod.inner"
+        } else {
+            &name[..5]
+        };
+        assert!(
+            points.iter().all(|p| p.starts_with(prefix)),
+            "{name}: {points:?}"
+        );
+        assert_eq!(points.len(), if name.starts_with("rack") { 1 } else { 2 });
+    }
+    assert_eq!(Dimension::NAMED.len(), 7);
+}
+
 #[test]
 fn requests_without_sense_are_refused() {
     let good = request();
     let refused = |r: TuneRequest| Tuner::new(&r, None).err().unwrap();
+    for weights in [
+        vec![1.0; 3],
+        vec![0.0; 21],
+        vec![-1.0; 21],
+        vec![f64::NAN; 21],
+    ] {
+        let r = TuneRequest {
+            weights: weights.clone(),
+            ..good.clone()
+        };
+        assert!(
+            matches!(
+                refused(r),
+                TuneFault::Weights { .. } | TuneFault::NotUsable { .. }
+            ),
+            "{weights:?}"
+        );
+    }
     assert!(matches!(
         refused(TuneRequest {
             variables: vec![],
@@ -281,12 +400,15 @@ fn requests_without_sense_are_refused() {
         TuneFault::Travels(_)
     ));
     for v in [
-        Variable::rack_height(5.0, 5.0),
-        Variable::rack_height(f64::NAN, 5.0),
-        Variable::rack_height(-5.0, f64::INFINITY),
-        Variable::rack_height(-5.0, 5.0).in_steps(0.0),
-        Variable::together(&[Hardpoint::TieRodInner], Vector::zeros(), -1.0, 1.0),
-        Variable::rack_height(-5000.0, 0.0),
+        Dimension::RackHeight.variable(5.0, 5.0),
+        Dimension::RackHeight.variable(f64::NAN, 5.0),
+        Dimension::RackHeight.variable(-5.0, f64::INFINITY),
+        Dimension::RackHeight.variable(-5.0, 5.0).in_steps(0.0),
+        Variable {
+            moves: vec![(Hardpoint::TieRodInner, Vector::zeros())],
+            ..Dimension::RackHeight.variable(-1.0, 1.0)
+        },
+        Dimension::RackHeight.variable(-5000.0, 0.0),
     ] {
         let r = TuneRequest {
             variables: vec![v.clone()],

@@ -10,8 +10,9 @@ mod common;
 use common::reference::{self, number, point};
 use trammel_geometry::{Corner, Linkage, Point, TieRod, Vector};
 use trammel_tuning::{
-    Cell, MapFrame, Movable, Plane, Score, Scoring, Search, SearchFault, Stations, TieRodJoint,
-    ToeCurves, ToeMap, Ways, best_spot, curves_with_sensitivity, two_line_rule,
+    Axis, Cell, Coordinate, Hardpoint, MapFrame, Movable, Plane, Score, Scoring, Search,
+    SearchFault, Stations, TieRodJoint, ToeCurves, ToeMap, Ways, best_spot,
+    curves_with_sensitivity, two_line_rule,
 };
 
 fn search(movable: Movable, ways: Ways, scoring: Scoring, stations: &Stations) -> Search {
@@ -20,6 +21,7 @@ fn search(movable: Movable, ways: Ways, scoring: Scoring, stations: &Stations) -
         ways,
         scoring,
         stations: stations.clone(),
+        held: vec![],
         reach: 150.0,
         step: None,
     }
@@ -140,7 +142,7 @@ fn more_freedom_never_scores_worse_and_both_joints_beat_one() {
             let by = |movable, ways| {
                 let mut s = search(movable, ways, scoring, &stations);
                 s.reach = 40.0;
-                best_spot(&corner, &s).unwrap().exact.score.by(scoring)
+                best_spot(&corner, &s).unwrap().least.by(scoring)
             };
             let height = by(Movable::Inner, Ways::Height);
             let plane = by(Movable::Inner, Ways::FrontPlane);
@@ -327,6 +329,7 @@ fn the_two_line_rule_is_close_in_height_and_millimetres_off_in_width() {
         .unwrap();
         let off = rule.inner - best.exact.tie_rod.inner;
         assert!(off.z.abs() < 0.5, "{off}");
+        assert_eq!(rule.place(TieRodJoint::Inner), rule.inner);
         assert!((2.0..9.0).contains(&off.y.abs()), "{off}");
     }
     let rule = two_line_rule(&common::behind()).unwrap();
@@ -351,10 +354,59 @@ fn the_rule_is_exact_for_a_parallelogram_and_says_when_it_has_nothing_to_say() {
         "{:?}",
         rule.inner
     );
+    let outer = rule.place(TieRodJoint::Outer);
+    assert!((outer - corner.tie_rod.outer).norm() < 1e-9, "{outer}");
     let mut across = common::behind();
     across.upper_arm.front_pivot = Point::new(0.0, 235.0, 372.0);
     across.upper_arm.rear_pivot = Point::new(0.0, 180.0, 372.0);
     assert!(two_line_rule(&across).is_none());
+}
+
+/// A locked coordinate stays to the last bit, whatever else may move; with nothing left it is said.
+#[test]
+fn what_is_held_stays() {
+    let (corner, stations) = reference::corner("corner_01_rod_behind");
+    let held = |point, axis| Coordinate { point, axis };
+    let base = search(Movable::Inner, Ways::FrontPlane, Scoring::Rms, &stations);
+    let with = |s: &Search, held: Vec<Coordinate>| Search { held, ..s.clone() };
+    let (inner, outer) = (Hardpoint::TieRodInner, Hardpoint::TieRodOuter);
+    let one = best_spot(&corner, &with(&base, vec![held(inner, Axis::Y)])).unwrap();
+    let height = best_spot(
+        &corner,
+        &Search {
+            ways: Ways::Height,
+            ..base.clone()
+        },
+    )
+    .unwrap();
+    assert_eq!(one.exact, height.exact);
+    // What is held of the other joint does not matter.
+    let other = best_spot(&corner, &with(&base, vec![held(outer, Axis::Y)])).unwrap();
+    assert_eq!(other, best_spot(&corner, &base).unwrap());
+    let both = Search {
+        movable: Movable::Both,
+        ways: Ways::Free,
+        ..base.clone()
+    };
+    let kept = vec![
+        held(inner, Axis::X),
+        held(outer, Axis::Z),
+        held(outer, Axis::X),
+    ];
+    let found = best_spot(&corner, &with(&both, kept))
+        .unwrap()
+        .exact
+        .tie_rod;
+    assert_eq!(found.inner.x, corner.tie_rod.inner.x);
+    assert_eq!(
+        (found.outer.x, found.outer.z),
+        (corner.tie_rod.outer.x, corner.tie_rod.outer.z)
+    );
+    let all = vec![held(inner, Axis::Y), held(inner, Axis::Z)];
+    assert_eq!(
+        best_spot(&corner, &with(&base, all)),
+        Err(SearchFault::AllHeld)
+    );
 }
 
 #[test]

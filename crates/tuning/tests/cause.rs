@@ -21,13 +21,23 @@ fn stations() -> Stations {
 
 /// A corner whose inner joint is at the best spot.
 fn tuned(corner: &Corner) -> Corner {
+    tuned_by(corner, Movable::Inner)
+}
+
+/// The same by its outer joint.
+fn tuned_outer(corner: &Corner) -> Corner {
+    tuned_by(corner, Movable::Outer)
+}
+
+fn tuned_by(corner: &Corner, movable: Movable) -> Corner {
     let found = best_spot(
         corner,
         &Search {
-            movable: Movable::Inner,
+            movable,
             ways: Ways::FrontPlane,
             scoring: Scoring::Rms,
             stations: stations(),
+            held: vec![],
             reach: 80.0,
             step: None,
         },
@@ -74,7 +84,7 @@ fn planted_errors_are_found_again_on_both_layouts() {
             (-3.0, 15.0),
         ] {
             let planted = planted(&tuned, high, long);
-            let cause = Cause::of(&planted, &stations()).unwrap();
+            let cause = Cause::of(&planted, TieRodJoint::Inner, &stations()).unwrap();
             // The planted move's own directions turn a little with the tie rod.
             assert!(
                 (cause.height_error - high).abs() < 0.3,
@@ -90,6 +100,58 @@ fn planted_errors_are_found_again_on_both_layouts() {
                 "{side}: {cured}"
             );
             assert!(cause.cured.rms < 0.05 * cause.now.rms);
+        }
+    }
+}
+
+/// The same at the outer joint: what is planted there is found there, and what it is called agrees with the reading on
+/// either side of the steering axis.
+#[test]
+fn errors_planted_at_the_outer_joint_are_found_there() {
+    for corner in [common::behind(), common::ahead()] {
+        let tuned = tuned_outer(&corner);
+        let side = RodSide::of(&tuned);
+        let lengthwise = (tuned.tie_rod.outer - tuned.tie_rod.inner).normalize();
+        let up = (Vector::z() - lengthwise * lengthwise.z).normalize();
+        for (high, long) in [
+            (5.0, 0.0),
+            (-5.0, 0.0),
+            (0.0, 9.0),
+            (0.0, -9.0),
+            (4.0, -7.0),
+        ] {
+            let mut planted = tuned;
+            planted.tie_rod.outer += up * high + lengthwise * long;
+            let cause = Cause::of(&planted, TieRodJoint::Outer, &stations()).unwrap();
+            assert!((cause.height_error - high).abs() < 0.3, "{side} {cause:?}");
+            assert!((cause.length_error - long).abs() < 0.3, "{side} {cause:?}");
+            let cured = planted.tie_rod.outer + cause.cure();
+            assert!(
+                (cured - tuned.tie_rod.outer).norm() < 0.05,
+                "{side}: {cured}"
+            );
+            let split = Split::of(&curve(&planted)).unwrap();
+            if high != 0.0 && long == 0.0 {
+                assert_eq!(
+                    cause.height(1.0),
+                    side.height_error(&split),
+                    "{side} {high}"
+                );
+                let too_high = HeightError::InnerTooLow.cure(TieRodJoint::Outer);
+                assert_eq!(too_high, "lower the outer joint");
+                assert_eq!(
+                    cause.height(1.0) == Some(HeightError::InnerTooLow),
+                    high > 0.0
+                );
+            }
+            if high == 0.0 {
+                assert_eq!(
+                    cause.length(1.0),
+                    side.length_error(&split),
+                    "{side} {long}"
+                );
+                assert_eq!(cause.length(1.0) == Some(LengthError::TooLong), long > 0.0);
+            }
         }
     }
 }
@@ -115,7 +177,7 @@ fn what_a_reading_means_flips_with_the_layout() {
         for (high, long) in [(5.0, 0.0), (-5.0, 0.0), (0.0, 15.0), (0.0, -15.0)] {
             let planted = planted(&tuned, high, long);
             let split = Split::of(&curve(&planted)).unwrap();
-            let cause = Cause::of(&planted, &stations()).unwrap();
+            let cause = Cause::of(&planted, TieRodJoint::Inner, &stations()).unwrap();
             if high != 0.0 {
                 assert_eq!(cause.height(1.0), side.height_error(&split));
                 assert_eq!(cause.length(1.0), None);
@@ -246,5 +308,5 @@ fn adjustments_without_sense_are_refused() {
     ));
     let mut flat = corner;
     flat.tie_rod.inner = flat.tie_rod.outer;
-    assert!(Cause::of(&flat, &stations()).is_none());
+    assert!(Cause::of(&flat, TieRodJoint::Inner, &stations()).is_none());
 }

@@ -72,14 +72,16 @@ proptest! {
     }
 
     #[test]
-    fn a_search_gives_numbers_and_never_makes_it_worse(corner in corner(60.0), largest in any::<bool>()) {
+    fn a_search_gives_numbers_and_never_makes_it_worse(corner in corner(60.0), largest in any::<bool>(), outer in any::<bool>()) {
+        let joint = if outer { TieRodJoint::Outer } else { TieRodJoint::Inner };
         let scoring = if largest { Scoring::Largest } else { Scoring::Rms };
         let stations = Stations::even(-60.0, 60.0, 7, vec![0.0]).unwrap();
         let search = Search {
-            movable: Movable::Inner,
+            movable: if outer { Movable::Outer } else { Movable::Inner },
             ways: Ways::FrontPlane,
             scoring,
             stations: stations.clone(),
+            held: vec![],
             reach: 60.0,
             step: Some(2.0),
         };
@@ -93,7 +95,7 @@ proptest! {
                 prop_assert!(snapped.score.by(scoring) >= best * (1.0 - 1e-9), "{found:?}");
             }
         }
-        if let Some(cause) = Cause::of(&corner, &stations) {
+        if let Some(cause) = Cause::of(&corner, joint, &stations) {
             prop_assert!(cause.cure().iter().all(|v| v.is_finite()), "{cause:?}");
             prop_assert!(cause.cured.rms <= cause.now.rms * (1.0 + 1e-12), "{cause:?}");
         }

@@ -1,12 +1,13 @@
 //! Where the joint belongs, why, and what turns and washers would do; made anew when what it depends on changes.
 
 use egui::Context;
-use trammel_build::{Build, LengthUnit};
+use trammel_build::{AxleName, Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_strength::thread::Thread;
 use trammel_tuning::{
-    Adjustment, BestSpot, Cause, Effect, Movable, Score, Scoring, Search, Stations, TieRodJoint,
-    ToeCurves, TwoLineRule, best_spot, effect, two_line_rule,
+    Adjustment, Axis, BestSpot, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable, Score,
+    Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, best_spot, effect,
+    two_line_rule,
 };
 
 use super::{
@@ -25,6 +26,10 @@ pub(crate) struct Question {
     pub joint: TieRodJoint,
     pub scoring: Scoring,
     pub ways: SpotWays,
+    /// Whether both joints may move.
+    pub both: bool,
+    /// Coordinates of the joints that the build locks.
+    pub locked: Vec<Coordinate>,
     pub stations: Stations,
     pub unit: LengthUnit,
     /// Pitch of the rack end's thread, mm.
@@ -56,6 +61,10 @@ pub(crate) enum Turn {
 pub(crate) struct Advice {
     pub now: Option<Score>,
     pub best: Result<BestSpot, String>,
+    /// Whether the best spot is still being looked for.
+    pub waiting: bool,
+    /// The joints that may move.
+    pub moving: &'static [TieRodJoint],
     /// Toe change over travel with the joint at the exact best spot, mm and rad.
     pub best_curve: Vec<(f64, f64)>,
     pub cause: Option<Cause>,
@@ -82,13 +91,15 @@ struct Answer {
     question: Question,
     /// Made during a drag: the best spot may be a frame old and the remedies are those of before.
     rough: bool,
+    /// The best spot is still to come from the worker.
+    waiting: bool,
     advice: Advice,
 }
 
 impl Question {
     /// The same whatever the joint's place in the front view.
     fn without_the_place(&self) -> Self {
-        if self.ways != SpotWays::Plane {
+        if self.ways != SpotWays::Plane || self.is_long() || !self.locked.is_empty() {
             return self.clone();
         }
         let x = self.joint.place(&self.corner).x;
@@ -99,24 +110,46 @@ impl Question {
     }
 }
 
+impl Question {
+    /// Whether the search takes longer than a frame may.
+    fn is_long(&self) -> bool {
+        self.both || self.ways == SpotWays::Free
+    }
+
+    fn moving(&self) -> &'static [TieRodJoint] {
+        match (self.both, self.joint) {
+            (true, _) => &[TieRodJoint::Inner, TieRodJoint::Outer],
+            (false, TieRodJoint::Inner) => &[TieRodJoint::Inner],
+            (false, TieRodJoint::Outer) => &[TieRodJoint::Outer],
+        }
+    }
+}
+
 impl Adviser {
     /// The advice, worked out anew where the question has changed; roughly while something is dragged.
     pub(crate) fn ask(&mut self, ctx: &Context, question: Question, held: bool) -> &Advice {
         let came = self.worker.as_ref().and_then(Background::newest);
+        if came.as_ref().map(|c| &c.0) == self.asked.as_ref() {
+            self.asked = None;
+        }
         let news = self.reasons.take() | came.is_some();
         self.best = came.or(self.best.take());
-        let known = |a: &Answer| a.question == question && (!a.rough || (held && !news));
+        let known = |a: &Answer| {
+            a.question == question && (!a.rough || (held && !news)) && !(a.waiting && news)
+        };
         let answer = match self.last.take() {
             Some(answer) if known(&answer) => answer,
             before => {
                 let best = self.best_spot(ctx, &question, held);
+                let waiting = best.is_none() && question.is_long();
                 let rough = before.filter(|_| held).map(|a| a.advice.remedies);
-                let (corner, stations) = (&question.corner, &question.stations);
-                let cause = self.reasons.of(ctx, corner, stations, held);
+                let about = (question.corner, question.joint, question.stations.clone());
+                let cause = self.reasons.of(ctx, about, held);
                 let advice = Advice::of(&question, best, cause, rough);
                 Answer {
                     question,
                     rough: held,
+                    waiting,
                     advice,
                 }
             }
@@ -129,20 +162,22 @@ impl Adviser {
         self.last.as_ref().map(|a| &a.advice)
     }
 
+    /// The best spot; during a drag perhaps that of a frame ago, and none as long as a long search is under way.
     fn best_spot(
         &mut self,
         ctx: &Context,
         question: &Question,
         held: bool,
-    ) -> Result<BestSpot, String> {
+    ) -> Option<Result<BestSpot, String>> {
         let key = question.without_the_place();
         let old = match &self.best {
-            Some((q, best)) if *q == key => return best.clone(),
-            Some((_, best)) if held => best.clone(),
+            Some((q, best)) if *q == key => return Some(best.clone()),
+            Some((_, best)) if held => Some(best.clone()),
+            _ if question.is_long() => None,
             _ => {
                 let best = search(question);
                 self.best = Some((key, best.clone()));
-                return best;
+                return Some(best);
             }
         };
         if self.worker.is_none() {
@@ -166,13 +201,15 @@ impl Adviser {
 
 fn search(question: &Question) -> Result<BestSpot, String> {
     let search = Search {
-        movable: match question.joint {
-            TieRodJoint::Inner => Movable::Inner,
-            TieRodJoint::Outer => Movable::Outer,
+        movable: match (question.both, question.joint) {
+            (true, _) => Movable::Both,
+            (false, TieRodJoint::Inner) => Movable::Inner,
+            (false, TieRodJoint::Outer) => Movable::Outer,
         },
         ways: question.ways.ways(),
         scoring: question.scoring,
         stations: question.stations.clone(),
+        held: question.locked.clone(),
         reach: REACH,
         step: Some(shop_step(question.unit)),
     };
@@ -182,10 +219,12 @@ fn search(question: &Question) -> Result<BestSpot, String> {
 impl Advice {
     fn of(
         q: &Question,
-        best: Result<BestSpot, String>,
+        best: Option<Result<BestSpot, String>>,
         cause: Option<Cause>,
         known: Option<Vec<Remedy>>,
     ) -> Self {
+        let waiting = best.is_none();
+        let best = best.unwrap_or_else(|| Err("It is being looked for.".to_owned()));
         let curves = |corner: &Corner| ToeCurves::of(&Linkage::new(corner).ok()?, &q.stations).ok();
         let at_best = best.as_ref().ok().and_then(|b| {
             curves(&Corner {
@@ -207,6 +246,8 @@ impl Advice {
                 })
                 .unwrap_or_default(),
             best,
+            waiting,
+            moving: q.moving(),
             cause,
             rule: two_line_rule(&q.corner),
             remedies: known.unwrap_or_else(|| remedies(q)),
@@ -257,6 +298,16 @@ fn remedies(q: &Question) -> Vec<Remedy> {
                 effect: effect(&q.corner, adjustment, &q.stations).ok()?,
             })
         })
+        .collect()
+}
+
+/// Coordinates of the tie rod's joints that a build locks.
+pub(crate) fn locked(build: &Build, axle: AxleName) -> Vec<Coordinate> {
+    let joints = [Hardpoint::TieRodInner, Hardpoint::TieRodOuter];
+    let all = joints
+        .into_iter()
+        .flat_map(|point| [Axis::X, Axis::Y, Axis::Z].map(|axis| Coordinate { point, axis }));
+    all.filter(|&c| super::auto::locked(Dimension::One(c), build, axle))
         .collect()
 }
 

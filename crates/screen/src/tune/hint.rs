@@ -1,8 +1,8 @@
 //! The hint at the joint: which way, how far, what it gains, why, and a button that does it.
 
 use egui::{Button, Frame, Margin, Pos2, Rect, RichText, Stroke, Ui, UiBuilder, pos2, vec2};
-use trammel_build::{AxleName, LengthUnit, PointRef, Triple};
-use trammel_geometry::{Corner, Point};
+use trammel_build::{AxleName, Build, Edit, LengthUnit, PointRef};
+use trammel_geometry::{Corner, TieRod, Vector};
 use trammel_tuning::{Cause, Score, Scoring, TieRodJoint};
 
 use super::{
@@ -26,13 +26,11 @@ const WIDTH: f32 = 268.0;
 pub(crate) struct Hint<'a> {
     pub advice: &'a Advice,
     pub corner: &'a Corner,
-    pub joint: TieRodJoint,
     pub scoring: Scoring,
     pub axle: AxleName,
     pub view: &'a View,
     pub unit: LengthUnit,
-    /// The joint as it was typed, the build's unit.
-    pub typed: Triple,
+    pub build: &'a Build,
     /// What else goes along when the joint is moved, in words.
     pub along: Option<&'static str>,
     pub tokens: &'a Tokens,
@@ -66,32 +64,57 @@ fn per(unit: LengthUnit) -> &'static str {
     }
 }
 
-/// The edit that puts a joint at a place, mm; coordinates that the search left alone keep what was typed. A place in whole steps is written as whole steps.
-pub(crate) fn move_to(hint: &Hint<'_>, place: Point, snapped: bool) -> Request {
-    let here = hint.joint.place(hint.corner);
-    let there = in_vehicle(hint.view.side, place);
+/// The edits that put the joints that may move where the search has them, as one step; coordinates that it left alone
+/// keep what was typed. Places in whole steps are written as whole steps.
+pub(crate) fn move_to(hint: &Hint<'_>, rod: &TieRod, snapped: bool) -> Request {
+    let moving = hint.advice.moving.iter();
+    let mut edits: Vec<Edit> = moving
+        .filter_map(|&joint| edit(hint, joint, rod, snapped))
+        .collect();
+    match (edits.len(), edits.pop()) {
+        (1, Some(edit)) => Request::Edit(edit),
+        (_, last) => Request::EditAs {
+            name: "Move both joints".to_owned(),
+            edits: edits.into_iter().chain(last).collect(),
+        },
+    }
+}
+
+/// The edit for one joint; `None` where it stays.
+fn edit(hint: &Hint<'_>, joint: TieRodJoint, rod: &TieRod, snapped: bool) -> Option<Edit> {
+    let by = way(hint, joint, rod);
     let grid = match (snapped, hint.unit) {
         (true, LengthUnit::Inch) => 16.0,
         (true, LengthUnit::Millimetre) => 1.0,
         (false, _) => 1e4,
     };
-    let mut to = hint.typed;
-    for (axis, slot) in to.iter_mut().enumerate() {
-        if (place[axis] - here[axis]).abs() > 1e-6 {
-            *slot = (hint.unit.from_mm(there[axis]) * grid).round() / grid;
-        }
-    }
     let point = PointRef {
         axle: hint.axle,
         side: hint.view.side,
-        point: point_of(hint.joint),
+        point: point_of(joint),
     };
-    Request::Edit(hint.view.moving(point, to))
+    let place = in_vehicle(hint.view.side, joint.place(hint.corner) + by);
+    let mut to = hint.build.point(point)?;
+    for (axis, slot) in to.iter_mut().enumerate() {
+        if by[axis].abs() > 1e-6 {
+            *slot = (hint.unit.from_mm(place[axis]) * grid).round() / grid;
+        }
+    }
+    (by.amax() > 1e-6).then(|| hint.view.moving(point, to))
+}
+
+/// How far a joint is from where a search has it, mm.
+fn way(hint: &Hint<'_>, joint: TieRodJoint, rod: &TieRod) -> Vector {
+    let there = Corner {
+        tie_rod: *rod,
+        ..*hint.corner
+    };
+    joint.place(&there) - joint.place(hint.corner)
 }
 
 /// Where the box may stand: beside the loupe, else in the corner that is left.
 pub(crate) fn place(table: Rect, loupe: Option<Rect>, joint: Pos2) -> Pos2 {
-    let height = 150.0;
+    let height = 166.0;
     let inner = table.shrink(12.0);
     match loupe {
         Some(l) if l.right() + WIDTH + 24.0 < inner.right() => {
@@ -115,7 +138,7 @@ pub(crate) fn ui(ui: &mut Ui, at: Pos2, hint: &Hint<'_>, requests: &mut Vec<Requ
         .stroke(Stroke::new(1.0, tokens.accent))
         .corner_radius(6.0)
         .inner_margin(Margin::symmetric(10, 7));
-    let room = Rect::from_min_size(at, vec2(WIDTH, 160.0));
+    let room = Rect::from_min_size(at, vec2(WIDTH, 176.0));
     let mut child = ui.new_child(UiBuilder::new().id_salt("hint").max_rect(room));
     frame
         .show(&mut child, |ui| {
@@ -132,29 +155,24 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
     let best = match &hint.advice.best {
         Ok(best) => best,
         Err(fault) => {
-            ui.label(RichText::new("No best spot").font(type_size::head()));
+            let head = if hint.advice.waiting {
+                "Looking for the best spot"
+            } else {
+                "No best spot"
+            };
+            ui.label(RichText::new(head).font(type_size::head()));
             ui.label(RichText::new(fault).small().color(tokens.ink_soft));
             return;
         }
     };
-    let here = hint.joint.place(hint.corner);
-    let Some((exact, snapped)) = hint.advice.places(hint.joint) else {
-        return;
-    };
+    let (exact, snapped) = (&best.exact, best.snapped.as_ref());
     let target = snapped.unwrap_or(exact);
-    let then = best
-        .snapped
-        .as_ref()
-        .map_or(&best.exact.score, |s| &s.score);
-    let (head, worthwhile) = headline(hint, target, then);
-    ui.label(RichText::new(head).font(type_size::head()));
-    ui.label(RichText::new(gain(hint, then, worthwhile)).color(tokens.accent));
-    if let Some(cause) = hint
-        .advice
-        .cause
-        .as_ref()
-        .filter(|_| hint.joint == TieRodJoint::Inner)
-    {
+    let (head, worthwhile) = headline(hint, &target.tie_rod, &target.score);
+    for line in head {
+        ui.label(RichText::new(line).font(type_size::head()));
+    }
+    ui.label(RichText::new(gain(hint, &target.score, worthwhile)).color(tokens.accent));
+    if let Some(cause) = &hint.advice.cause {
         for line in causes(cause, hint.unit) {
             ui.label(RichText::new(line).small().color(tokens.ink_soft));
         }
@@ -162,34 +180,56 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
     if let Some(along) = hint.along {
         ui.label(RichText::new(along).small().color(tokens.caution));
     }
+    let moves = |rod: &TieRod| {
+        let mut ways = hint.advice.moving.iter().map(|&j| way(hint, j, rod).norm());
+        ways.any(|w| w > 2e-3)
+    };
     ui.horizontal(|ui| {
         if snapped.is_some() {
             let help = "Puts the joint at the best place in whole steps of the shop. One step; Undo takes it back.";
             if ui.add_enabled(worthwhile, Button::new("Move it there")).on_hover_text(help).clicked() {
-                requests.push(move_to(hint, target, true));
+                requests.push(move_to(hint, &target.tie_rod, true));
             }
         }
         let help = format!(
             "Puts the joint at the exact best place, {} of its own. One step; Undo takes it back.",
             figure(&best.exact.score, hint.scoring, hint.unit)
         );
-        if ui.add_enabled((exact - here).norm() > 2e-3, Button::new("Exactly")).on_hover_text(help).clicked() {
-            requests.push(move_to(hint, exact, false));
+        if ui.add_enabled(moves(&exact.tie_rod), Button::new("Exactly")).on_hover_text(help).clicked() {
+            requests.push(move_to(hint, &exact.tie_rod, false));
         }
     });
 }
 
-/// The move, and whether there is one that gains something.
-fn headline(hint: &Hint<'_>, target: Point, then: &Score) -> (String, bool) {
-    let by = target - hint.joint.place(hint.corner);
+/// The moves, and whether there is one that gains something.
+fn headline(hint: &Hint<'_>, target: &TieRod, then: &Score) -> (Vec<String>, bool) {
+    let both = hint.advice.moving.len() > 1;
+    let lines = hint.advice.moving.iter().filter_map(|&joint| {
+        let words = moves::in_words(way(hint, joint, target), hint.unit)?;
+        let name = match joint {
+            TieRodJoint::Inner => "inner",
+            TieRodJoint::Outer => "outer",
+        };
+        Some(if both {
+            format!("{name} {words}")
+        } else {
+            words
+        })
+    });
+    let lines: Vec<String> = lines.collect();
     let better = hint
         .advice
         .now
         .is_none_or(|now| then.by(hint.scoring) < now.by(hint.scoring) - 1e-9);
-    match moves::in_words(by, hint.unit) {
-        Some(words) if better => (words, true),
-        _ => ("The joint is at its best spot".to_owned(), false),
+    if better && !lines.is_empty() {
+        return (lines, true);
     }
+    let place = if both {
+        "Both joints are at their best spot"
+    } else {
+        "The joint is at its best spot"
+    };
+    (vec![place.to_owned()], false)
 }
 
 fn gain(hint: &Hint<'_>, then: &Score, worthwhile: bool) -> String {
@@ -213,13 +253,18 @@ fn gain(hint: &Hint<'_>, then: &Score, worthwhile: bool) -> String {
 /// Slope and bowl in words.
 pub(crate) fn causes(cause: &Cause, unit: LengthUnit) -> Vec<String> {
     let mut lines = Vec::new();
-    if let Some(height) = cause.height(LEAST_ERROR) {
-        let word = match height {
-            trammel_tuning::HeightError::InnerTooHigh => "too high",
-            trammel_tuning::HeightError::InnerTooLow => "too low",
+    let name = match cause.joint {
+        TieRodJoint::Inner => "inner",
+        TieRodJoint::Outer => "outer",
+    };
+    if cause.height(LEAST_ERROR).is_some() {
+        let word = if cause.height_error > 0.0 {
+            "too high"
+        } else {
+            "too low"
         };
         lines.push(format!(
-            "slope: inner joint {} {word}",
+            "slope: {name} joint {} {word}",
             length(cause.height_error.abs(), unit)
         ));
     }

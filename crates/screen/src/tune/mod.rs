@@ -4,7 +4,7 @@
 //! |---|---|
 //! | [`settings`] | what is asked for |
 //! | `map`, `lattice`, `picture`, [`ramp`] | the toe map, its level lines, its picture and its colours |
-//! | `loupe`, `hint`, `table`, `overlay` | what is on the drawing table |
+//! | `loupe`, `hint`, `table`, `overlay`, `rule_ink` | what is on the drawing table |
 //! | `advice`, `reasons`, `moves` | the best spot, why toe changes, turns and washers |
 //! | `scatter` | build error |
 //! | `clear`, `inside` | where rack end and joint keep within their limits and no keep-out is in the way; the best place there |
@@ -34,6 +34,7 @@ mod picture;
 pub(crate) mod points;
 pub mod ramp;
 mod reasons;
+mod rule_ink;
 mod scatter;
 pub mod settings;
 mod table;
@@ -60,7 +61,7 @@ use what_if::WhatIfWork;
 pub(crate) use table::{Hand, OnTable};
 
 /// Wheel travels at which a place is judged.
-const TRAVELS: usize = 21;
+pub(crate) const TRAVELS: usize = 21;
 
 /// Everything that the stage has worked out.
 #[derive(Default)]
@@ -97,6 +98,8 @@ impl Tune {
             joint: settings.joint,
             scoring: settings.scoring,
             ways: settings.ways,
+            both: settings.both,
+            locked: advice::locked(build, view.axle),
             stations: stations.clone(),
             unit: build.unit,
             pitch: advice::pitch(build),

@@ -8,16 +8,20 @@ use crate::words;
 /// Moves shorter than this are none on a tape, mm.
 const LEAST: f64 = 25.4 / 64.0;
 
-/// A move in the front view of a left corner; `None` where nothing is left that a tape shows.
+/// A move of a left corner's joint; `None` where nothing is left that a tape shows.
 pub(crate) fn in_words(by: Vector, unit: LengthUnit) -> Option<String> {
     let part = |mm: f64, plus: &str, minus: &str| {
         let word = if mm > 0.0 { plus } else { minus };
         (mm.abs() > LEAST).then(|| format!("{word} {}", words::length(mm.abs(), unit)))
     };
-    let parts: Vec<String> = [part(by.z, "up", "down"), part(by.y, "out", "in")]
-        .into_iter()
-        .flatten()
-        .collect();
+    let parts: Vec<String> = [
+        part(by.z, "up", "down"),
+        part(by.y, "out", "in"),
+        part(by.x, "forward", "back"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
     (!parts.is_empty()).then(|| parts.join(", "))
 }
 
@@ -26,7 +30,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn up_and_out_are_positive_on_the_left() {
+    fn up_out_and_forward_are_positive_on_the_left() {
         let by = Vector::new(0.0, -25.4 / 16.0, -25.4 / 8.0);
         assert_eq!(
             in_words(by, LengthUnit::Inch).as_deref(),
@@ -37,7 +41,11 @@ mod tests {
             Some("up 3.2 mm, out 1.6 mm")
         );
         assert_eq!(
-            in_words(Vector::new(9.0, 0.1, -0.1), LengthUnit::Inch),
+            in_words(Vector::new(-9.0, 0.0, 0.0), LengthUnit::Millimetre).as_deref(),
+            Some("back 9.0 mm")
+        );
+        assert_eq!(
+            in_words(Vector::new(-0.2, 0.1, -0.1), LengthUnit::Inch),
             None
         );
     }

@@ -1,11 +1,9 @@
-//! Over the drawing: from the map to its loupe, another layout, the two-line rule.
+//! Over the drawing: from the map to its loupe, another layout.
 
-use egui::{Pos2, Rect, Shape, Stroke};
-use trammel_geometry::Point;
-use trammel_tuning::FrontPoint;
+use egui::{Rect, Shape, Stroke};
 
-use super::{loupe, table::OnTable};
-use crate::tokens::{Tokens, type_size, weight};
+use super::table::OnTable;
+use crate::tokens::{Tokens, weight};
 
 /// From the map on the drawing to the loupe.
 pub(super) fn leader(painter: &egui::Painter, map: Rect, loupe: Rect, tokens: &Tokens) {
@@ -44,36 +42,4 @@ pub(super) fn preview(
     for joint in [rod.inner, rod.outer] {
         painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
     }
-}
-
-/// The lines of the two-line rule in the front view.
-pub(super) fn rule_lines(
-    painter: &egui::Painter,
-    on: &OnTable<'_>,
-    rule: &trammel_tuning::TwoLineRule,
-) {
-    let tokens = on.tokens;
-    let stroke = Stroke::new(weight::HAIR, tokens.ghost(tokens.accent));
-    let at = |p: FrontPoint| on.front.screen(Point::new(0.0, p.y, p.z));
-    let dashed = |a: Pos2, b: Pos2| {
-        painter.extend(Shape::dashed_line(&[a, b], stroke, 6.0, 4.0));
-    };
-    for [a, b] in [rule.pivots, rule.ball_joints].map(|l| l.map(at)) {
-        let more = (b - a) * 0.35;
-        dashed(a - more, b + more);
-    }
-    let inner = on.front.screen(rule.inner);
-    let outer = on
-        .front
-        .screen(on.axle.model.linkage(on.view.side).corner().tie_rod.outer);
-    dashed(outer, inner + (inner - outer) * 0.15);
-    loupe::rule_mark(painter, inner, tokens);
-    let name = "two-line rule";
-    painter.text(
-        inner + egui::vec2(-9.0, 9.0),
-        egui::Align2::RIGHT_TOP,
-        name,
-        type_size::small(),
-        stroke.color,
-    );
 }

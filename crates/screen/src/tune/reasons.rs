@@ -2,11 +2,12 @@
 
 use egui::Context;
 use trammel_geometry::Corner;
-use trammel_tuning::{Cause, Stations};
+use trammel_tuning::{Cause, Stations, TieRodJoint};
 
 use super::background::Background;
 
-type Ask = (Corner, Stations);
+/// A corner, the joint that may be out of place, and where toe is looked at.
+type Ask = (Corner, TieRodJoint, Stations);
 
 /// The cause with its worker.
 #[derive(Default)]
@@ -26,23 +27,15 @@ impl Reasons {
     }
 
     /// The cause in a corner: at once, or the last one known while its own is worked out.
-    pub(crate) fn of(
-        &mut self,
-        ctx: &Context,
-        corner: &Corner,
-        stations: &Stations,
-        held: bool,
-    ) -> Option<Cause> {
+    pub(crate) fn of(&mut self, ctx: &Context, ask: Ask, held: bool) -> Option<Cause> {
         if !held {
-            self.last = Cause::of(corner, stations);
+            self.last = cause(&ask);
             self.asked = None;
             return self.last;
         }
         if self.worker.is_none() {
-            let work = |(corner, stations): Ask| Cause::of(&corner, &stations);
-            self.worker = Background::start("reasons", ctx, work);
+            self.worker = Background::start("reasons", ctx, |ask| cause(&ask));
         }
-        let ask = (*corner, stations.clone());
         if let Some(worker) = self
             .worker
             .as_ref()
@@ -53,4 +46,8 @@ impl Reasons {
         }
         self.last
     }
+}
+
+fn cause((corner, joint, stations): &Ask) -> Option<Cause> {
+    Cause::of(corner, *joint, stations)
 }

@@ -98,11 +98,13 @@ pub enum SpotWays {
     Height,
     /// In and out only.
     Width,
+    /// Fore and aft as well.
+    Free,
 }
 
 impl SpotWays {
     /// In the order of the switch.
-    pub const ALL: [Self; 3] = [Self::Plane, Self::Height, Self::Width];
+    pub const ALL: [Self; 4] = [Self::Plane, Self::Height, Self::Width, Self::Free];
 
     /// Its name on the switch.
     #[must_use]
@@ -111,6 +113,20 @@ impl SpotWays {
             Self::Plane => "height and width",
             Self::Height => "height only",
             Self::Width => "width only",
+            Self::Free => "any way",
+        }
+    }
+
+    /// What it means.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::Plane => "Up, down, in and out; fore and aft it stays.",
+            Self::Height => "Up and down only, as with shims under the rack.",
+            Self::Width => "In and out only, as with a longer or shorter rack.",
+            Self::Free => {
+                "Fore and aft as well. Many places are then equally good; the one with the least movement is taken."
+            }
         }
     }
 
@@ -119,6 +135,7 @@ impl SpotWays {
             Self::Plane => Ways::FrontPlane,
             Self::Height => Ways::Height,
             Self::Width => Ways::Width,
+            Self::Free => Ways::Free,
         }
     }
 }
@@ -152,6 +169,8 @@ pub struct TuneView {
     pub racks: MapRack,
     /// Ways that the best spot is looked for.
     pub ways: SpotWays,
+    /// Whether the other joint may move with it.
+    pub both: bool,
     /// Width of the map, mm.
     pub map_width: f64,
     /// The two-line rule on the drawing.
@@ -203,6 +222,7 @@ impl Default for TuneView {
             scoring: Scoring::Largest,
             racks: MapRack::Centre,
             ways: SpotWays::Plane,
+            both: false,
             map_width: 89.0,
             rule: true,
             clear_area: true,

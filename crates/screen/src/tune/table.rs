@@ -7,7 +7,8 @@ use trammel_geometry::{Linkage, Point};
 use trammel_tuning::{TieRodJoint, ToeCurves};
 
 use super::{
-    Tune, hint, loupe, mapped_point, overlay, settings::scoring_label, sides_are_alike, stations,
+    Tune, hint, loupe, mapped_point, overlay, rule_ink, settings::scoring_label, sides_are_alike,
+    stations,
 };
 use crate::{
     drawing::{DrawingEvent, FrontView},
@@ -201,12 +202,9 @@ impl Tune {
         let spot = advice
             .places(joint)
             .map(|(exact, snapped)| snapped.unwrap_or(exact));
-        let rule = advice
-            .rule
-            .as_ref()
-            .filter(|_| on.view.tune.rule && joint == TieRodJoint::Inner);
+        let rule = advice.rule.as_ref().filter(|_| on.view.tune.rule);
         if let Some(rule) = rule {
-            overlay::rule_lines(&painter, on, rule);
+            rule_ink::lines(&painter, on, rule);
         }
         if let Some(other) = self.previewed(on.view) {
             overlay::preview(&painter, on, &other);
@@ -241,7 +239,7 @@ impl Tune {
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let at = |p: Point| place.screen(self.map.part_of(p));
             if let Some(rule) = rule {
-                loupe::rule_mark(&inside, at(rule.inner), on.tokens);
+                loupe::rule_mark(&inside, at(rule.place(joint)), on.tokens);
             }
             loupe::joint_mark(&inside, at(here), on.tokens);
             if let Some(spot) = spot.filter(|s| loupe::in_sight(&self.map, *s)) {
@@ -252,18 +250,14 @@ impl Tune {
             }
             loupe::reasons(&inside, place, &shown);
         }
-        let Some(typed) = on.build.point(mapped_point(on.view)) else {
-            return;
-        };
         let hint = hint::Hint {
             advice,
             corner,
-            joint,
             scoring: on.view.tune.scoring,
             axle: on.view.axle,
             view: on.view,
             unit: on.build.unit,
-            typed,
+            build: on.build,
             along: along(on),
             tokens: on.tokens,
         };

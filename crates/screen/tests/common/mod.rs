@@ -173,3 +173,18 @@ pub fn type_in(screen: &mut Screen, field: &str, text: &str) {
     screen.key_press(Key::Enter);
     screen.run_steps(3);
 }
+
+/// Largest toe change of the left front wheel, degrees.
+pub fn largest(screen: &Screen) -> f64 {
+    screen
+        .state()
+        .results()
+        .study
+        .as_ref()
+        .expect("studied")
+        .front
+        .left
+        .score
+        .largest
+        .to_degrees()
+}

@@ -2,35 +2,8 @@
 
 use trammel_geometry::{Axle, Corner, Linkage, Walk, mirror_vector};
 
-use super::request::RackEndFactor;
+use super::{figure::Figure, request::RackEndFactor};
 use crate::{Score, Stations, ToeCurves};
-
-/// Something that can be wanted of a car.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Figure {
-    /// Largest toe change over the travel, rack at centre, rad.
-    ToeChange,
-    /// Largest toe change over the travel at either lock, rad.
-    ToeChangeAtLock,
-    /// Camber change per travel at the design height, rad/mm; negative: top goes in in bump.
-    CamberGain,
-    /// Roll-centre height at the design height, mm.
-    RollCentreHeight,
-    /// Highest less lowest roll centre over the travel, mm.
-    RollCentreMigration,
-    /// Scrub radius at the design position, mm.
-    ScrubRadius,
-    /// Castor angle at the design position, rad.
-    Castor,
-    /// Ackermann percentage at lock.
-    Ackermann,
-    /// Turning circle, kerb to kerb, mm.
-    TurningCircle,
-    /// Largest angle between tie rod and rack in the front view over the travel, rack at centre, rad.
-    TieRodAngle,
-    /// Factor of the rack end against its allowed stress.
-    RackEndFactor,
-}
 
 /// Figures of a candidate. What does not apply (no rack, no check of the rack end) is `None`.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,7 +4,8 @@ use nalgebra::{DMatrix, DVector};
 use trammel_geometry::Corner;
 
 use super::{
-    figures::{Figure, Judge, Judged},
+    figure::Figure,
+    figures::{Judge, Judged},
     request::{Aim, Wish},
     variable::{Variable, moved},
 };
@@ -18,6 +19,8 @@ pub(crate) struct Objective {
     pub corner: Corner,
     pub variables: Vec<Variable>,
     pub wishes: Vec<Wish>,
+    /// What each travel counts, their mean one.
+    pub weights: Vec<f64>,
     pub judge: Judge,
 }
 
@@ -65,10 +68,12 @@ impl Objective {
             match toe {
                 Some(changes) => {
                     let part = gain / (changes.len().max(1) as f64).sqrt();
+                    let weights = self.weights.iter().cycle();
                     all.extend(
                         changes
                             .iter()
-                            .map(|c| part * off(wish.aim, c.abs()).copysign(*c)),
+                            .zip(weights)
+                            .map(|(c, w)| part * w.sqrt() * off(wish.aim, c.abs()).copysign(*c)),
                     );
                 }
                 None => all.push(gain * off(wish.aim, judged.figures.get(wish.figure)?)),

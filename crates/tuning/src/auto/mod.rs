@@ -8,7 +8,10 @@
 //! are wanted, not one. The finish is the same damped
 //! least squares that finds the best spot.
 
+mod dimension;
+mod emphasis;
 mod evolution;
+mod figure;
 mod figures;
 mod finish;
 mod random;
@@ -16,7 +19,10 @@ mod request;
 mod tuner;
 mod variable;
 
-pub use figures::{Figure, Figures};
+pub use dimension::Dimension;
+pub use emphasis::Emphasis;
+pub use figure::{Figure, FigureUnit};
+pub use figures::Figures;
 pub use request::{Aim, RackEndFactor, TuneFault, TuneRequest, Wish};
 pub use tuner::{Progress, Solution, Tuned, Tuner};
 pub use variable::Variable;

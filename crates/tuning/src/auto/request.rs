@@ -2,7 +2,7 @@
 
 use trammel_geometry::{Corner, CornerFault, Unreachable};
 
-use super::{figures::Figure, variable::Variable};
+use super::{figure::Figure, variable::Variable};
 use crate::{StationFault, Stations};
 
 /// Most variables.
@@ -50,6 +50,8 @@ pub struct TuneRequest {
     pub wishes: Vec<Wish>,
     /// Wheel travels judged, mm.
     pub travels: Vec<f64>,
+    /// What the toe change at each of them counts against the others; none where all count alike.
+    pub weights: Vec<f64>,
     /// Rack travel each way, mm; nought where there is no rack.
     pub lock: f64,
     /// Wheelbase, mm.
@@ -72,6 +74,14 @@ pub enum TuneFault {
         count: usize,
         /// How many there may be.
         most: usize,
+    },
+    /// Travels are to be weighed, but not each of them.
+    #[error("{count} weights were given for {wanted} travels; expected one for each, or none")]
+    Weights {
+        /// Weights given.
+        count: usize,
+        /// Travels.
+        wanted: usize,
     },
     /// A number makes no sense.
     #[error("{what} is {value}; expected {expected}")]
@@ -118,10 +128,38 @@ impl TuneRequest {
             "a number of mm that is not negative",
             |v| v >= 0.0,
         )?;
+        self.check_weights()?;
         self.variables.iter().try_for_each(check_variable)?;
         self.wishes
             .iter()
             .try_for_each(|w| check_wish(w, has_rack_end))
+    }
+}
+
+impl TuneRequest {
+    fn check_weights(&self) -> Result<(), TuneFault> {
+        let (count, wanted) = (self.weights.len(), self.travels.len());
+        if count == 0 {
+            return Ok(());
+        }
+        if count != wanted {
+            return Err(TuneFault::Weights { count, wanted });
+        }
+        let expected = "a number that is not negative, and one at least above nought";
+        let sum: f64 = self.weights.iter().sum();
+        usable("the travels' weights together", sum, expected, |s| s > 0.0)?;
+        let mut all = self.weights.iter();
+        all.try_for_each(|&w| usable("a travel's weight", w, expected, |w| w >= 0.0))
+    }
+
+    /// What each travel counts, their mean one.
+    pub(crate) fn even_weights(&self) -> Vec<f64> {
+        let sum: f64 = self.weights.iter().sum();
+        if self.weights.is_empty() {
+            return vec![1.0; self.travels.len()];
+        }
+        let mean = sum / self.weights.len() as f64;
+        self.weights.iter().map(|w| w / mean).collect()
     }
 }
 

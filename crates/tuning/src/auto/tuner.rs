@@ -96,6 +96,7 @@ impl Tuner {
                 corner: request.corner,
                 variables: request.variables.clone(),
                 wishes: request.wishes.clone(),
+                weights: request.even_weights(),
                 judge: Judge {
                     stations,
                     at_lock,

@@ -2,6 +2,8 @@
 
 use trammel_geometry::{Corner, Point, TieRod, Vector};
 
+use crate::{Axis, Coordinate, Hardpoint};
+
 /// The joints of the tie rod that may move.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Movable {
@@ -35,8 +37,8 @@ pub(crate) struct Direction {
     pub along: Vector,
 }
 
-/// The directions of a search, none for a line without direction.
-pub(crate) fn directions(movable: Movable, ways: Ways) -> Vec<Direction> {
+/// The directions of a search without those that a held coordinate takes part in; none for a line without direction.
+pub(crate) fn directions(movable: Movable, ways: Ways, held: &[Coordinate]) -> Vec<Direction> {
     let along = match ways {
         Ways::Height => vec![Vector::z()],
         Ways::Width => vec![Vector::y()],
@@ -44,11 +46,32 @@ pub(crate) fn directions(movable: Movable, ways: Ways) -> Vec<Direction> {
         Ways::Free => vec![Vector::x(), Vector::y(), Vector::z()],
         Ways::Line(v) => v.try_normalize(1e-9).into_iter().collect(),
     };
-    let of = |outer: bool| along.iter().map(move |&along| Direction { outer, along });
-    match movable {
-        Movable::Inner => of(false).collect(),
-        Movable::Outer => of(true).collect(),
-        Movable::Both => of(false).chain(of(true)).collect(),
+    let joints: &[bool] = match movable {
+        Movable::Inner => &[false],
+        Movable::Outer => &[true],
+        Movable::Both => &[false, true],
+    };
+    joints
+        .iter()
+        .flat_map(|&outer| along.iter().map(move |&along| Direction { outer, along }))
+        .filter(|d| !held.iter().any(|c| d.needs(*c)))
+        .collect()
+}
+
+impl Direction {
+    /// Whether a coordinate has to move for it.
+    fn needs(&self, c: Coordinate) -> bool {
+        let point = if self.outer {
+            Hardpoint::TieRodOuter
+        } else {
+            Hardpoint::TieRodInner
+        };
+        let part = match c.axis {
+            Axis::X => self.along.x,
+            Axis::Y => self.along.y,
+            Axis::Z => self.along.z,
+        };
+        c.point == point && part != 0.0
     }
 }
 

@@ -46,9 +46,7 @@ pub(crate) fn least_rms(problem: &Problem<'_>, bounds: &Bounds, start: &[f64]) -
         if worst <= mean * (1.0 + GAP) || worst == 0.0 {
             break;
         }
-        for (w, s) in weights.iter_mut().zip(&squares) {
-            *w *= (s / worst).sqrt();
-        }
+        reweigh(&mut weights, &squares);
         place = fit(problem, bounds, &place, &weights)?;
         let value = problem.value(&place)?;
         if value < best.0 {
@@ -58,7 +56,18 @@ pub(crate) fn least_rms(problem: &Problem<'_>, bounds: &Bounds, start: &[f64]) -
     Some(best.1)
 }
 
-fn rack_squares(e: &Evaluated) -> Vec<f64> {
+/// Gives rack positions weight by how bad they are, the worst what it has.
+pub(crate) fn reweigh(weights: &mut [f64], squares: &[f64]) {
+    let worst = squares.iter().fold(0.0_f64, |m, s| m.max(*s));
+    if worst > 0.0 {
+        for (w, s) in weights.iter_mut().zip(squares) {
+            *w *= (s / worst).sqrt();
+        }
+    }
+}
+
+/// Sum of the squares of each rack position.
+pub(crate) fn rack_squares(e: &Evaluated) -> Vec<f64> {
     e.residuals
         .as_slice()
         .chunks(e.per_rack.max(1))
@@ -81,7 +90,13 @@ fn weigh(e: &mut Evaluated, weights: &[f64]) {
     }
 }
 
-fn fit(problem: &Problem<'_>, bounds: &Bounds, start: &[f64], weights: &[f64]) -> Option<Vec<f64>> {
+/// The place of the least weighed sum of squares, from a start.
+pub(crate) fn fit(
+    problem: &Problem<'_>,
+    bounds: &Bounds,
+    start: &[f64],
+    weights: &[f64],
+) -> Option<Vec<f64>> {
     let at = |p: &[f64]| {
         let mut e = problem.evaluate(p)?;
         weigh(&mut e, weights);

@@ -27,6 +27,9 @@ pub(crate) struct Problem<'a> {
     pub directions: &'a [Direction],
     pub stations: &'a Stations,
     pub scoring: Scoring,
+    /// How hard the joints are pulled back to where they are, (rad/mm)^2: that much of the mean square for each mm^2 of
+    /// movement. Nought but where the least movement is looked for.
+    pub pull: f64,
 }
 
 impl Problem<'_> {
@@ -57,11 +60,41 @@ impl Problem<'_> {
                 _ => 0.0,
             }
         });
-        Some(Evaluated {
+        let plain = Evaluated {
             residuals: DVector::from_iterator(rows.len(), curves.changes()),
             jacobian,
             per_rack: self.stations.travels().len(),
+        };
+        Some(if self.pull > 0.0 {
+            self.pulled(&plain, p)
+        } else {
+            plain
         })
+    }
+
+    /// The same with the pull as further residuals of every rack position.
+    fn pulled(&self, plain: &Evaluated, p: &[f64]) -> Evaluated {
+        let (n, per_rack) = (p.len(), plain.per_rack + p.len());
+        let racks = self.stations.racks().len();
+        let gain = (self.pull * plain.per_rack as f64).sqrt();
+        let mut residuals = DVector::zeros(racks * per_rack);
+        let mut jacobian = DMatrix::zeros(racks * per_rack, n);
+        for rack in 0..racks {
+            let (from, to) = (rack * plain.per_rack, rack * per_rack);
+            let changes = plain.residuals.rows(from, plain.per_rack);
+            residuals.rows_mut(to, plain.per_rack).copy_from(&changes);
+            let slopes = plain.jacobian.rows(from, plain.per_rack);
+            jacobian.rows_mut(to, plain.per_rack).copy_from(&slopes);
+            for (i, v) in p.iter().enumerate() {
+                residuals[to + plain.per_rack + i] = gain * v;
+                jacobian[(to + plain.per_rack + i, i)] = gain;
+            }
+        }
+        Evaluated {
+            residuals,
+            jacobian,
+            per_rack,
+        }
     }
 
     fn slopes(&self, p: &[f64], curves: &ToeCurves) -> Option<Evaluated> {

@@ -3,13 +3,14 @@
 use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable};
 
 use super::{
-    freedom::{Movable, Ways, coordinates, directions, moved},
+    freedom::{Direction, Movable, Ways, coordinates, directions, moved},
+    least_move::{least_move, still_equal},
     least_squares::least_rms,
     minimax::least_of_largest,
     problem::{Bounds, Problem},
     snap::snapped,
 };
-use crate::{Score, Scoring, Stations, ToeCurves, two_line_rule};
+use crate::{Coordinate, Score, Scoring, Stations, ToeCurves, two_line_rule};
 
 /// Starts taken from places spread over the reach.
 const FROM_SPREAD: usize = 4;
@@ -29,6 +30,8 @@ pub struct Search {
     pub scoring: Scoring,
     /// Poses judged.
     pub stations: Stations,
+    /// Coordinates of the joints that stay where they are.
+    pub held: Vec<Coordinate>,
     /// How far a joint may move along each way from where it is, mm.
     pub reach: f64,
     /// The shop's step, mm: coordinates of the vehicle are rounded to its multiples.
@@ -47,8 +50,11 @@ pub struct Spot {
 /// What a search found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BestSpot {
-    /// The best place.
+    /// The best place; of equally good ones that with the least movement.
     pub exact: Spot,
+    /// The least score found anywhere within reach. That of `exact` may be worse by a thousandth of a degree (in 25 mm of
+    /// travel, if by the slope) where both joints move, or one of them every way.
+    pub least: Score,
     /// The best place in whole steps, if a step was given.
     pub snapped: Option<Spot>,
     /// Score of the corner as it is, if it reaches every station.
@@ -71,6 +77,9 @@ pub enum SearchFault {
     /// The line has no direction.
     #[error("the line along which the joint may move has no direction")]
     NoDirection,
+    /// Every way the joints may move is held.
+    #[error("every coordinate of the joint that may move is locked")]
+    AllHeld,
     /// The corner itself is not a linkage, and no place tried makes it one.
     #[error("no place of the joint within reach makes a linkage: {0}")]
     NotBuilt(CornerFault),
@@ -87,19 +96,27 @@ pub enum SearchFault {
 /// mm where the score tells places that far
 /// apart. With one rack position the slope is made nought by the shortest move.
 ///
+/// With both joints moving, or one moving every way, there is a valley of places that no builder could tell apart. All
+/// that are within a thousandth of a degree of the least score count as equal, and the one is chosen to which the joints
+/// move least.
+///
 /// # Errors
 /// A [`SearchFault`] when the search makes no sense or no start reaches the travel.
 pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFault> {
     check(search)?;
-    let directions = directions(search.movable, search.ways);
+    let directions = directions(search.movable, search.ways, &search.held);
     if directions.is_empty() {
-        return Err(SearchFault::NoDirection);
+        return Err(match search.ways {
+            Ways::Line(v) if !(v.norm() > 0.0) => SearchFault::NoDirection,
+            _ => SearchFault::AllHeld,
+        });
     }
     let problem = Problem {
         corner,
         directions: &directions,
         stations: &search.stations,
         scoring: search.scoring,
+        pull: 0.0,
     };
     let bounds = Bounds {
         low: vec![-search.reach; directions.len()],
@@ -109,24 +126,15 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
     let Some(mut best) = best else {
         return Err(why_none(corner, &search.stations));
     };
-    let in_steps = |from: &[f64]| {
-        let step = search.step?;
-        snapped(&problem, &bounds, from, step)
-    };
-    let by = |s: &Score| s.by(search.scoring);
-    let mut whole = in_steps(&best.0);
-    // Where the corner runs out of reach next to the best place, a descent may have stopped early; whole steps may have
-    // got past that.
-    for _ in 0..ROUNDS {
-        let Some(start) = whole.clone().filter(|w| by(&w.1) < by(&best.1)) else {
-            break;
-        };
-        let further = descend_from_all(&problem, &bounds, std::slice::from_ref(&start.0));
-        best = further.filter(|f| by(&f.1) < by(&start.1)).unwrap_or(start);
-        whole = in_steps(&best.0);
-    }
-    if let Some(better) = whole.clone().filter(|w| by(&w.1) < by(&best.1)) {
-        best = better;
+    let least;
+    let whole;
+    if is_a_valley(&directions) {
+        least = best.1;
+        best = shortest(&problem, &bounds, best);
+        whole = in_steps(&problem, &bounds, &best.0, search.step);
+    } else {
+        (best, whole) = past_the_edge(&problem, &bounds, best, search.step);
+        least = best.1;
     }
     let (p, score) = best;
     let spot = |p: &[f64], score| Spot {
@@ -136,10 +144,63 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
     let margin = 1e-9 * search.reach;
     Ok(BestSpot {
         exact: spot(&p, score),
+        least,
         snapped: whole.map(|(p, score)| spot(&p, score)),
         now: problem.score(&vec![0.0; directions.len()]),
         at_end_of_reach: p.iter().any(|v| v.abs() >= search.reach - margin),
     })
+}
+
+/// Whether many places are equally good: both joints move, or one of them every way.
+fn is_a_valley(directions: &[Direction]) -> bool {
+    let outer = directions.iter().filter(|d| d.outer).count();
+    directions.len() > 2 || (outer > 0 && outer < directions.len())
+}
+
+/// A place along a search's directions with its score.
+type Place = (Vec<f64>, Score);
+
+/// Of all places as good as this one, the one with the least movement.
+fn shortest(problem: &Problem<'_>, bounds: &Bounds, best: Place) -> Place {
+    let target = still_equal(problem.scoring, best.1.by(problem.scoring));
+    let nearer = least_move(problem, bounds, &best.0, target);
+    match problem.score(&nearer) {
+        Some(score) => (nearer, score),
+        None => best,
+    }
+}
+
+fn in_steps(
+    problem: &Problem<'_>,
+    bounds: &Bounds,
+    from: &[f64],
+    step: Option<f64>,
+) -> Option<Place> {
+    snapped(problem, bounds, from, step?)
+}
+
+/// Where the corner runs out of reach next to the best place, a descent may have stopped early; whole steps may have
+/// got past that, and it is gone on from there. The best place, and the best in whole steps.
+fn past_the_edge(
+    problem: &Problem<'_>,
+    bounds: &Bounds,
+    mut best: Place,
+    step: Option<f64>,
+) -> (Place, Option<Place>) {
+    let by = |s: &Score| s.by(problem.scoring);
+    let mut whole = in_steps(problem, bounds, &best.0, step);
+    for _ in 0..ROUNDS {
+        let Some(start) = whole.clone().filter(|w| by(&w.1) < by(&best.1)) else {
+            break;
+        };
+        let further = descend_from_all(problem, bounds, std::slice::from_ref(&start.0));
+        best = further.filter(|f| by(&f.1) < by(&start.1)).unwrap_or(start);
+        whole = in_steps(problem, bounds, &best.0, step);
+    }
+    match whole.clone().filter(|w| by(&w.1) < by(&best.1)) {
+        Some(better) => (better, whole),
+        None => (best, whole),
+    }
 }
 
 fn check(search: &Search) -> Result<(), SearchFault> {
@@ -207,14 +268,8 @@ fn spread(directions: usize, reach: f64) -> Vec<Vec<f64>> {
         .collect()
 }
 
-fn descend_from_all(
-    problem: &Problem<'_>,
-    bounds: &Bounds,
-    starts: &[Vec<f64>],
-) -> Option<(Vec<f64>, Score)> {
-    let better = |a: &(Vec<f64>, Score), b: &(Vec<f64>, Score)| {
-        a.1.by(problem.scoring).total_cmp(&b.1.by(problem.scoring))
-    };
+fn descend_from_all(problem: &Problem<'_>, bounds: &Bounds, starts: &[Vec<f64>]) -> Option<Place> {
+    let better = |a: &Place, b: &Place| a.1.by(problem.scoring).total_cmp(&b.1.by(problem.scoring));
     let scored = |p: Vec<f64>| problem.score(&p).map(|s| (p, s));
     let one_slope = problem.scoring == Scoring::Slope && problem.stations.racks().len() == 1;
     if one_slope {

@@ -3,10 +3,9 @@
 use super::problem::{Bounds, Problem};
 use crate::Score;
 
-/// Steps looked at either side of the exact place, for searches of so many directions.
-const WIDTHS: [i32; 4] = [0, 12, 5, 2];
-/// Rounds of going from neighbour to neighbour when there are more directions.
-const ROUNDS: usize = 60;
+/// Steps looked at either side of the exact place, for searches of so many directions, and of more.
+const WIDTHS: [i32; 5] = [0, 12, 5, 4, 2];
+const WIDTH: i32 = 1;
 
 /// The best place near `p` whose coordinates in the vehicle are multiples of `step` along every direction. In a long
 /// narrow valley it need not be the nearest.
@@ -42,13 +41,11 @@ pub(crate) fn snapped(
         problem.score(&q).map(|score| (q, score))
     };
     let value = |s: &Score| s.by(problem.scoring);
-    match WIDTHS.get(p.len()) {
-        Some(&width) => grid(&whole, width)
-            .iter()
-            .filter_map(|steps| look(steps))
-            .min_by(|a, b| value(&a.1).total_cmp(&value(&b.1))),
-        None => neighbours(&whole, look, value),
-    }
+    let width = WIDTHS.get(p.len()).copied().unwrap_or(WIDTH);
+    grid(&whole, width)
+        .iter()
+        .filter_map(|steps| look(steps))
+        .min_by(|a, b| value(&a.1).total_cmp(&value(&b.1)))
 }
 
 /// All points within `width` steps each way.
@@ -64,51 +61,4 @@ fn grid(middle: &[f64], width: i32) -> Vec<Vec<f64>> {
             })
             .collect()
     })
-}
-
-/// Downhill over single and double steps in one or two directions at a time.
-fn neighbours(
-    start: &[f64],
-    look: impl Fn(&[f64]) -> Option<(Vec<f64>, Score)>,
-    value: impl Fn(&Score) -> f64,
-) -> Option<(Vec<f64>, Score)> {
-    let mut steps = start.to_vec();
-    let mut best = look(&steps);
-    for _ in 0..ROUNDS {
-        let around = around(&steps);
-        let next = around
-            .into_iter()
-            .filter_map(|trial| look(&trial).map(|found| (trial, found)))
-            .min_by(|a, b| value(&a.1.1).total_cmp(&value(&b.1.1)));
-        match next {
-            Some((trial, found)) if best.as_ref().is_none_or(|b| value(&found.1) < value(&b.1)) => {
-                steps = trial;
-                best = Some(found);
-            }
-            _ => break,
-        }
-    }
-    best
-}
-
-/// Every point one step away in one direction or in two, and two steps in one.
-fn around(steps: &[f64]) -> Vec<Vec<f64>> {
-    let ways = [
-        (1.0, 0.0),
-        (-1.0, 0.0),
-        (1.0, 1.0),
-        (1.0, -1.0),
-        (-1.0, 1.0),
-        (-1.0, -1.0),
-    ];
-    let pairs = (0..steps.len()).flat_map(|i| (0..=i).map(move |j| (i, j)));
-    pairs
-        .flat_map(|(i, j)| ways.map(|(a, b)| (i, j, a, b)))
-        .map(|(i, j, a, b)| {
-            let mut p = steps.to_vec();
-            p.iter_mut().skip(i).take(1).for_each(|v| *v += a);
-            p.iter_mut().skip(j).take(1).for_each(|v| *v += b);
-            p
-        })
-        .collect()
 }

@@ -1,7 +1,9 @@
 //! The best spot clear of the build's keep-outs, by maps that close in on it.
 
 use trammel_geometry::{Corner, Point};
-use trammel_tuning::{Cell, MapFrame, Plane, Search, TieRodJoint, ToeMap, Ways};
+use trammel_tuning::{
+    Axis, Cell, Coordinate, Hardpoint, MapFrame, Plane, Search, TieRodJoint, ToeMap, Ways,
+};
 
 use crate::{commands::chosen::Chosen, fault::Fault};
 
@@ -15,43 +17,48 @@ const THIN: f64 = 1e-9;
 /// Cells each way of the look over whole steps.
 const STEPS: usize = 33;
 
-/// The corner with its inner joint at the best place clear of the keep-outs, in whole steps where a step is asked for, and then the exact one too.
+/// The corner with a joint at the best place clear of the keep-outs, in whole steps where a step is asked for, and then the exact one too.
 /// `None` where no place on the maps is clear and reaches the travel.
 pub(super) fn find(
     chosen: &Chosen,
+    joint: TieRodJoint,
     search: &Search,
 ) -> Result<Option<(Corner, Option<Corner>)>, Fault> {
-    let start = chosen.corner().tie_rod.inner;
-    let free = free(search);
+    let start = joint.place(chosen.corner());
+    let free = free(joint, search);
     let mut centre = start;
     let mut size = 2.0 * search.reach;
     for _ in 0..ROUNDS {
         let frame = frame(centre, free, size, CELLS)?;
         let within = |p: Point| (p - start).amax() <= search.reach * (1.0 + 1e-9);
-        let Some(best) = lowest(chosen, search, frame, within)? else {
+        let Some(best) = lowest(chosen, joint, search, frame, within)? else {
             return Ok(None);
         };
         centre = best;
         size *= CLOSER;
     }
-    let at = |place| TieRodJoint::Inner.moved_to(chosen.corner(), place);
+    let at = |place| joint.moved_to(chosen.corner(), place);
     let Some(step) = search.step else {
         return Ok(Some((at(centre), None)));
     };
     let whole = |v: f64, free: bool| if free { (v / step).round() * step } else { v };
     let middle = Point::new(centre.x, whole(centre.y, free[0]), whole(centre.z, free[1]));
     let around = frame(middle, free, step * (STEPS - 1) as f64, STEPS)?;
-    let best = lowest(chosen, search, around, |_| true)?;
+    let best = lowest(chosen, joint, search, around, |_| true)?;
     Ok(best.map(|place| (at(place), Some(at(centre)))))
 }
 
 /// Whether y and z may move.
-fn free(search: &Search) -> [bool; 2] {
-    match search.ways {
-        Ways::Height => [false, true],
-        Ways::Width => [true, false],
-        Ways::FrontPlane | Ways::Free | Ways::Line(_) => [true, true],
-    }
+fn free(joint: TieRodJoint, search: &Search) -> [bool; 2] {
+    let point = match joint {
+        TieRodJoint::Inner => Hardpoint::TieRodInner,
+        TieRodJoint::Outer => Hardpoint::TieRodOuter,
+    };
+    let held = |axis| search.held.contains(&Coordinate { point, axis });
+    [
+        search.ways != Ways::Height && !held(Axis::Y),
+        search.ways != Ways::Width && !held(Axis::Z),
+    ]
 }
 
 fn frame(centre: Point, free: [bool; 2], size: f64, cells: usize) -> Result<MapFrame, Fault> {
@@ -64,11 +71,12 @@ fn frame(centre: Point, free: [bool; 2], size: f64, cells: usize) -> Result<MapF
 /// The best clear place of a map.
 fn lowest(
     chosen: &Chosen,
+    joint: TieRodJoint,
     search: &Search,
     frame: MapFrame,
     within: impl Fn(Point) -> bool,
 ) -> Result<Option<Point>, Fault> {
-    let mut map = ToeMap::new(chosen.corner(), TieRodJoint::Inner, frame, &search.stations)?;
+    let mut map = ToeMap::new(chosen.corner(), joint, frame, &search.stations)?;
     map.complete();
     let mut best: Option<(f64, Point)> = None;
     for row in 0..frame.rows() {

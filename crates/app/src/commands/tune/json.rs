@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use trammel_build::{LengthUnit, Side};
-use trammel_tuning::Score;
+use trammel_tuning::{Figures, Score, TieRodJoint};
 
 use super::{Found, limits, outcome::Outcome};
 use crate::{
@@ -24,6 +24,7 @@ struct Tune<'a> {
     before: Option<ScoreOut>,
     after: ScoreOut,
     exact: Option<ScoreOut>,
+    least: Option<ScoreOut>,
     figures: Vec<FigureOut>,
     limits: Vec<LimitOut>,
     others: Vec<OtherOut<'a>>,
@@ -58,6 +59,7 @@ struct ScoreOut {
 struct FigureOut {
     name: &'static str,
     before: Option<f64>,
+    exact: Option<f64>,
     after: Option<f64>,
 }
 
@@ -74,7 +76,14 @@ struct LimitOut {
 struct OtherOut<'a> {
     worth: f64,
     largest_deg: f64,
+    in_steps: Option<StepsOut>,
     values: Vec<Value<'a>>,
+}
+
+#[derive(Serialize)]
+struct StepsOut {
+    worth: f64,
+    largest_deg: f64,
 }
 
 #[derive(Serialize)]
@@ -85,6 +94,7 @@ struct Value<'a> {
 
 #[derive(Serialize)]
 struct RuleOut {
+    joint: &'static str,
     y: f64,
     z: f64,
     off_by: f64,
@@ -118,11 +128,16 @@ pub(super) fn text(
         before: outcome.before.as_ref().map(|s| score(s, unit)),
         after: score(&outcome.after, unit),
         exact: outcome.exact.as_ref().map(|s| score(s, unit)),
+        least: found.least.as_ref().map(|s| score(s, unit)),
         figures: figures(found, unit),
         limits: found.limits.iter().map(limit).collect(),
         others: others(found, unit, outboard),
         keep_out: outcome.keep_out.as_deref(),
         rule: outcome.rule.map(|(at, off)| RuleOut {
+            joint: match arguments.point.joint() {
+                TieRodJoint::Inner => "tie_rod.inner",
+                TieRodJoint::Outer => "tie_rod.outer",
+            },
             y: unit.from_mm(outboard * at.y),
             z: unit.from_mm(at.z),
             off_by: unit.from_mm(off),
@@ -153,16 +168,19 @@ fn score(s: &Score, unit: LengthUnit) -> ScoreOut {
 }
 
 fn figures(found: &Found, unit: LengthUnit) -> Vec<FigureOut> {
-    let Some((before, after)) = &found.figures else {
+    let Some(judged) = &found.figures else {
         return Vec::new();
     };
-    let old = before.as_ref().map(|b| limits::all(b, unit));
-    limits::all(after, unit)
+    let of = |figures: &Option<Figures>| figures.as_ref().map(|f| limits::all(f, unit));
+    let (before, exact) = (of(&judged.before), of(&judged.exact));
+    let at = |all: &Option<Vec<limits::Told>>, i: usize| all.as_ref()?.get(i)?.1;
+    limits::all(&judged.after, unit)
         .into_iter()
         .enumerate()
         .map(|(i, (name, after, _))| FigureOut {
             name,
-            before: old.as_ref().and_then(|o| o.get(i)).and_then(|o| o.1),
+            before: at(&before, i),
+            exact: at(&exact, i),
             after,
         })
         .collect()
@@ -185,17 +203,17 @@ fn others(found: &Found, unit: LengthUnit, outboard: f64) -> Vec<OtherOut<'_>> {
         .map(|s| OtherOut {
             worth: s.exact.worth,
             largest_deg: s.exact.figures.toe.largest.to_degrees(),
+            in_steps: s.in_steps.as_ref().map(|t| StepsOut {
+                worth: t.worth,
+                largest_deg: t.figures.toe.largest.to_degrees(),
+            }),
             values: found
                 .names
                 .iter()
                 .zip(&s.exact.values)
-                .map(|(coordinate, &by)| Value {
-                    coordinate,
-                    by: unit.from_mm(if coordinate.ends_with(".y") {
-                        outboard * by
-                    } else {
-                        by
-                    }),
+                .map(|(moved, &by)| Value {
+                    coordinate: &moved.name,
+                    by: unit.from_mm(if moved.mirrored { outboard * by } else { by }),
                 })
                 .collect(),
         })

@@ -1,86 +1,26 @@
 //! What `--limit` asks for.
 
 use trammel_build::LengthUnit;
-use trammel_tuning::{Aim, Figure, Figures, Wish};
+use trammel_tuning::{Figure, FigureUnit, Figures, Wish};
 
 use crate::fault::Fault;
 
-/// Weight of a limit against the toe change, which has one: a limit comes first.
-const FIRST: f64 = 100.0;
-/// Part of its scale by which a limit is aimed inside, so that it is met and not only approached.
-const INSIDE: f64 = 0.02;
-
-/// Unit of a figure on the command line.
-#[derive(Clone, Copy)]
-enum Kind {
-    Degrees,
-    DegreesPerLength,
-    Length,
-    Plain,
+/// One of a figure's unit on the command line in the kernel's.
+fn size(figure: Figure, unit: LengthUnit) -> f64 {
+    match figure.unit() {
+        FigureUnit::Angle => 1.0_f64.to_radians(),
+        FigureUnit::AnglePerLength => 1.0_f64.to_radians() / unit.mm(),
+        FigureUnit::Length | FigureUnit::LongLength => unit.mm(),
+        FigureUnit::Percent | FigureUnit::Factor => 1.0,
+    }
 }
 
-/// Name on the command line, figure, unit, and how far off counts as one: in degrees, mm or as it is.
-type Row = (&'static str, Figure, Kind, f64);
-
-const FIGURES: [Row; 11] = [
-    ("toe_change", Figure::ToeChange, Kind::Degrees, 0.05),
-    (
-        "toe_change_at_lock",
-        Figure::ToeChangeAtLock,
-        Kind::Degrees,
-        0.05,
-    ),
-    (
-        "camber_gain",
-        Figure::CamberGain,
-        Kind::DegreesPerLength,
-        0.004,
-    ),
-    (
-        "roll_centre_height",
-        Figure::RollCentreHeight,
-        Kind::Length,
-        10.0,
-    ),
-    (
-        "roll_centre_migration",
-        Figure::RollCentreMigration,
-        Kind::Length,
-        10.0,
-    ),
-    ("scrub_radius", Figure::ScrubRadius, Kind::Length, 5.0),
-    ("castor", Figure::Castor, Kind::Degrees, 0.5),
-    ("ackermann", Figure::Ackermann, Kind::Plain, 5.0),
-    ("turning_circle", Figure::TurningCircle, Kind::Length, 100.0),
-    ("tie_rod_angle", Figure::TieRodAngle, Kind::Degrees, 1.0),
-    ("rack_end_factor", Figure::RackEndFactor, Kind::Plain, 0.1),
-];
-
-impl Kind {
-    /// One of the command line's unit in the kernel's.
-    fn size(self, unit: LengthUnit) -> f64 {
-        match self {
-            Self::Degrees => 1.0_f64.to_radians(),
-            Self::DegreesPerLength => 1.0_f64.to_radians() / unit.mm(),
-            Self::Length => unit.mm(),
-            Self::Plain => 1.0,
-        }
-    }
-
-    fn scale(self, scale: f64) -> f64 {
-        match self {
-            Self::Degrees | Self::DegreesPerLength => scale.to_radians(),
-            Self::Length | Self::Plain => scale,
-        }
-    }
-
-    fn sign(self, unit: LengthUnit) -> String {
-        match self {
-            Self::Degrees => "°".into(),
-            Self::DegreesPerLength => format!("°/{}", unit.sign()),
-            Self::Length => format!(" {}", unit.sign()),
-            Self::Plain => String::new(),
-        }
+fn sign(figure: Figure, unit: LengthUnit) -> String {
+    match figure.unit() {
+        FigureUnit::Angle => "°".into(),
+        FigureUnit::AnglePerLength => format!("°/{}", unit.sign()),
+        FigureUnit::Length | FigureUnit::LongLength => format!(" {}", unit.sign()),
+        FigureUnit::Percent | FigureUnit::Factor => String::new(),
     }
 }
 
@@ -110,7 +50,7 @@ impl Held {
 
 /// A limit as it was typed.
 pub(super) struct Limit {
-    row: Row,
+    figure: Figure,
     from: Option<f64>,
     to: Option<f64>,
 }
@@ -126,67 +66,53 @@ impl Limit {
         let (name, range) = text
             .split_once('=')
             .ok_or_else(|| fault("expected FIGURE=RANGE, such as tie_rod_angle=..12".into()))?;
-        let row = FIGURES.into_iter().find(|r| r.0 == name).ok_or_else(|| {
-            let known = FIGURES.map(|r| r.0).join(", ");
+        let figure = Figure::ALL.into_iter().find(|f| f.name() == name);
+        let figure = figure.ok_or_else(|| {
+            let known = Figure::ALL.map(Figure::name).join(", ");
             fault(format!(
                 "there is no figure {name}; the figures are {known}"
             ))
         })?;
         let [from, to] = range_of(range).map_err(fault)?;
-        Ok(Self { row, from, to })
+        Ok(Self { figure, from, to })
     }
 
     pub(super) fn figure(&self) -> Figure {
-        self.row.1
+        self.figure
     }
 
     pub(super) fn wishes(&self, unit: LengthUnit) -> Vec<Wish> {
-        let (_, figure, kind, scale) = self.row;
-        let scale = kind.scale(scale);
-        let wish = |aim, weight| Wish {
-            figure,
-            aim,
-            scale,
-            weight,
-        };
-        let of = |v: f64| v * kind.size(unit);
-        match (self.from, self.to) {
-            (Some(f), Some(t)) if f == t => vec![wish(Aim::Near(of(f)), 1.0)],
-            (f, t) => {
-                let inside = INSIDE * scale;
-                // A narrow band is aimed at its middle.
-                let room = f
-                    .zip(t)
-                    .map_or(f64::INFINITY, |(f, t)| 0.5 * (of(t) - of(f)));
-                let inside = inside.min(room);
-                let least = f.map(|f| wish(Aim::AtLeast(of(f) + inside), FIRST));
-                let most = t.map(|t| wish(Aim::AtMost(of(t) - inside), FIRST));
-                least.into_iter().chain(most).collect()
-            }
-        }
+        let of = |end: Option<f64>| end.map(|v| v * size(self.figure, unit));
+        self.figure.within(of(self.from), of(self.to))
     }
 
     pub(super) fn held(&self, figures: &Figures, unit: LengthUnit) -> Held {
-        let (name, figure, kind, _) = self.row;
+        let (name, value, sign) = told(figures, self.figure, unit);
         Held {
             name,
             from: self.from,
             to: self.to,
-            value: figures.get(figure).map(|v| v / kind.size(unit)),
-            sign: kind.sign(unit),
+            value,
+            sign,
         }
     }
 }
 
-/// Every figure by name in the command line's unit.
-pub(super) fn all(figures: &Figures, unit: LengthUnit) -> Vec<(&'static str, Option<f64>, String)> {
-    FIGURES
-        .into_iter()
-        .map(|(name, figure, kind, _)| {
-            let value = figures.get(figure).map(|v| v / kind.size(unit));
-            (name, value.filter(|v| v.is_finite()), kind.sign(unit))
-        })
-        .collect()
+/// A figure's name, its value in the command line's unit, and that unit's sign.
+pub(super) type Told = (&'static str, Option<f64>, String);
+
+fn told(figures: &Figures, figure: Figure, unit: LengthUnit) -> Told {
+    let value = figures.get(figure).map(|v| v / size(figure, unit));
+    (
+        figure.name(),
+        value.filter(|v| v.is_finite()),
+        sign(figure, unit),
+    )
+}
+
+/// Every figure.
+pub(super) fn all(figures: &Figures, unit: LengthUnit) -> Vec<Told> {
+    Figure::ALL.map(|f| told(figures, f, unit)).to_vec()
 }
 
 /// Reads `5..7`, `..7`, `5..` or `6`.

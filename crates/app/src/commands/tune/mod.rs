@@ -3,16 +3,22 @@
 mod clear;
 mod json;
 mod limits;
+mod moves;
 mod outcome;
 mod search;
 mod spot;
 mod text;
 
 use trammel_geometry::Corner;
-use trammel_tuning::{Figures, Solution};
+use trammel_tuning::{Figures, Score, Solution};
 
 use super::chosen::Chosen;
-use crate::{console, fault::Fault, files, tune_arguments::TuneArguments};
+use crate::{
+    console,
+    fault::Fault,
+    files,
+    tune_arguments::{TuneArguments, WeighWord},
+};
 use limits::Held;
 use outcome::Outcome;
 
@@ -23,13 +29,29 @@ struct Found {
     corner: Corner,
     /// The corner before it was rounded to whole steps, where it was.
     exact: Option<Corner>,
-    /// Figures before, where the corner as it is has any, and after.
-    figures: Option<(Option<Figures>, Figures)>,
+    /// The least score there is within reach, where a place with less movement was taken.
+    least: Option<Score>,
+    figures: Option<Judged>,
     limits: Vec<Held>,
     /// Other good solutions.
     others: Vec<Solution>,
-    /// Coordinates of the solutions' values.
-    names: Vec<String>,
+    /// What each of the solutions' values moves.
+    names: Vec<Named>,
+}
+
+/// Figures of a search's best.
+struct Judged {
+    /// Where the corner as it is has any.
+    before: Option<Figures>,
+    /// Before rounding to whole steps, where there was any.
+    exact: Option<Figures>,
+    after: Figures,
+}
+
+/// What a value moves, and whether it is told the other way round on the right-hand side.
+struct Named {
+    name: String,
+    mirrored: bool,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,13 +75,15 @@ impl Method {
 pub(crate) fn run(arguments: &TuneArguments) -> Result<bool, Fault> {
     files::check_free(&arguments.out)?;
     let chosen = Chosen::of(&arguments.corner)?;
-    let plain = arguments.moves.is_empty() && arguments.limits.is_empty();
+    let plain = arguments.moves.is_empty()
+        && arguments.limits.is_empty()
+        && arguments.weigh == WeighWord::Whole;
     let found = if plain {
         spot::find(&chosen, arguments)?
     } else {
         search::find(&chosen, arguments)?
     };
-    let outcome = Outcome::of(&chosen, &found)?;
+    let outcome = Outcome::of(&chosen, arguments.point.joint(), &found)?;
     let told = if arguments.json {
         json::text(&chosen, arguments, &found, &outcome)?
     } else {

@@ -3,7 +3,7 @@
 use trammel_analysis::point_name;
 use trammel_build::{Axis, AxleName, Build, Coordinate, Edit, EditFault, PointName};
 use trammel_geometry::{Corner, Linkage};
-use trammel_tuning::{FrontPoint, Hardpoint, Score, ToeCurves, two_line_rule};
+use trammel_tuning::{FrontPoint, Hardpoint, Score, TieRodJoint, ToeCurves, two_line_rule};
 
 use super::Found;
 use crate::{commands::chosen::Chosen, fault::Fault};
@@ -30,12 +30,12 @@ pub(super) struct Outcome {
     pub exact: Option<Score>,
     /// The keep-out that a tie-rod joint of the result lies in.
     pub keep_out: Option<String>,
-    /// The inner joint by the two-line rule, in the corner's own frame, and how far the result is off it, mm.
+    /// The joint by the two-line rule, in the corner's own frame, and how far the result is off it, mm.
     pub rule: Option<(FrontPoint, f64)>,
 }
 
 impl Outcome {
-    pub(super) fn of(chosen: &Chosen, found: &Found) -> Result<Self, Fault> {
+    pub(super) fn of(chosen: &Chosen, joint: TieRodJoint, found: &Found) -> Result<Self, Fault> {
         let build = edited(chosen, &found.corner)?;
         let model = build.axle(chosen.axle())?;
         let written = *model.linkage(chosen.side).corner();
@@ -47,12 +47,13 @@ impl Outcome {
         let length = |c: &Corner| (c.tie_rod.outer - c.tie_rod.inner).norm();
         let joints = [written.tie_rod.inner, written.tie_rod.outer];
         let rule = two_line_rule(&written).map(|rule| {
+            let by_rule = rule.place(joint);
             let at = FrontPoint {
-                y: rule.inner.y,
-                z: rule.inner.z,
+                y: by_rule.y,
+                z: by_rule.z,
             };
-            let inner = written.tie_rod.inner;
-            (at, (at.y - inner.y).hypot(at.z - inner.z))
+            let there = joint.place(&written);
+            (at, (at.y - there.y).hypot(at.z - there.z))
         });
         Ok(Self {
             moves: moves(chosen, &build),

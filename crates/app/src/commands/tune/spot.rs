@@ -1,8 +1,8 @@
-//! The best spot of the inner joint in the front view.
+//! The best spot of one joint or both.
 
 use trammel_build::{Axis, PointName};
 use trammel_geometry::Corner;
-use trammel_tuning::{Movable, Search, Spot, TieRodJoint, Ways, best_spot};
+use trammel_tuning::{self as tuning, Hardpoint, Movable, Search, Spot, Ways, best_spot};
 
 use super::{Found, Method, clear};
 use crate::{commands::chosen::Chosen, fault::Fault, tune_arguments::TuneArguments};
@@ -11,38 +11,58 @@ use crate::{commands::chosen::Chosen, fault::Fault, tune_arguments::TuneArgument
 pub(super) const REACH: [f64; 2] = [3.0, 75.0];
 
 pub(super) fn find(chosen: &Chosen, arguments: &TuneArguments) -> Result<Found, Fault> {
-    let locked = |axis| chosen.is_locked(PointName::TieRodInner, axis);
-    let ways = match (locked(Axis::Y), locked(Axis::Z)) {
-        (false, false) => Ways::FrontPlane,
-        (true, false) => Ways::Height,
-        (false, true) => Ways::Width,
-        (true, true) => {
-            return Err(Fault::AllLocked(
-                "y and z of the inner tie-rod joint".into(),
-            ));
-        }
-    };
     let step = arguments.step.as_deref();
     let search = Search {
-        movable: Movable::Inner,
-        ways,
+        movable: arguments.point.into(),
+        ways: arguments.ways.into(),
         scoring: arguments.score.into(),
         stations: chosen.stations(0.0)?,
+        held: held(chosen),
         reach: chosen.length_or("--reach", arguments.reach.as_deref(), REACH)?,
         step: step.map(|s| chosen.length("--step", s)).transpose()?,
     };
     let best = best_spot(chosen.corner(), &search)?;
-    let at = |spot: &Spot| TieRodJoint::Inner.moved_to(chosen.corner(), spot.tie_rod.inner);
+    let at = |spot: &Spot| Corner {
+        tie_rod: spot.tie_rod,
+        ..*chosen.corner()
+    };
     let (corner, exact) = match &best.snapped {
         Some(snapped) => (at(snapped), Some(at(&best.exact))),
         None => (at(&best.exact), None),
     };
-    if chosen.keep_out(corner.tie_rod.inner).is_some()
-        && let Some((corner, exact)) = clear::find(chosen, &search)?
+    let joint = arguments.point.joint();
+    // Maps are of one joint in the front view.
+    let mapped = search.movable != Movable::Both && search.ways != Ways::Free;
+    if mapped
+        && chosen.keep_out(joint.place(&corner)).is_some()
+        && let Some((corner, exact)) = clear::find(chosen, joint, &search)?
     {
         return Ok(found(Method::ClearSpot, corner, exact));
     }
-    Ok(found(Method::BestSpot, corner, exact))
+    let given_away = best.exact.score.by(search.scoring) > best.least.by(search.scoring);
+    Ok(Found {
+        least: given_away.then_some(best.least),
+        ..found(Method::BestSpot, corner, exact)
+    })
+}
+
+/// Coordinates of the tie rod's joints that the build locks.
+fn held(chosen: &Chosen) -> Vec<tuning::Coordinate> {
+    let joints = [
+        (PointName::TieRodInner, Hardpoint::TieRodInner),
+        (PointName::TieRodOuter, Hardpoint::TieRodOuter),
+    ];
+    let axes = [
+        (Axis::X, tuning::Axis::X),
+        (Axis::Y, tuning::Axis::Y),
+        (Axis::Z, tuning::Axis::Z),
+    ];
+    let all = joints
+        .into_iter()
+        .flat_map(|joint| axes.map(|axis| (joint, axis)));
+    all.filter(|((name, _), (axis, _))| chosen.is_locked(*name, *axis))
+        .map(|((_, point), (_, axis))| tuning::Coordinate { point, axis })
+        .collect()
 }
 
 fn found(method: Method, corner: Corner, exact: Option<Corner>) -> Found {
@@ -50,6 +70,7 @@ fn found(method: Method, corner: Corner, exact: Option<Corner>) -> Found {
         method,
         corner,
         exact,
+        least: None,
         figures: None,
         limits: Vec::new(),
         others: Vec::new(),

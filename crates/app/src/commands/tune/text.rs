@@ -1,7 +1,7 @@
 //! What `tune` found, as a person reads it.
 
 use trammel_build::{Axis, LengthUnit, Side};
-use trammel_tuning::{Cause, Score};
+use trammel_tuning::{Cause, Figures, Score, TieRodJoint};
 
 use super::{
     Found, Method, limits,
@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     commands::chosen::{Chosen, on_tape},
-    tune_arguments::TuneArguments,
+    tune_arguments::{PointWord, TuneArguments, WaysWord},
 };
 
 /// Errors smaller than this are not spoken of, mm.
@@ -28,7 +28,7 @@ pub(super) fn text(
             "{} axle, {} side: {}.",
             chosen.axle().word(),
             chosen.side.word(),
-            method(found)
+            method(arguments, found)
         ),
         String::new(),
     ];
@@ -39,8 +39,9 @@ pub(super) fn text(
     lines.extend(rod(chosen.unit(), outcome.rod));
     lines.push(String::new());
     lines.extend(scores(chosen.unit(), outcome));
-    lines.extend(cause(chosen));
-    lines.extend(rule(chosen, outcome));
+    lines.extend(found.least.as_ref().map(least));
+    lines.extend(cause(chosen, arguments.point.joint()));
+    lines.extend(rule(chosen, arguments.point.joint(), outcome));
     lines.extend(found.limits.iter().map(limit));
     lines.extend(figures(chosen, found));
     lines.extend(others(found));
@@ -59,11 +60,22 @@ pub(super) fn text(
     lines.join("\n") + "\n"
 }
 
-fn method(found: &Found) -> &'static str {
+fn method(arguments: &TuneArguments, found: &Found) -> String {
+    let joint = match arguments.point {
+        PointWord::Inner => "the inner tie-rod joint",
+        PointWord::Outer => "the outer tie-rod joint",
+        PointWord::Both => "both tie-rod joints",
+    };
+    let ways = match arguments.ways {
+        WaysWord::Front => "in the front view",
+        WaysWord::Height => "in height only",
+        WaysWord::Width => "in width only",
+        WaysWord::Free => "every way",
+    };
     match found.method {
-        Method::BestSpot => "the best spot of the inner tie-rod joint in the front view",
-        Method::ClearSpot => "the best spot of the inner tie-rod joint clear of the keep-outs",
-        Method::Search => "the best of a global search",
+        Method::BestSpot => format!("the best spot of {joint} {ways}"),
+        Method::ClearSpot => format!("the best spot of {joint} clear of the keep-outs, {ways}"),
+        Method::Search => "the best of a global search".to_owned(),
     }
 }
 
@@ -145,28 +157,39 @@ fn scores(unit: LengthUnit, outcome: &Outcome) -> Vec<String> {
     lines
 }
 
-/// The two errors of the joint as it is.
-fn cause(chosen: &Chosen) -> Vec<String> {
+fn least(least: &Score) -> String {
+    format!(
+        "The least anywhere within reach is {:.4}°, further away: what is within 0.001° of it counts as equal, and the least movement was chosen.",
+        least.largest.to_degrees()
+    )
+}
+
+/// The two errors of a joint as it is.
+fn cause(chosen: &Chosen, joint: TieRodJoint) -> Vec<String> {
     let Some(cause) = chosen
         .stations(0.0)
         .ok()
-        .and_then(|s| Cause::of(chosen.corner(), &s))
+        .and_then(|s| Cause::of(chosen.corner(), joint, &s))
     else {
         return Vec::new();
     };
     let size = |mm: f64| on_tape(mm.abs(), chosen.unit());
     let height = cause.height(WORTH_SAYING).map(|h| {
         let by = size(cause.height_error);
-        format!("Why it sloped ({by}, {}): {h}.", cause.side)
+        format!(
+            "Why it sloped ({by}, {}): {h}; {}.",
+            cause.side,
+            h.cure(joint)
+        )
     });
     let length = cause.length(WORTH_SAYING).map(|l| {
         let by = size(cause.length_error);
-        format!("Why it bowed ({by}): {l}.")
+        format!("Why it bowed ({by}): {l}; {}.", l.cure(joint))
     });
     height.into_iter().chain(length).collect()
 }
 
-fn rule(chosen: &Chosen, outcome: &Outcome) -> Option<String> {
+fn rule(chosen: &Chosen, joint: TieRodJoint, outcome: &Outcome) -> Option<String> {
     let (at, off) = outcome.rule?;
     let unit = chosen.unit();
     let y = if chosen.side == Side::Right {
@@ -175,7 +198,12 @@ fn rule(chosen: &Chosen, outcome: &Outcome) -> Option<String> {
         at.y
     };
     Some(format!(
-        "The two-line rule of thumb would put the joint at y {:.4}, z {:.4}: {} from here.",
+        "The two-line rule of thumb would put the {} joint at y {:.4}, z {:.4}: {} from here.",
+        if joint == TieRodJoint::Inner {
+            "inner"
+        } else {
+            "outer"
+        },
         unit.from_mm(y),
         unit.from_mm(at.z),
         on_tape(off, unit)
@@ -198,22 +226,32 @@ fn limit(held: &Held) -> String {
     format!("Limit {}: {value}, {wanted}{met}.", held.name)
 }
 
+/// Every figure before and after, and before rounding to whole steps where there was any.
 fn figures(chosen: &Chosen, found: &Found) -> Vec<String> {
-    let Some((before, after)) = &found.figures else {
+    let Some(judged) = &found.figures else {
         return Vec::new();
     };
-    let old = before.as_ref().map(|b| limits::all(b, chosen.unit()));
-    let rows = limits::all(after, chosen.unit()).into_iter().enumerate();
-    let told = rows.filter_map(|(i, (name, value, sign))| {
-        let value = value?;
-        let old = old.as_ref().and_then(|o| o.get(i)).and_then(|o| o.1);
-        let old = old.map_or("none".into(), |v| format!("{v:.3}{sign}"));
+    let of = |figures: &Option<Figures>| figures.as_ref().map(|f| limits::all(f, chosen.unit()));
+    let (before, exact) = (of(&judged.before), of(&judged.exact));
+    let told = |value: Option<f64>, sign: &str| {
+        value.map_or("none".into(), |v: f64| format!("{v:.3}{sign}"))
+    };
+    let at = |all: &Option<Vec<limits::Told>>, i: usize| all.as_ref()?.get(i)?.1;
+    let rows = limits::all(&judged.after, chosen.unit()).into_iter();
+    let lines = rows.enumerate().filter_map(|(i, (name, value, sign))| {
+        let old = told(at(&before, i), &sign);
+        let new = told(Some(value?), &sign);
+        let unrounded = match &exact {
+            Some(_) => format!(" (exactly {})", told(at(&exact, i), &sign)),
+            None => String::new(),
+        };
         Some(format!(
-            "  {name:<26} {old:>12} becomes {:>12}",
-            format!("{value:.3}{sign}")
+            "  {name:<26} {old:>12} becomes {new:>12}{unrounded}"
         ))
     });
-    std::iter::once("Figures:".to_owned()).chain(told).collect()
+    std::iter::once("Figures:".to_owned())
+        .chain(lines)
+        .collect()
 }
 
 fn others(found: &Found) -> Option<String> {

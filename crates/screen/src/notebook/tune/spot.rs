@@ -3,6 +3,7 @@
 use egui::{Grid, RichText, Ui};
 use trammel_analysis::Study;
 use trammel_build::LengthUnit;
+use trammel_geometry::{Corner, Vector};
 use trammel_tuning::{Cause, RodSide, Scoring, TieRodJoint};
 
 use super::{super::NotebookInput, choice};
@@ -12,7 +13,7 @@ use crate::{
     tune::{
         advice::{Advice, Remedy, Turn, washer},
         hint::{LEAST_ERROR, figure},
-        mapped_point, moves,
+        in_vehicle, mapped_point, moves,
         settings::{MapRack, SpotWays},
     },
     view::View,
@@ -31,7 +32,15 @@ pub(super) fn ui(
     let Some(advice) = input.tune.advice() else {
         return;
     };
-    best(ui, input, view, advice);
+    if let Some(axle) = study.axle(view.axle) {
+        best(
+            ui,
+            input,
+            axle.model.linkage(view.side).corner(),
+            view,
+            advice,
+        );
+    }
     clear_area(ui, input, view);
     reasons(ui, input, advice);
     remedies(ui, input, advice);
@@ -86,13 +95,23 @@ fn choices(
             view.tune.racks = rack;
         }
     }
-    let ways = SpotWays::ALL.map(|w| {
+    let moving = [
         (
-            w,
-            w.label(),
-            "Which ways the joint may move to its best spot.",
-        )
-    });
+            false,
+            "this joint",
+            "The chosen joint moves to its best spot, the other one stays.",
+        ),
+        (
+            true,
+            "both",
+            "Both joints may move. Many places are then equally good; the one with the least movement is taken.",
+        ),
+    ];
+    let help = "Which joints move to the best spot.";
+    if let Some(both) = choice(ui, tokens, "Moves", help, &moving, view.tune.both) {
+        view.tune.both = both;
+    }
+    let ways = SpotWays::ALL.map(|w| (w, w.label(), w.meaning()));
     let help = "Which ways the joint may move to its best spot.";
     if let Some(way) = choice(ui, tokens, "May move", help, &ways, view.tune.ways) {
         view.tune.ways = way;
@@ -100,45 +119,74 @@ fn choices(
 }
 
 /// The exact best spot in numbers, and how far off the rule of thumb is.
-fn best(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, advice: &Advice) {
+fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View, advice: &Advice) {
     let (unit, tokens) = (input.build.unit, input.tokens);
     let small = |text: String| RichText::new(text).small().color(tokens.ink_soft);
-    if let (Ok(best), Some((exact, _))) = (&advice.best, advice.places(view.tune.joint)) {
-        let places = if unit == LengthUnit::Inch { 3 } else { 1 };
-        let number = |mm: f64| decimal(unit.from_mm(mm), places);
+    if advice.waiting {
+        ui.label(small("The best spot is being looked for.".to_owned()));
+    }
+    let Ok(best) = &advice.best else { return };
+    let places = if unit == LengthUnit::Inch { 3 } else { 1 };
+    let number = |mm: f64| decimal(unit.from_mm(mm), places);
+    let found = Corner {
+        tie_rod: best.exact.tie_rod,
+        ..*corner
+    };
+    for &joint in advice.moving {
+        let at = in_vehicle(view.side, joint.place(&found));
+        let name = match (advice.moving.len(), joint) {
+            (1, _) => "Exact best",
+            (_, TieRodJoint::Inner) => "Exact best, inner",
+            (_, TieRodJoint::Outer) => "Exact best, outer",
+        };
+        let x = if view.tune.ways == SpotWays::Free {
+            format!("x {}, ", number(at.x))
+        } else {
+            String::new()
+        };
         let text = format!(
-            "Exact best: y {}, z {} {} · {}",
-            number(exact.y),
-            number(exact.z),
+            "{name}: {x}y {}, z {} {} · {}",
+            number(at.y),
+            number(at.z),
             unit.sign(),
             figure(&best.exact.score, view.tune.scoring, unit)
         );
-        ui.label(text).on_hover_text("The place where the chosen score is least, the other joint held. Whole steps of the shop are in the hint on the drawing.");
-        if best.at_end_of_reach {
-            ui.label(small(format!(
-                "It lies at the end of the {} that were searched; a better place may lie beyond.",
-                length(150.0, unit)
-            )));
-        }
-        if let Some(rule) = advice
-            .rule
-            .as_ref()
-            .filter(|_| view.tune.joint == TieRodJoint::Inner)
-        {
-            let by = exact - rule.inner;
-            let off = (by.y.hypot(by.z)).abs();
-            let way = moves::in_words(by, unit)
-                .map_or_else(String::new, |w| format!(" (from the rule: {w})"));
-            ui.horizontal_wrapped(|ui| {
-                let help = "Front view: the inner joint on the line through the arms' inner pivots, the outer on the line through the ball joints, the rod aimed at the instant centre. Common practice, no source.";
-                let mut on = view.tune.rule;
-                if ui.checkbox(&mut on, "Two-line rule").on_hover_text(help).changed() {
-                    view.tune.rule = on;
-                }
-                ui.label(small(format!("misses the best spot by {}{way}", length(off, unit))));
-            });
-        }
+        ui.label(text).on_hover_text("The place where the chosen score is least. Whole steps of the shop are in the hint on the drawing.");
     }
+    if advice.moving.len() > 1 || view.tune.ways == SpotWays::Free {
+        let text =
+            "Of all places within 0.001° of the least there is, the one with the least movement.";
+        ui.label(small(text.to_owned())).on_hover_text(format!(
+            "The least within reach is {}, but further away.",
+            figure(&best.least, view.tune.scoring, unit)
+        ));
+    }
+    if best.at_end_of_reach {
+        ui.label(small(format!(
+            "It lies at the end of the {} that were searched; a better place may lie beyond.",
+            length(150.0, unit)
+        )));
+    }
+    if let Some(rule) = &advice.rule {
+        let by = view.tune.joint.place(&found) - rule.place(view.tune.joint);
+        rule_row(ui, input, view, Vector::new(0.0, by.y, by.z));
+    }
+}
+
+/// The two-line rule's switch, and how far the rule is off.
+fn rule_row(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, by: Vector) {
+    let (unit, tokens) = (input.build.unit, input.tokens);
+    let way =
+        moves::in_words(by, unit).map_or_else(String::new, |w| format!(" (from the rule: {w})"));
+    ui.horizontal_wrapped(|ui| {
+        let help = "Front view: the inner joint on the line through the arms' inner pivots, the outer on the line through the ball joints, the rod aimed at the instant centre. Common practice, no source.";
+        let mut on = view.tune.rule;
+        if ui.checkbox(&mut on, "Two-line rule").on_hover_text(help).changed() {
+            view.tune.rule = on;
+        }
+        let text = format!("misses the best spot by {}{way}", length(by.norm(), unit));
+        ui.label(RichText::new(text).small().color(tokens.ink_soft));
+    });
 }
 
 /// Whether the valley crosses the area where rack end and joint keep within their limits.
@@ -190,11 +238,19 @@ fn reasons(ui: &mut Ui, input: &NotebookInput<'_>, advice: &Advice) {
 
 fn reason_lines(cause: &Cause, unit: LengthUnit) -> [(&'static str, String, &'static str); 2] {
     let height = match cause.height(LEAST_ERROR) {
-        Some(height) => format!("{}, by {}", height, length(cause.height_error.abs(), unit)),
+        Some(height) => format!(
+            "{height}, by {}: {}",
+            length(cause.height_error.abs(), unit),
+            height.cure(cause.joint)
+        ),
         None => "no height error that a tape shows".to_owned(),
     };
     let rod = match cause.length(LEAST_ERROR) {
-        Some(error) => format!("{}, by {}", error, length(cause.length_error.abs(), unit)),
+        Some(error) => format!(
+            "{error}, by {}: {}",
+            length(cause.length_error.abs(), unit),
+            error.cure(cause.joint)
+        ),
         None => "no length error that a tape shows".to_owned(),
     };
     [

@@ -1,0 +1,80 @@
+//! What is wanted besides little toe change: every figure as a limit or as a target.
+
+use egui::{Button, Grid, RichText, Ui};
+
+use super::Page;
+use crate::{
+    number_field::NumberField,
+    request::Request,
+    tokens::type_size,
+    tune::auto::{Want, factor, long_name, meaning, sign},
+    view::View,
+    words::typeset,
+};
+
+pub(super) fn ui(ui: &mut Ui, page: Page<'_>, view: &mut View, requests: &mut Vec<Request>) {
+    ui.add_space(4.0);
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Wanted").font(type_size::head()));
+        let note = "least toe change over the travel, and";
+        ui.label(
+            RichText::new(note)
+                .small()
+                .color(page.input.tokens.ink_soft),
+        );
+    });
+    let racked = page.axle.model.lock() > 0.0;
+    Grid::new("wanted")
+        .num_columns(4)
+        .spacing(egui::vec2(6.0, 2.0))
+        .show(ui, |ui| {
+            let wants = view.tune.auto.wants.iter_mut();
+            for want in wants.filter(|w| racked || !w.figure.needs_rack()) {
+                one(ui, page, want, requests);
+                ui.end_row();
+            }
+        });
+}
+
+fn one(ui: &mut Ui, page: Page<'_>, want: &mut Want, requests: &mut Vec<Request>) {
+    let unit = page.input.build.unit;
+    let name = long_name(want.figure);
+    ui.checkbox(&mut want.on, name)
+        .on_hover_text(meaning(want.figure));
+    let how = ui
+        .add_enabled(want.on, Button::new(RichText::new(want.how.word()).small()))
+        .on_hover_text("A limit comes before little toe change, a target stands beside it. Click for the next of: at least, at most, near.");
+    how.widget_info(|| {
+        egui::WidgetInfo::labeled(
+            egui::Role::Button,
+            want.on,
+            format!("{name}, {}", want.how.word()),
+        )
+    });
+    if how.clicked() {
+        want.how = want.how.next();
+    }
+    let factor = factor(want.figure, unit);
+    // What a value is shown as does not carry float dust.
+    let rounded = (want.value * factor * 1e4).round() / 1e4;
+    let shown = typeset(&(rounded + 0.0).to_string());
+    let field_name = format!("{name}, figure");
+    let field = NumberField {
+        name: &field_name,
+        shown: &shown,
+        hint: "",
+        width: 58.0,
+        enabled: want.on,
+    };
+    if let Some(typed) = field.ui(ui, page.input.tokens) {
+        match typed.trim().replace('−', "-").parse::<f64>() {
+            Ok(v) if v.abs() < 1e4 => want.value = v / factor,
+            _ => requests.push(Request::Refuse(format!(
+                "Read “{}”, expected a number such as 1.5; it stays at {shown}.",
+                typed.trim()
+            ))),
+        }
+    }
+    let sign = RichText::new(sign(want.figure, unit)).small();
+    ui.label(sign.color(page.input.tokens.ink_soft));
+}
