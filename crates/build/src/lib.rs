@@ -7,6 +7,7 @@
 //! |---|---|
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
+//! | [`SetUp`], [`Session`] | what can be adjusted, the log of readings, how well surveyed points are known |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
@@ -25,6 +26,7 @@ mod keep_out;
 mod length;
 mod points;
 mod resolve;
+mod set_up;
 mod spec;
 mod tolerances;
 mod unit;
@@ -39,6 +41,10 @@ pub use length::{
 };
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
+pub use set_up::{
+    Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
+    SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+};
 pub use spec::{
     ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
     SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,

@@ -10,6 +10,7 @@
 //! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
 //! | [`RecentFiles`] | files opened lately |
 //! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
+//! | [`read_readings`], [`read_survey`] | sheets of toe readings and tape surveys |
 //! | [`demos`] | the builds that come with the program |
 
 mod autosave;
@@ -26,6 +27,8 @@ mod read;
 mod recent;
 mod ron_text;
 mod save;
+mod set_up;
+mod sheets;
 mod table;
 
 pub use autosave::{Autosave, AutosaveFault, Leftover, leftovers};
@@ -37,4 +40,5 @@ pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;
 pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save};
+pub use sheets::{SheetFileFault, SheetFileFaultKind, SurveyFile, read_readings, read_survey};
 pub use table::{Separator, TableFault, TableFaultKind, read_points, write_points};

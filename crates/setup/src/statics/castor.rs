@@ -1,9 +1,9 @@
 //! Castor from camber readings with the wheel turned each way.
 //!
-//! Turned by an angle a about a steering axis that leans back by the castor c, a wheel's spin axis rises by sin c sin a: exact for a wheel
-//! square to its axis' lean, and then `sin c = (camber turned out - camber turned in) / (2 sin a)` for small cambers. The trade's factors,
-//! 1.55 at 20 degrees, 2 at 15 and 2.92 at 10 (seen in a workshop page), are `1 / sin 2a`; they read 1 / cos a too much, 6 % at 20
-//! degrees. Both are given.
+//! Turned by an angle `a`, read on the ground, a wheel whose steering axis leans back by the castor `c` changes its camber by `tan c sin a`
+//! (to the first power of the lean; the axis' inclination cancels between the two sides), so `tan c` is the difference of camber over
+//! `2 sin a`. The trade's factors, 1.55 at 20 degrees, 2 at 15 and 2.92 at 10 (seen in a workshop page), are `1 / sin 2a`: they read
+//! `1 / cos a` too much, 6 % at 20 degrees. Both are given.
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -14,7 +14,7 @@ pub struct CastorSweep {
     pub camber_toed_out: f64,
     /// Steered so that its front points inward.
     pub camber_toed_in: f64,
-    /// How far it was steered each way from straight ahead, rad.
+    /// How far it was steered each way from straight ahead, read on the ground, rad.
     pub steered: f64,
     /// Standard deviation of one camber reading, rad.
     pub deviation: f64,
@@ -44,8 +44,8 @@ impl CastorSweep {
     /// [`CastorFault`].
     pub fn castor(&self) -> Result<f64, CastorFault> {
         self.check()?;
-        let rise = self.camber_toed_in.sin() - self.camber_toed_out.sin();
-        Ok((rise / (2.0 * self.steered.sin())).clamp(-1.0, 1.0).asin())
+        let rise = self.camber_toed_out.sin() - self.camber_toed_in.sin();
+        Ok((rise / (2.0 * self.steered.sin())).atan())
     }
 
     /// Castor by the trade's factor, rad.
@@ -54,7 +54,7 @@ impl CastorSweep {
     /// [`CastorFault`].
     pub fn by_factor(&self) -> Result<f64, CastorFault> {
         self.check()?;
-        Ok((self.camber_toed_in - self.camber_toed_out) * castor_factor(self.steered))
+        Ok((self.camber_toed_out - self.camber_toed_in) * castor_factor(self.steered))
     }
 
     /// Standard deviation of the castor, rad.
