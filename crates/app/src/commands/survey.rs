@@ -51,7 +51,7 @@ fn said(what: What, value: f64, unit: LengthUnit) -> String {
     if what.is_angle() {
         format!("{:.2} degrees", value.to_degrees())
     } else {
-        format_length(unit.from_mm(value), unit).to_string()
+        format!("{} {}", format_length(unit.from_mm(value), unit), unit.sign())
     }
 }
 
