@@ -14,6 +14,7 @@
 //! | [`BoltStudy`] | what a tie-rod joint sees on its bolt as it stands, and on bolts standing otherwise |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
+//! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
@@ -32,6 +33,7 @@ mod rack_end;
 mod ride_height;
 mod ride_height_study;
 mod search;
+mod set_up;
 mod steer_curve;
 mod study;
 mod sweep;
@@ -51,6 +53,7 @@ pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
 pub use ride_height_study::{RideHeightRow, ride_heights, rise_at};
+pub use set_up::{Doubt, NextFault, NextMoves, SideNext, SideReadings, next_moves};
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};
 pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};

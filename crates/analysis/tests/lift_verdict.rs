@@ -6,7 +6,7 @@ mod common;
 
 use common::demo;
 use trammel_analysis::{LiftVerdict, Raise, RideHeightRow, Stops, ride_heights, tolerances};
-use trammel_build::{Axis, AxleName, Coordinate, LengthUnit, MadeBy, PointName};
+use trammel_build::{Axis, AxleName, Coordinate, LengthUnit, MadeBy, PointName, Side};
 use trammel_tuning::{Reset, Spread};
 
 fn row(by: f64, toe_deg: f64, factor: Option<f64>) -> RideHeightRow {
@@ -91,7 +91,7 @@ fn tolerances_are_the_builds_own_and_the_wheel_centre_counts_when_named() {
     let mut build = demo("good");
     build.tolerances = trammel_build::Tolerances::default();
     let front = AxleName::Front;
-    let plain = tolerances(&build, front);
+    let plain = tolerances(&build, front, Side::Left);
     assert_eq!(plain.len(), 24);
     assert!(plain.iter().all(|t| t.spread == Spread::Normal(0.8)));
     let centre = Coordinate {
@@ -107,7 +107,7 @@ fn tolerances_are_the_builds_own_and_the_wheel_centre_counts_when_named() {
         .tolerances
         .points
         .insert((front, PointName::TieRodInner), MadeBy::HandHeld);
-    let named = tolerances(&build, front);
+    let named = tolerances(&build, front, Side::Left);
     assert_eq!(named.len(), 25);
     let count = |mm: f64| {
         let is = |t: &&trammel_tuning::Tolerance| t.spread == Spread::Normal(mm);

@@ -8,6 +8,7 @@ use trammel_build::{AxleName, LengthUnit, Side};
 
 use crate::{
     fault::Fault,
+    set_up_arguments::{ADVISE_ABOUT, AdviseArguments, SURVEY_ABOUT, SurveyArguments},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
@@ -58,6 +59,12 @@ pub(crate) enum Command {
     /// Raise the frame on the same arms.
     #[command(long_about = LIFT_ABOUT)]
     Lift(LiftArguments),
+    /// Say what to turn or shim next, from toe readings.
+    #[command(long_about = ADVISE_ABOUT)]
+    Advise(AdviseArguments),
+    /// Coordinates from tape readings.
+    #[command(long_about = SURVEY_ABOUT)]
+    Survey(SurveyArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.

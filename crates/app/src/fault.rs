@@ -2,9 +2,10 @@
 
 use std::{io, path::PathBuf};
 
-use trammel_analysis::{RaiseFault, SweepFault};
+use trammel_analysis::{NextFault, RaiseFault, SweepFault};
 use trammel_build::{BuildFault, EditFault, LengthFault};
-use trammel_persistence::{OpenFault, ReadFault, SaveFault};
+use trammel_persistence::{OpenFault, ReadFault, SaveFault, SheetFileFault};
+use trammel_setup::SurveyFault;
 use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
 
 /// Why a command could not be done: one plain line each.
@@ -94,6 +95,25 @@ pub(crate) enum Fault {
     /// The raised frame.
     #[error(transparent)]
     Raise(#[from] RaiseFault),
+    /// A table of readings.
+    #[error("{}: {fault}", path.display())]
+    Sheet {
+        /// Which.
+        path: PathBuf,
+        /// What is wrong with it.
+        fault: Box<SheetFileFault>,
+    },
+    /// A tape survey.
+    #[error("{}: {fault}", path.display())]
+    Survey {
+        /// Which.
+        path: PathBuf,
+        /// What is wrong with it.
+        fault: Box<SurveyFault>,
+    },
+    /// The next moves.
+    #[error(transparent)]
+    Next(#[from] NextFault),
     /// Not one place of a map.
     #[error(
         "no place of the map can be built and reaches the whole travel; look at the build with `trammel check`"

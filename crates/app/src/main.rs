@@ -6,6 +6,7 @@ mod console;
 mod fault;
 mod files;
 mod picture;
+mod set_up_arguments;
 mod tune_arguments;
 mod tune_help;
 mod window;
@@ -19,7 +20,9 @@ use fault::Fault;
 const DONE: u8 = 0;
 /// `check` found a danger.
 const DANGER: u8 = 1;
-/// `tune` could not meet every limit.
+/// A reading of `survey` contradicts the others.
+const CONTRADICTED: u8 = 1;
+/// `tune` could not meet every limit, or no adjuster of `advise` does.
 const UNMET: u8 = 1;
 /// The input can't be used.
 const UNUSABLE: u8 = 2;
@@ -59,6 +62,14 @@ fn run() -> Result<u8, Fault> {
         Some(Command::Map(map)) => commands::map::run(&map).map(|()| DONE),
         Some(Command::Scatter(scatter)) => commands::scatter::run(&scatter).map(|()| DONE),
         Some(Command::Lift(lift)) => commands::lift::run(&lift).map(|()| DONE),
+        Some(Command::Advise(advise)) => {
+            let cured = commands::advise::run(&advise)?;
+            Ok(if cured { DONE } else { UNMET })
+        }
+        Some(Command::Survey(survey)) => {
+            let sound = commands::survey::run(&survey)?;
+            Ok(if sound { DONE } else { CONTRADICTED })
+        }
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }

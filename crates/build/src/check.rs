@@ -17,6 +17,7 @@ impl Build {
         let mut faults: Vec<BuildFault> = self.check_vehicle().into_iter().collect();
         faults.extend(self.check_keep_outs());
         faults.extend(self.check_tolerances());
+        faults.extend(crate::set_up::check(&self.set_up));
         faults.extend(self.axle(AxleName::Front).err());
         if self.rear.is_some() {
             faults.extend(self.axle(AxleName::Rear).err());

@@ -26,6 +26,8 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     let keep_outs = next.keep_outs.iter_mut();
     keep_outs.flat_map(KeepOut::numbers_mut).for_each(&length);
     tolerances(&mut next.tolerances, &length);
+    let ratio = build.unit.mm() / unit.mm();
+    crate::set_up::convert(&mut next.set_up, &length, |v| *v *= ratio * ratio);
     next
 }
 

@@ -51,3 +51,11 @@ pub const JIG_DRILLED_DEVIATION_MM: f64 = 0.4;
 pub const TAPE_DEVIATION_MM: f64 = 0.8;
 /// The same of a point held by hand while it is tacked, mm (1/16 in: common practice, no source).
 pub const HAND_HELD_DEVIATION_MM: f64 = 1.6;
+
+/// Turns that a rack end is taken to have either way where a build doesn't say (common practice, no source).
+pub const RACK_END_TURNS: f64 = 3.0;
+/// Washers under the outer joint where a build doesn't say: thickness, mm (1/16 in), how many more, how many fewer (common practice, no
+/// source).
+pub const WASHERS: (f64, u32, u32) = (1.5875, 3, 0);
+/// Shims under the rack where a build doesn't say: thickness, mm (1/32 in), how many more, how many fewer (common practice, no source).
+pub const SHIMS: (f64, u32, u32) = (0.79375, 4, 0);

@@ -6,8 +6,8 @@ use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
     Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, JointBolts, KeepOut, LengthUnit,
-    Limits, PointName, PointRef, RackEndSpec, RackSpec, Side, SpringSpec, Tolerances, TravelSpec,
-    Triple, Vehicle, WheelSpec, access::mirror,
+    Limits, Part, PartFault, PointName, PointRef, RackEndSpec, RackSpec, SetUp, Side, SpringSpec,
+    SurveyedPoint, Tolerances, TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
 };
 
 /// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
@@ -58,6 +58,12 @@ pub enum Edit {
     SetKeepOuts(Vec<KeepOut>),
     /// How exactly points are made.
     SetTolerances(Tolerances),
+    /// What can be adjusted, and the log of readings.
+    SetSetUp(Box<SetUp>),
+    /// Put a measured part on an axle; where it decides, the right side is the left's mirror image.
+    PutPart(AxleName, Box<Part>),
+    /// Put surveyed points in their places, and keep how well they are known.
+    TakeSurvey(Vec<(PointRef, Triple, SurveyedPoint)>),
     /// Describe the same parts at another ride height. Locks do not hold it: every joint keeps its place on its part.
     SetRideHeight(Box<RideHeight>),
     /// Lock or free one coordinate.
@@ -96,6 +102,9 @@ pub enum EditFault {
     /// The build has no such point or axle.
     #[error("this build has no {0}")]
     Missing(String),
+    /// A part has no place in it.
+    #[error(transparent)]
+    Part(#[from] PartFault),
     /// The build that would come of it could not be used.
     #[error("{0}")]
     Unusable(#[from] BuildFault),
@@ -130,6 +139,9 @@ impl Edit {
             Self::SetLimits(_) => "Change limits".into(),
             Self::SetKeepOuts(_) => "Change keep-outs".into(),
             Self::SetTolerances(_) => "Change tolerances".into(),
+            Self::SetSetUp(_) => "Change set-up".into(),
+            Self::PutPart(_, part) => format!("Put in {}", part.name),
+            Self::TakeSurvey(points) => format!("Place {} surveyed points", points.len()),
             Self::SetRideHeight(_) => "Change ride height".into(),
             Self::SetLock(c, true) => format!("Lock {c}"),
             Self::SetLock(c, false) => format!("Free {c}"),
@@ -182,6 +194,14 @@ impl Edit {
             Self::SetLimits(limits) => next.limits = *limits,
             Self::SetKeepOuts(keep_outs) => next.keep_outs.clone_from(keep_outs),
             Self::SetTolerances(tolerances) => next.tolerances.clone_from(tolerances),
+            Self::SetSetUp(set_up) => next.set_up.clone_from(set_up),
+            Self::PutPart(axle, part) => crate::measured::put(&mut next, *axle, part)?,
+            Self::TakeSurvey(points) => {
+                for (point, to, known) in points {
+                    move_point(&mut next, *point, *to)?;
+                    next.set_up.surveyed.insert(*point, *known);
+                }
+            }
             Self::SetRideHeight(height) => set_ride_height(&mut next, height),
             Self::SetLock(coordinate, locked) => set_lock(&mut next.locked, *coordinate, *locked),
             Self::SetPointLock(axle, point, locked) => {
@@ -220,6 +240,13 @@ fn move_point(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFau
         if here[axis.index()] != to[axis.index()] && build.locked.contains(&coordinate) {
             return Err(EditFault::Locked(coordinate));
         }
+    }
+    // A point that is moved is no longer where it was surveyed.
+    build.set_up.surveyed.remove(&at);
+    let own = build.has_own_right_point(at.axle, at.point);
+    if at.side == Side::Right && !own {
+        let twin = PointRef::left(at.axle, at.point);
+        build.set_up.surveyed.remove(&twin);
     }
     let spec = axle_mut(build, at.axle)?;
     if at.side == Side::Right

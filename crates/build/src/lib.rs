@@ -7,6 +7,8 @@
 //! |---|---|
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
+//! | [`SetUp`], [`Session`] | what can be adjusted, the log of readings, how well surveyed points are known |
+//! | [`Part`] | a spindle, rack, spring or joint measured on the bench, to be put into any build |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
@@ -23,8 +25,10 @@ mod fault;
 mod joint_bolts;
 mod keep_out;
 mod length;
+mod measured;
 mod points;
 mod resolve;
+mod set_up;
 mod spec;
 mod tolerances;
 mod unit;
@@ -37,8 +41,15 @@ pub use keep_out::{KeepOut, KeepOutCorners};
 pub use length::{
     LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
 };
+pub use measured::{
+    JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
+};
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
+pub use set_up::{
+    Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
+    SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+};
 pub use spec::{
     ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
     SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_geometry::ArmName;
 
-use crate::{Coordinate, JointBolts, KeepOut, LengthUnit, PointName, Tolerances};
+use crate::{Coordinate, JointBolts, KeepOut, LengthUnit, PointName, SetUp, Tolerances};
 
 /// Three coordinates in the build's unit: x forward, y left, z up.
 pub type Triple = [f64; 3];
@@ -33,6 +33,8 @@ pub struct Build {
     pub keep_outs: Vec<KeepOut>,
     /// How exactly its points are made.
     pub tolerances: Tolerances,
+    /// What can be adjusted, and every session of readings.
+    pub set_up: SetUp,
     /// Free text.
     pub notes: String,
 }

@@ -35,6 +35,7 @@ pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddName> {
         limits: limits(&f.limits),
         keep_outs: f.keep_outs.into_iter().map(keep_out).collect(),
         tolerances: tolerances(&f.tolerances)?,
+        set_up: crate::set_up::read::set_up(f.set_up)?,
         locked: locks(f.locked)?,
         notes: f.notes,
     })
@@ -118,7 +119,7 @@ fn made_by(f: file::MadeBy) -> MadeBy {
     }
 }
 
-fn bolt(f: file::BoltAxis) -> BoltAxis {
+pub(crate) fn bolt(f: file::BoltAxis) -> BoltAxis {
     match f {
         file::BoltAxis::ForeAft => BoltAxis::ForeAft,
         file::BoltAxis::Vertical => BoltAxis::Vertical,

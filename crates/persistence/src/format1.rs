@@ -28,6 +28,8 @@ pub(crate) struct BuildFile {
     #[serde(default)]
     pub tolerances: Tolerances,
     #[serde(default)]
+    pub set_up: crate::set_up::file::SetUp,
+    #[serde(default)]
     pub locked: Vec<String>,
     #[serde(default)]
     pub notes: String,

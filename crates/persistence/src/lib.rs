@@ -10,6 +10,8 @@
 //! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
 //! | [`RecentFiles`] | files opened lately |
 //! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
+//! | [`read_readings`], [`read_survey`] | sheets of toe readings and tape surveys |
+//! | [`Drawer`] | measured parts, kept in the user's folder |
 //! | [`demos`] | the builds that come with the program |
 
 mod autosave;
@@ -17,6 +19,7 @@ mod build_file;
 mod convert;
 mod demos;
 mod document;
+mod drawer;
 mod explain;
 mod fault;
 mod format1;
@@ -26,15 +29,19 @@ mod read;
 mod recent;
 mod ron_text;
 mod save;
+mod set_up;
+mod sheets;
 mod table;
 
 pub use autosave::{Autosave, AutosaveFault, Leftover, leftovers};
 pub use build_file::{BuildFile, IfChanged};
 pub use demos::{Demo, demos};
 pub use document::{Document, write};
+pub use drawer::{Drawer, DrawerFault};
 pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
 pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;
 pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save};
+pub use sheets::{SheetFileFault, SheetFileFaultKind, SurveyFile, read_readings, read_survey};
 pub use table::{Separator, TableFault, TableFaultKind, read_points, write_points};

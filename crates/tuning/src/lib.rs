@@ -71,7 +71,7 @@ pub use remedy::{Adjustment, Effect, EffectFault, effect};
 pub use rule::{FrontPoint, TwoLineRule, two_line_rule};
 pub use scatter::{
     Band, Quantiles, RackBand, Scatter, ScatterFault, ScatterRequest, Share, Spread, Tolerance,
-    default_tolerances, scatter,
+    default_tolerances, normal_quantile, scatter,
 };
 pub use score::{Score, Scoring};
 pub use stations::{StationFault, Stations};

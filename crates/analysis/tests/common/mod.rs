@@ -97,6 +97,7 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
         hit: Hit::default(),
         limits: Limits::default(),
         keep_outs: Vec::new(),
+        set_up: trammel_build::SetUp::default(),
         tolerances: trammel_build::Tolerances::default(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),

@@ -1,5 +1,6 @@
 //! The commands that work without a window.
 
+pub(crate) mod advise;
 pub(crate) mod check;
 mod chosen;
 pub(crate) mod demo;
@@ -9,5 +10,6 @@ pub(crate) mod lift;
 pub(crate) mod map;
 pub(crate) mod picture;
 pub(crate) mod scatter;
+pub(crate) mod survey;
 pub(crate) mod sweep;
 pub(crate) mod tune;

@@ -65,7 +65,7 @@ pub(crate) fn run(arguments: &ScatterArguments) -> Result<(), Fault> {
     let rack = chosen.length("--rack", &arguments.rack)?;
     let request = ScatterRequest {
         corner: *chosen.corner(),
-        tolerances: tolerances(chosen.build(), chosen.axle()),
+        tolerances: tolerances(chosen.build(), chosen.axle(), chosen.side),
         stations: chosen.stations(rack)?,
         builds: arguments.builds,
         seed: arguments.seed,

@@ -25,6 +25,7 @@ pub(super) fn whole(build: &Build) -> Item {
         entry("limits", limits(&build.limits)),
         entry("keep_outs", keep_outs(&build.keep_outs)),
         entry("tolerances", tolerances(&build.tolerances)),
+        entry("set_up", super::set_up::set_up(&build.set_up)),
         entry("locked", Item::Names(locked)),
         entry("notes", Item::Text(build.notes.clone())),
     ]);
@@ -207,13 +208,16 @@ fn limits(l: &Limits) -> Item {
     ]))
 }
 
-fn joint_bolts(b: &JointBolts) -> Item {
-    let bolt = |axis| match axis {
+pub(super) fn bolt(axis: BoltAxis) -> Item {
+    match axis {
         BoltAxis::ForeAft => Item::Word("fore_aft"),
         BoltAxis::Vertical => Item::Word("vertical"),
         BoltAxis::Lateral => Item::Word("lateral"),
         BoltAxis::Direction(t) => Item::Tuple("direction", t.map(Item::Number).to_vec()),
-    };
+    }
+}
+
+fn joint_bolts(b: &JointBolts) -> Item {
     let joints = [("inner", b.inner), ("outer", b.outer)];
     Item::Fields(
         joints

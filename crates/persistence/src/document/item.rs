@@ -9,6 +9,8 @@ use crate::FORMAT;
 pub(super) enum Item {
     Format,
     Number(f64),
+    /// A number of things.
+    Count(u32),
     Text(String),
     Word(&'static str),
     /// A number in a unit of its own: `kg(300.0)`.
@@ -62,6 +64,7 @@ impl Item {
         match self {
             Self::Format => FORMAT.to_string(),
             Self::Number(v) => number(*v),
+            Self::Count(v) => v.to_string(),
             Self::Text(text) => quoted(text),
             Self::Word(word) => (*word).to_owned(),
             Self::Measure(unit, v) => format!("{unit}({})", number(*v)),

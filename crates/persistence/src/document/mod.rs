@@ -5,6 +5,7 @@ mod fields;
 mod item;
 mod layout;
 mod patch;
+mod set_up;
 
 use trammel_build::Build;
 

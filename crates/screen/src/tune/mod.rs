@@ -142,7 +142,7 @@ impl Tune {
         if let Some(centre) = stations_at(axle, vec![0.0]) {
             let made = scatter::Made {
                 corner,
-                tolerances: trammel_analysis::tolerances(build, view.axle),
+                tolerances: trammel_analysis::tolerances(build, view.axle, view.side),
                 limit: limit.to_radians(),
             };
             self.scatter.go_on(ctx, made, centre, held);

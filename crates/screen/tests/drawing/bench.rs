@@ -26,6 +26,7 @@ pub(crate) fn build() -> Build {
         hit: Hit::default(),
         limits: Limits::default(),
         keep_outs: Vec::new(),
+        set_up: trammel_build::SetUp::default(),
         tolerances: trammel_build::Tolerances::default(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),

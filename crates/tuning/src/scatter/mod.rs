@@ -8,6 +8,7 @@ mod request;
 mod run;
 
 pub use band::{Band, Quantiles, RackBand};
+pub use normal::quantile as normal_quantile;
 pub use ranking::Share;
 pub use request::{ScatterFault, ScatterRequest, Spread, Tolerance, default_tolerances};
 pub use run::{Scatter, scatter};

@@ -38,7 +38,8 @@ const TAIL: f64 = 0.024_25;
 
 /// How many standard deviations above the mean a share `p` of all values lies below. `p` is kept a hair away from 0
 /// and 1.
-pub(crate) fn quantile(p: f64) -> f64 {
+#[must_use]
+pub fn quantile(p: f64) -> f64 {
     let p = p.clamp(1e-12, 1.0 - 1e-12);
     if p < TAIL {
         tail(p)

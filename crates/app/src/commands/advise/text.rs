@@ -1,0 +1,105 @@
+//! Advice as plain text.
+
+use trammel_analysis::{NextMoves, SideNext};
+use trammel_build::LengthUnit;
+
+use super::{Answer, words};
+
+pub(super) fn told(answer: &Answer<'_>) -> String {
+    let unit = answer.build.unit;
+    let next = &answer.next;
+    let mut lines = vec![
+        answer.build.title.clone(),
+        format!(
+            "Limit: {:.2} degrees of toe change over the travel.",
+            next.limit.to_degrees()
+        ),
+    ];
+    for ask in next.sides.iter().flat_map(|s| words::asks(s, unit)) {
+        lines.push(format!("ASK: {ask}"));
+    }
+    if next.adjusters_assumed {
+        lines.push(
+            "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken.".into(),
+        );
+    }
+    if next.shims != 0 {
+        let verb = if next.shims > 0 { "add" } else { "take out" };
+        let count = next.shims.unsigned_abs();
+        lines.push(format!(
+            "Both sides: {verb} {count} of the shims under the rack."
+        ));
+    }
+    for side in &next.sides {
+        lines.push(String::new());
+        lines.extend(side_lines(side, next, unit));
+    }
+    lines.push(String::new());
+    lines.push(
+        "Keep the rack centred and locked, turn both rod ends back tight, read again. Chances count build tolerances and reading accuracy, nothing else.".into(),
+    );
+    lines.extend(
+        answer
+            .out
+            .as_ref()
+            .map(|path| format!("The session is kept in {path}.")),
+    );
+    lines.join("\n") + "\n"
+}
+
+fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String> {
+    let advice = &side.advice;
+    let mut lines = vec![format!(
+        "{} wheel",
+        side.readings.side.word().to_uppercase()
+    )];
+    lines.extend(zero_lines(side));
+    lines.extend(words::cause(side, unit));
+    lines.push(format!("As it stands: {}.", words::expected(&advice.now)));
+    lines.push(format!("DO: {}.", words::moves(&advice.best, &next.rod)));
+    lines.push(format!("Then: {}.", words::expected(&advice.best)));
+    if let Some(weld) = &advice.reweld {
+        let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| format!("{:+.2}", unit.from_mm(v)));
+        lines.push(format!(
+            "No adjuster within its range cures it. The inner joint must be welded elsewhere: by ({}) {} forward, outboard and up; largest toe change then {:.3} degrees.",
+            by.join(", "),
+            unit.sign(),
+            weld.then.largest.to_degrees()
+        ));
+    }
+    for plan in &advice.alternatives {
+        lines.push(format!(
+            "Or: {}: {}.",
+            words::moves(plan, &next.rod),
+            words::expected(plan)
+        ));
+    }
+    lines.push("travel   toe read now    expected after the move (degrees)".into());
+    for (read, then) in side.readings.latest.readings.points().zip(&side.next) {
+        lines.push(format!(
+            "{:>6.2}   {:<14} {:<10} +- {:.3}",
+            unit.from_mm(read.travel),
+            words::toe(read.change),
+            words::toe(then.change),
+            then.deviation.to_degrees()
+        ));
+    }
+    lines
+}
+
+fn zero_lines(side: &SideNext) -> Vec<String> {
+    let latest = &side.readings.latest;
+    let mut lines = Vec::new();
+    for (run, n) in latest.runs.iter().zip(1..) {
+        match (run.came_back(), run.return_to_zero) {
+            (Some(false), Some(off)) => lines.push(format!(
+                "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",
+                off.abs().to_degrees(),
+                run.allowed.to_degrees()
+            )),
+            (None, _) => lines.push(format!("Run {n} was not read again at ride height, so its return is not checked.")),
+            _ => {}
+        }
+    }
+    lines
+}

@@ -1,0 +1,114 @@
+//! Advice as it is said.
+
+use trammel_analysis::{Doubt, SideNext};
+use trammel_build::{LengthUnit, format_length};
+use trammel_setup::{Plan, RodThread, Uncertain, Way, turns_and_flats};
+
+/// `0.123 IN`.
+pub(super) fn toe(change: f64) -> String {
+    let size = change.to_degrees().abs();
+    match Way::of(change).filter(|_| size >= 0.0005) {
+        Some(way) => format!("{size:.3} {way}"),
+        None => "0.000".to_owned(),
+    }
+}
+
+/// `4.1 +- 0.3 mm`.
+pub(super) fn length(value: &Uncertain, unit: LengthUnit) -> String {
+    let [size, deviation] = [value.value.abs(), value.deviation].map(|v| unit.from_mm(v));
+    match unit {
+        LengthUnit::Inch => format!("{size:.3} +- {deviation:.3} in"),
+        LengthUnit::Millimetre => format!("{size:.1} +- {deviation:.1} mm"),
+    }
+}
+
+/// What the readings say is wrong, a line each.
+pub(super) fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+    let Some(cause) = &side.cause else {
+        return vec!["What is wrong can't be told from these readings.".to_owned()];
+    };
+    let mut lines = vec![format!("The {}.", cause.side)];
+    if let Some(shape) = &cause.shape {
+        let slope = shape.degrees_per_25_mm();
+        let way = |v: f64| Way::of(v).map_or(String::new(), |w| format!(" {w}"));
+        lines.push(format!(
+            "Slope {:.3} +- {:.3} degrees{} in bump for each 25 mm; bowl {:.3} +- {:.3} degrees{} both ways at {:.0} mm.",
+            slope.value.abs(),
+            slope.deviation,
+            way(slope.value),
+            shape.bowl.value.abs().to_degrees(),
+            shape.bowl.deviation.to_degrees(),
+            way(shape.bowl.value),
+            shape.reach,
+        ));
+    }
+    match cause.height() {
+        Some(error) => lines.push(format!(
+            "By {}: {error}.",
+            length(&cause.height_error, unit)
+        )),
+        None => lines.push("No height error that stands out of the readings' accuracy.".to_owned()),
+    }
+    match cause.length() {
+        Some(error) => lines.push(format!(
+            "By {}: {error}.",
+            length(&cause.length_error, unit)
+        )),
+        None => lines.push("No length error that stands out of the readings' accuracy.".to_owned()),
+    }
+    lines
+}
+
+/// The moves of a plan, the tie rod's among them.
+pub(super) fn moves(plan: &Plan, rod: &RodThread) -> String {
+    if plan.moves.is_empty() {
+        return "no move".to_owned();
+    }
+    let said: Vec<String> = plan.moves.iter().map(ToString::to_string).collect();
+    format!("{}; {}", said.join(", "), rod_words(plan, rod))
+}
+
+/// What the tie rod's own thread has to do so that static toe stays.
+pub(super) fn rod_words(plan: &Plan, rod: &RodThread) -> String {
+    let turns = turns_and_flats(plan.rod_longer, rod.per_turn);
+    let way = if plan.rod_longer > 0.0 {
+        "longer"
+    } else {
+        "shorter"
+    };
+    if turns.turns == 0 && turns.flats == 0 {
+        return "the tie rod stays".to_owned();
+    }
+    let range = match plan.rod_allows {
+        Some(false) => " (more than its thread allows)",
+        _ => "",
+    };
+    format!("tie rod {turns} {way}{range}, so that static toe stays")
+}
+
+/// `largest 0.05 degrees, chance 93 %`.
+pub(super) fn expected(plan: &Plan) -> String {
+    format!(
+        "largest toe change expected {:.3} degrees, chance of staying within the limit {:.0} %",
+        plan.largest.to_degrees(),
+        100.0 * plan.confidence
+    )
+}
+
+/// Questions about readings that look wrong.
+pub(super) fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+    let wheel = side.readings.side.word();
+    side.readings
+        .doubts
+        .iter()
+        .map(|doubt| match doubt {
+            Doubt::Whole(flip) => format!("{wheel} wheel: {}", flip.question()),
+            Doubt::Sign(d) => format!(
+                "{wheel} wheel at a travel of {}: {} was read, its neighbours say {}. Is the word right?",
+                format_length(unit.from_mm(d.travel), unit),
+                toe(d.read),
+                toe(d.expected),
+            ),
+        })
+        .collect()
+}

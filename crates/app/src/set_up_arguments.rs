@@ -1,0 +1,95 @@
+//! The words of the set-up commands.
+
+use std::path::PathBuf;
+
+use clap::Args;
+
+use crate::tune_arguments::OutArguments;
+
+#[derive(Debug, Args)]
+pub(crate) struct AdviseArguments {
+    /// Build file, or demo:NAME.
+    #[arg(value_name = "BUILD")]
+    pub build: PathBuf,
+    /// Table of toe readings.
+    #[arg(long, value_name = "FILE")]
+    pub readings: PathBuf,
+    #[command(flatten)]
+    pub out: OutArguments,
+    /// Write JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SurveyArguments {
+    /// Table of a tape survey.
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// Write JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+pub(crate) const ADVISE_ABOUT: &str = "\
+Say what to turn or shim next, from readings of toe against wheel travel.
+
+The readings are a table (commas, semicolons or tabs). Settings stand above it, a line each:
+  unit, mm                 or in; without it the build's own
+  method, two dials        one dial, tape, laser, mirror, degrees
+  spacing, 250             between the contacts (two dials, one dial)
+  grows, in                which way the plate goes at a dial whose number grows (both dials alike)
+  across, 530              from front mark to rear mark on one tyre (tape)
+  distance, 3000           to the board (laser, mirror);  board, ahead  or behind (laser)
+  accuracy, 0.02           of one number (a standard deviation); travel accuracy, 1
+  side, left               where the table has no column `side`
+  ride, 410                the place that is ride height, where it is not travel 0
+  adjusted, left, rack_end, 2.5   what was moved since the session before: rack_end (out is
+                           positive), washers, shims; a line each
+  date, 3 May    notes, ...
+Then a heading and a line for each place of the wheel, ride height among them:
+  travel (up 25, down 25, or 25 and -25), wheel height, shock length, or blocks
+  front, rear (two dials, tape); dial; spot and way (laser: inboard, outboard; mirror: ahead, back);
+  toe and way (degrees: IN, OUT; a sign is refused)
+  side, run, rack, ride (yes at ride height): where they are needed
+Lines that start with # are remarks. Read ride height again at the end of a run: the return is checked.
+
+With --out the session is kept in the build, so that the next round counts both.
+Exit 0: the moves are expected to bring every wheel that was read within the limit; 1: no adjuster
+does, and where to weld is said; 2: the input can't be used.
+
+With --json, one object (angles in degrees, toe-in positive; lengths in the build's unit):
+  title, unit, limit_deg, cured, adjusters_assumed, shims (shims under the rack, both sides)
+  asks       list of questions about readings that look wrong
+  sides      list of { side, readings [{ rack, travel, toe_deg, way, deviation_deg }],
+             return_to_zero_deg, came_back, repeatability_deg,
+             cause { tie_rod, slope_deg_per_25_mm, bowl_deg, height_error, length_error, words }
+             (each figure with its _deviation), learned { figures, misfit, alike, errors },
+             now and best { moves, largest_deg, confidence, rod_longer, rod_words }, alternatives,
+             reweld { by, to, largest_deg }, next (as readings) }
+  out        the file written";
+
+pub(crate) const SURVEY_ABOUT: &str = "\
+Coordinates from tape readings, with how well each is known.
+
+The survey is a table (commas, semicolons or tabs), a line each:
+  unit, mm                         or in; tape class, 2
+  mark, A, 0, 0, 0                 a mark whose place is given; a seventh cell: how well, if measured
+  point, joint, above              a sought point; above, below, left, right, ahead or behind tells
+                                   which of two mirror places; or three numbers: about where
+  tape, A, joint, 412.5            height, joint, 263    offset, joint, 210 (from the centre line)
+  station, joint, 95 (forward)     rise, left, forward: from one point to another
+  angle, A, joint, 4.5             degrees by an angle gauge, rising positive
+Behind a reading may stand: accuracy 2 (a standard deviation), round (the tape went round something),
+starts 25.4 (a burned end), from near 12, from far 12, to near 12, to far 12 (held at the edge of a
+hole of that diameter). Lines that start with # are remarks.
+
+Exit 0: coordinates; 1: coordinates, but a reading contradicts the others; 2: the input can't be used.
+
+With --json, one object (lengths in the table's unit, angles in degrees):
+  unit, spare (readings beyond the fewest), variance_factor
+  points     list of { name, x, y, z, deviation [x, y, z], covariance [xx, yy, zz, xy, xz, yz],
+             weak { direction, deviation } }
+  readings   list of { what, left_over, checked (0 to 1), standardised }
+  blunder    { what, off_by, expected, or, slip }
+  suggestions   list of { what, about, worst_now, worst_then }";

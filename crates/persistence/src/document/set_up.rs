@@ -1,0 +1,166 @@
+//! The set-up part of a build as fields of its file.
+
+use trammel_build::{
+    Adjusted, Adjusters, ReadingRow, Session, SetUp, StackRange, ToeMethod, TravelMeasure,
+};
+use trammel_setup::{Board, Raw, SpotWay, Way};
+
+use super::{
+    fields::bolt,
+    item::{Entry, Item},
+};
+
+pub(super) fn set_up(s: &SetUp) -> Item {
+    let mut entries = vec![entry("adjusters", adjusters(&s.adjusters))];
+    if !s.sessions.is_empty() {
+        entries.push(entry(
+            "sessions",
+            Item::List(s.sessions.iter().map(session).collect()),
+        ));
+    }
+    let surveyed = s.surveyed.iter().map(|(p, known)| {
+        let name = format!("{}.{}.{}", p.axle.word(), p.side.word(), p.point);
+        Item::Fields(vec![
+            entry("point", Item::Text(name)),
+            entry("variances", Item::Triple(known.variances)),
+            entry("covariances", Item::Triple(known.covariances)),
+        ])
+    });
+    entries.push(entry("surveyed", Item::List(surveyed.collect())));
+    Item::Fields(entries)
+}
+
+fn entry(name: &'static str, item: Item) -> Entry {
+    Entry { name, item }
+}
+
+fn adjusters(a: &Adjusters) -> Item {
+    let mut all = Vec::new();
+    let number = |name, v| entry(name, Item::Number(v));
+    all.extend(a.rack_end.map(|r| {
+        let turns = vec![
+            number("turns_out", r.turns_out),
+            number("turns_in", r.turns_in),
+        ];
+        entry("rack_end", Item::Fields(turns))
+    }));
+    all.extend(a.washers.map(|s| entry("washers", stack(s))));
+    all.extend(a.washers_along.map(|b| entry("washers_along", bolt(b))));
+    all.extend(a.shims.map(|s| entry("shims", stack(s))));
+    all.extend(a.rod.map(|r| {
+        let rod = vec![
+            number("per_turn", r.per_turn),
+            number("shorter", r.shorter),
+            number("longer", r.longer),
+        ];
+        entry("rod", Item::Fields(rod))
+    }));
+    Item::Fields(all)
+}
+
+fn stack(s: StackRange) -> Item {
+    Item::Fields(vec![
+        entry("thickness", Item::Number(s.thickness)),
+        entry("more", Item::Count(s.more)),
+        entry("fewer", Item::Count(s.fewer)),
+    ])
+}
+
+fn session(s: &Session) -> Item {
+    let mut all = Vec::new();
+    for (name, text) in [("date", &s.date), ("notes", &s.notes)] {
+        if !text.is_empty() {
+            all.push(entry(name, Item::Text(text.clone())));
+        }
+    }
+    if !s.adjusted.is_empty() {
+        all.push(entry(
+            "adjusted",
+            Item::List(s.adjusted.iter().map(adjusted).collect()),
+        ));
+    }
+    all.push(entry("method", method(s.method)));
+    all.extend(s.accuracy.map(|v| entry("accuracy", Item::Number(v))));
+    let by = match s.travel_by {
+        TravelMeasure::Travel => "travel",
+        TravelMeasure::WheelHeight => "wheel_height",
+        TravelMeasure::ShockLength => "shock_length",
+        TravelMeasure::Blocks => "blocks",
+    };
+    all.push(entry("travel_by", Item::Word(by)));
+    all.extend(
+        s.travel_accuracy
+            .map(|v| entry("travel_accuracy", Item::Number(v))),
+    );
+    all.push(entry("rows", Item::List(s.rows.iter().map(row).collect())));
+    Item::Fields(all)
+}
+
+fn adjusted(a: &Adjusted) -> Item {
+    Item::Fields(vec![
+        entry("part", Item::Word(a.part.word())),
+        entry("side", Item::Word(a.side.word())),
+        entry("by", Item::Number(a.by)),
+    ])
+}
+
+fn way(w: Way) -> Item {
+    Item::Word(match w {
+        Way::In => "toe_in",
+        Way::Out => "toe_out",
+    })
+}
+
+fn method(m: ToeMethod) -> Item {
+    match m {
+        ToeMethod::TwoDials(v, grows) => {
+            Item::Tuple("two_dials", vec![Item::Number(v), way(grows)])
+        }
+        ToeMethod::OneDial(v, grows) => Item::Tuple("one_dial", vec![Item::Number(v), way(grows)]),
+        ToeMethod::Tape(v) => Item::Measure("tape", v),
+        ToeMethod::Laser(v, board) => {
+            let board = match board {
+                Board::Ahead => "ahead",
+                Board::Behind => "behind",
+            };
+            Item::Tuple("laser", vec![Item::Number(v), Item::Word(board)])
+        }
+        ToeMethod::Mirror(v) => Item::Measure("mirror", v),
+        ToeMethod::Degrees => Item::Word("degrees"),
+    }
+}
+
+fn row(r: &ReadingRow) -> Item {
+    let mut all = vec![
+        entry("side", Item::Word(r.side.word())),
+        entry("run", Item::Count(r.run)),
+    ];
+    if r.rack != 0.0 {
+        all.push(entry("rack", Item::Number(r.rack)));
+    }
+    all.push(entry("place", Item::Number(r.place)));
+    if r.ride {
+        all.push(entry("ride", Item::Word("true")));
+    }
+    all.push(entry("shown", shown(r.shown)));
+    Item::Fields(all)
+}
+
+fn shown(raw: Raw) -> Item {
+    match raw {
+        Raw::Pair { front, rear } => {
+            Item::Tuple("pair", vec![Item::Number(front), Item::Number(rear)])
+        }
+        Raw::Dial(v) => Item::Measure("dial", v),
+        Raw::Spot(v, to) => {
+            let to = match to {
+                SpotWay::Inboard => "inboard",
+                SpotWay::Outboard => "outboard",
+                SpotWay::Ahead => "ahead",
+                SpotWay::Back => "back",
+            };
+            Item::Tuple("spot", vec![Item::Number(v), Item::Word(to)])
+        }
+        Raw::Degrees(v, to) => Item::Tuple("degrees", vec![Item::Number(v), way(to)]),
+    }
+}
