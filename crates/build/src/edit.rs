@@ -6,8 +6,8 @@ use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
     Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, JointBolts, KeepOut, LengthUnit,
-    Limits, PointName, PointRef, RackEndSpec, RackSpec, Side, SpringSpec, Tolerances, TravelSpec,
-    Triple, Vehicle, WheelSpec, access::mirror,
+    Limits, PartsEdit, PointName, PointRef, RackEndSpec, RackSpec, Side, SpringSpec, Tolerances,
+    TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
 };
 
 /// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
@@ -58,6 +58,8 @@ pub enum Edit {
     SetKeepOuts(Vec<KeepOut>),
     /// How exactly points are made.
     SetTolerances(Tolerances),
+    /// A change of parts, load cases, materials or accepted cautions.
+    Parts(PartsEdit),
     /// Describe the same parts at another ride height. Locks do not hold it: every joint keeps its place on its part.
     SetRideHeight(Box<RideHeight>),
     /// Lock or free one coordinate.
@@ -130,6 +132,7 @@ impl Edit {
             Self::SetLimits(_) => "Change limits".into(),
             Self::SetKeepOuts(_) => "Change keep-outs".into(),
             Self::SetTolerances(_) => "Change tolerances".into(),
+            Self::Parts(edit) => edit.name(),
             Self::SetRideHeight(_) => "Change ride height".into(),
             Self::SetLock(c, true) => format!("Lock {c}"),
             Self::SetLock(c, false) => format!("Free {c}"),
@@ -182,6 +185,7 @@ impl Edit {
             Self::SetLimits(limits) => next.limits = *limits,
             Self::SetKeepOuts(keep_outs) => next.keep_outs.clone_from(keep_outs),
             Self::SetTolerances(tolerances) => next.tolerances.clone_from(tolerances),
+            Self::Parts(edit) => edit.apply(&mut next)?,
             Self::SetRideHeight(height) => set_ride_height(&mut next, height),
             Self::SetLock(coordinate, locked) => set_lock(&mut next.locked, *coordinate, *locked),
             Self::SetPointLock(axle, point, locked) => {

@@ -7,13 +7,16 @@
 //! |---|---|
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
+//! | [`AxleParts`], [`MaterialSpec`], [`SteeringSpec`] | what a build is made of: tubes, joints, bolts, brackets |
+//! | [`LoadCases`], [`AcceptedCaution`] | what it is proved against, and which cautions stay, with the reason |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
-//! | [`Edit`] | every change that can be made, with its name |
+//! | [`Edit`], [`PartsEdit`] | every change that can be made, with its name |
 //! | [`LengthUnit`] | inch or millimetre |
 //! | [`parse_length`], [`format_length`] | lengths as they are typed and shown |
 
+mod accepted;
 mod access;
 mod check;
 mod convert;
@@ -23,12 +26,17 @@ mod fault;
 mod joint_bolts;
 mod keep_out;
 mod length;
+mod load_case;
+mod parts;
+mod parts_edit;
 mod points;
 mod resolve;
 mod spec;
+mod steering;
 mod tolerances;
 mod unit;
 
+pub use accepted::AcceptedCaution;
 pub use access::mirror;
 pub use edit::{Edit, EditFault, RideHeight};
 pub use fault::BuildFault;
@@ -37,11 +45,21 @@ pub use keep_out::{KeepOut, KeepOutCorners};
 pub use length::{
     LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
 };
+pub use load_case::{
+    Hold, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit, RimHalf, TyrePatch,
+};
+pub use parts::{
+    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, JointEnd, JointParts,
+    MaterialSpec, Pressure, Section, ShearPlane, Stress, TieRodParts, Tube, WheelParts,
+};
+pub use parts_edit::PartsEdit;
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use spec::{
-    ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
-    SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
+    ArmPoints, AxleSpec, Build, Hit, HitPoint, JamNutAt, Limits, Mass, RackEndSpec, RackSpec,
+    RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, TravelSpec, Triple, Vehicle,
+    WheelSpec,
 };
+pub use steering::SteeringSpec;
 pub use tolerances::{MadeBy, Tolerances};
 pub use unit::LengthUnit;

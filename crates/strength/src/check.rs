@@ -56,6 +56,14 @@ pub enum Check {
     ArmTubeYield,
     /// Gap between two parts.
     Clearance,
+    /// Force asked of the driver at the rim of the steering wheel.
+    HandForce,
+    /// Force with which a hit tears at the rim of the steering wheel.
+    KickBack,
+    /// Angle left before tie rod and steering arm come into line.
+    OverCentre,
+    /// Rack travel left between the stop and that line.
+    StopMargin,
 }
 
 impl fmt::Display for Check {
@@ -84,6 +92,10 @@ impl fmt::Display for Check {
             Self::StrutAndBeam => "compression and bending together",
             Self::ArmTubeYield => "yield of the arm's tube",
             Self::Clearance => "clearance",
+            Self::HandForce => "hand force",
+            Self::KickBack => "kick-back at the steering wheel",
+            Self::OverCentre => "margin before over centre",
+            Self::StopMargin => "stop ahead of over centre",
         })
     }
 }

@@ -9,6 +9,7 @@ use crate::FORMAT;
 pub(super) enum Item {
     Format,
     Number(f64),
+    Count(u32),
     Text(String),
     Word(&'static str),
     /// A number in a unit of its own: `kg(300.0)`.
@@ -32,7 +33,7 @@ impl Entry {
     /// Whether leaving it out would say the same. An empty thread or grade is not the same as none.
     pub(super) fn says_nothing(&self) -> bool {
         match &self.item {
-            Item::Text(text) => matches!(self.name, "title" | "notes") && text.is_empty(),
+            Item::Text(text) => matches!(self.name, "title" | "notes" | "what") && text.is_empty(),
             Item::Names(names) => names.is_empty(),
             Item::List(items) => items.is_empty(),
             Item::Fields(entries) => entries.is_empty(),
@@ -62,6 +63,7 @@ impl Item {
         match self {
             Self::Format => FORMAT.to_string(),
             Self::Number(v) => number(*v),
+            Self::Count(n) => n.to_string(),
             Self::Text(text) => quoted(text),
             Self::Word(word) => (*word).to_owned(),
             Self::Measure(unit, v) => format!("{unit}({})", number(*v)),
