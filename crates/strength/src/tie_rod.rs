@@ -5,11 +5,12 @@
 
 use crate::check::{Check, Finding, mpa, newtons};
 use crate::column::{COLUMN_FORMULAS, Column, Ends};
+use crate::engagement;
 use crate::grade::Strength;
 use crate::material::MaterialStrength;
 use crate::number::{BadNumber, not_negative};
 use crate::section::Profile;
-use crate::source::Source;
+use crate::source::{Limit, Source};
 use crate::thread::Thread;
 
 /// Elementary strength of materials: force over area, moment over section modulus, F l / 4 for a bar on two supports.
@@ -27,6 +28,7 @@ pub struct TieRodBar {
     column: Column,
     side_hit: f64,
     shank: Option<(Thread, Strength)>,
+    engaged: Option<f64>,
 }
 
 impl TieRodBar {
@@ -47,6 +49,7 @@ impl TieRodBar {
             column: Column::new(profile, strength, length, Ends::Pinned)?,
             side_hit: not_negative("the side hit on the tie rod", side_hit)?,
             shank: None,
+            engaged: None,
         })
     }
 
@@ -56,6 +59,34 @@ impl TieRodBar {
         Self {
             shank: Some((thread, strength)),
             ..self
+        }
+    }
+
+    /// The same with the least thread that its adapters hold, at the outer end of their adjustment, mm.
+    ///
+    /// # Errors
+    /// A length that is not finite or below zero.
+    pub fn with_engagement(self, least: f64) -> Result<Self, BadNumber> {
+        Ok(Self {
+            engaged: Some(not_negative("the thread left in the adapter", least)?),
+            ..self
+        })
+    }
+
+    /// The check that no load changes: thread in the adapters.
+    pub fn check_once(&self, mut found: impl FnMut(Finding)) {
+        if let Some(((thread, _), engaged)) = self.shank.zip(self.engaged) {
+            let least = Limit {
+                value: engagement::length_in_steel(thread),
+                unit: "mm",
+                source: engagement::DIAMETERS_IN_STEEL.source,
+            };
+            found(Finding::above(
+                Check::ThreadEngagement,
+                engaged,
+                least,
+                least.source,
+            ));
         }
     }
 

@@ -8,6 +8,7 @@ use trammel_geometry::{ArmName, Point, Vector};
 use trammel_strength::{
     bolt::{Bolt, ShearPlaneAt, ShearPlanes},
     bracket::{Bracket, BracketSize},
+    joint_room::{BodyRoom, NutRoom},
     proof::{Body, JointPlace, Mounted, PartKind},
     rod_end::{Joint, ListedRodEnd},
     source::{Limit, Source},
@@ -89,7 +90,7 @@ impl Place<'_> {
             source: Source::USER,
         });
         let swivel = typed.or_else(|| listed.and_then(ListedRodEnd::misalignment));
-        let on_rod = matches!(self.point, PointName::TieRodInner | PointName::TieRodOuter);
+        let on_rod = self.is_on_the_rod();
         match swivel {
             Some(limit) => joint = joint.with_misalignment(limit).map_err(|e| e.to_string())?,
             None if on_rod => notes.push(Note::left_out(
@@ -98,6 +99,7 @@ impl Place<'_> {
             )),
             None => {}
         }
+        joint = self.with_room(joint, end, listed)?;
         let mounted = if on_rod && swivel.is_some() {
             let bolt = self.joint_bolt();
             if bolt.is_none() {
@@ -111,6 +113,47 @@ impl Place<'_> {
             None
         };
         Ok(Some(PartKind::Joint(self.place(), mounted, joint)))
+    }
+
+    /// Body between the ears, and jam nut before them, where the build says enough.
+    fn with_room(
+        &self,
+        mut joint: Joint,
+        end: &JointEnd,
+        listed: Option<&ListedRodEnd>,
+    ) -> Result<Joint, String> {
+        let bad = |e: trammel_strength::BadNumber| e.to_string();
+        let size = |typed: Option<f64>, listed: Option<f64>| typed.map(|v| self.mm(v)).or(listed);
+        let ball = size(end.ball_width, listed.map(ListedRodEnd::ball_width));
+        let body = size(end.body_width, listed.map(ListedRodEnd::body_width));
+        let head = size(end.head_diameter, listed.map(ListedRodEnd::head_diameter));
+        let spacer = self
+            .parts()
+            .and_then(|p| p.bolt.as_ref()?.spacer)
+            .unwrap_or(0.0);
+        if let (Some(ball), Some(body), Some(head)) = (ball, body, head) {
+            joint = joint.with_body(BodyRoom::new(ball, body, head, self.mm(spacer)).map_err(bad)?);
+        }
+        let rod = &self.spec.parts.tie_rod;
+        if let (true, Some(length), Some(engaged)) =
+            (self.is_on_the_rod(), end.length, rod.engagement)
+        {
+            let bracket = self.parts().and_then(|p| p.bracket.as_ref());
+            let edge = bracket.map_or(0.0, |b| self.mm(b.edge.unwrap_or(b.width / 2.0)));
+            let nut = NutRoom {
+                length: self.mm(length),
+                engagement: self.mm(engaged),
+                adjustment: self.mm(rod.adjustment.unwrap_or(0.0)),
+                jam_nut: self.mm(rod.jam_nut.unwrap_or(0.0)),
+                obstacle: edge.max(head.unwrap_or(0.0) / 2.0),
+            };
+            joint = joint.with_nut(&nut).map_err(bad)?;
+        }
+        Ok(joint)
+    }
+
+    fn is_on_the_rod(&self) -> bool {
+        matches!(self.point, PointName::TieRodInner | PointName::TieRodOuter)
     }
 
     pub(super) fn bolt(&self, notes: &mut Vec<Note>) -> Kind {

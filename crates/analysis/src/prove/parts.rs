@@ -148,7 +148,10 @@ fn rack_end(
             unit: "rad",
             source: typed(toe.is_some()),
         },
-        engagement: spec.engagement.map(|v| v * mm),
+        // What is screwed in past the tapped depth is not in mesh.
+        engagement: spec
+            .engagement
+            .map(|v| spec.bore_depth.map_or(v, |depth| v.min(depth)) * mm),
         bar_diameter: bar,
     })
 }
@@ -227,7 +230,16 @@ fn tie_rod(
     let strength = materials::grade(build, name)?
         .strength(thread.major_diameter())
         .map_err(|e| e.to_string())?;
-    Ok(bar.with_shank(thread, strength))
+    let bar = bar.with_shank(thread, strength);
+    let Some(engaged) = parts.engagement else {
+        notes.push(Note::left_out(
+            ProofPart::TieRod.label(),
+            "The thread in the adapters is not given and not checked.",
+        ));
+        return Ok(bar);
+    };
+    let least = (engaged - parts.adjustment.unwrap_or(0.0)).max(0.0) * build.unit.mm();
+    bar.with_engagement(least).map_err(|e| e.to_string())
 }
 
 fn arm_tubes(

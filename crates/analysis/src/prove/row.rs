@@ -129,7 +129,11 @@ impl ProofRow {
         }
         let broken = self.factor.is_some_and(|factor| factor < 1.0);
         Some(match self.check {
-            Check::RackEndToe | Check::Clearance if self.value > 0.0 => Grade::Caution,
+            Check::RackEndToe | Check::Clearance | Check::BodyRoom | Check::NutRoom
+                if self.value > 0.0 =>
+            {
+                Grade::Caution
+            }
             Check::RackEndFatigue
             | Check::HandForce
             | Check::KickBack
