@@ -113,10 +113,27 @@ fn a_rear_corner_has_no_rack_cells() {
     assert!(row.ends_with(",,,,,"), "{row}");
 }
 
+/// The lifted demo with a thinner thread on its rack ends, in a file.
+fn thin(folder: &tempfile::TempDir) -> String {
+    let demos = trammel_persistence::demos();
+    let lifted = demos
+        .into_iter()
+        .find(|demo| demo.name == "lifted")
+        .unwrap();
+    let text = lifted
+        .text
+        .replacen("thread: \"1/2-20\"", "thread: \"3/8-24\"", 1);
+    let path = folder.path().join("thin.ron");
+    std::fs::write(&path, text).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
 #[test]
 fn prove_ends_with_one_on_a_danger_only() {
-    for (name, code) in [("good", 0), ("lifted", 1), ("badly-placed-rack", 0)] {
-        let output = trammel(&["prove", &format!("demo:{name}")]);
+    let folder = tempfile::tempdir().unwrap();
+    let thin = thin(&folder);
+    for (name, code) in [("demo:good", 0), ("demo:lifted", 0), (&thin, 1)] {
+        let output = trammel(&["prove", name]);
         let text = out(&output);
         assert_eq!(output.status.code(), Some(code), "{name}: {text}");
         assert!(
@@ -129,7 +146,8 @@ fn prove_ends_with_one_on_a_danger_only() {
 
 #[test]
 fn the_names_of_the_json_stand_in_the_help() {
-    let output = trammel(&["prove", "demo:lifted", "--json"]);
+    let folder = tempfile::tempdir().unwrap();
+    let output = trammel(&["prove", &thin(&folder), "--json"]);
     let json: serde_json::Value = serde_json::from_str(&out(&output)).expect("JSON");
     let rows = json["rows"].as_array().unwrap();
     assert!(rows.len() > 50);

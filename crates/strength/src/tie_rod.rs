@@ -73,8 +73,12 @@ impl TieRodBar {
         })
     }
 
-    /// The check that no load changes: thread in the adapters.
+    /// The checks that no load case changes: a side hit, thread in the adapters.
     pub fn check_once(&self, mut found: impl FnMut(Finding)) {
+        if self.side_hit > 0.0 {
+            let bending = self.side_hit * self.length / 4.0 / self.profile.least_modulus();
+            found(Finding::below(Check::SideHit, bending, self.yields(), BEAM));
+        }
         if let Some(((thread, _), engaged)) = self.shank.zip(self.engaged) {
             let least = Limit {
                 value: engagement::length_in_steel(thread),
@@ -92,7 +96,7 @@ impl TieRodBar {
 
     /// Everything that is checked under this tension (N, compression negative), one after another.
     pub fn check(&self, tension: f64, mut found: impl FnMut(Finding)) {
-        let yields = mpa(self.strength.yield_mpa(), self.strength.source);
+        let yields = self.yields();
         let axial = tension.abs() / self.profile.area();
         found(Finding::below(Check::AxialYield, axial, yields, BEAM));
         let (critical, _) = self.column.critical_load();
@@ -103,10 +107,6 @@ impl TieRodBar {
             limit,
             COLUMN_FORMULAS,
         ));
-        if self.side_hit > 0.0 {
-            let bending = self.side_hit * self.length / 4.0 / self.profile.least_modulus();
-            found(Finding::below(Check::SideHit, bending, yields, BEAM));
-        }
         if let Some((thread, strength)) = self.shank {
             let limit = mpa(strength.yield_strength.mpa(), strength.source);
             let stress = tension.abs() / thread.tensile_stress_area();
@@ -117,6 +117,10 @@ impl TieRodBar {
                 thread.source(),
             ));
         }
+    }
+
+    fn yields(&self) -> Limit {
+        mpa(self.strength.yield_mpa(), self.strength.source)
     }
 
     /// The side force at mid-span, N, at which the rod begins to yield.
@@ -152,6 +156,7 @@ mod tests {
     fn all(rod: &TieRodBar, tension: f64) -> Vec<Finding> {
         let mut found = vec![];
         rod.check(tension, |finding| found.push(finding));
+        rod.check_once(|finding| found.push(finding));
         found
     }
 

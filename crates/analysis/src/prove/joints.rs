@@ -31,17 +31,14 @@ pub(super) struct Place<'a> {
     pub spec: &'a AxleSpec,
     pub view: &'a CornerView,
     pub point: PointName,
+    pub parts: &'a JointParts,
 }
 
 type Kind = Result<Option<PartKind>, String>;
 
 impl Place<'_> {
-    fn parts(&self) -> Option<&JointParts> {
-        self.spec.parts.joints.get(&self.point)
-    }
-
     fn end(&self) -> Option<&JointEnd> {
-        self.parts()?.end.as_ref()
+        self.parts.end.as_ref()
     }
 
     fn mm(&self, v: f64) -> f64 {
@@ -128,8 +125,10 @@ impl Place<'_> {
         let body = size(end.body_width, listed.map(ListedRodEnd::body_width));
         let head = size(end.head_diameter, listed.map(ListedRodEnd::head_diameter));
         let spacer = self
-            .parts()
-            .and_then(|p| p.bolt.as_ref()?.spacer)
+            .parts
+            .bolt
+            .as_ref()
+            .and_then(|b| b.spacer)
             .unwrap_or(0.0);
         if let (Some(ball), Some(body), Some(head)) = (ball, body, head) {
             joint = joint.with_body(BodyRoom::new(ball, body, head, self.mm(spacer)).map_err(bad)?);
@@ -138,7 +137,7 @@ impl Place<'_> {
         if let (true, Some(length), Some(engaged)) =
             (self.is_on_the_rod(), end.length, rod.engagement)
         {
-            let bracket = self.parts().and_then(|p| p.bracket.as_ref());
+            let bracket = self.parts.bracket.as_ref();
             let edge = bracket.map_or(0.0, |b| self.mm(b.edge.unwrap_or(b.width / 2.0)));
             let nut = NutRoom {
                 length: self.mm(length),
@@ -157,7 +156,7 @@ impl Place<'_> {
     }
 
     pub(super) fn bolt(&self, notes: &mut Vec<Note>) -> Kind {
-        let Some(bolt) = self.parts().and_then(|p| p.bolt.as_ref()) else {
+        let Some(bolt) = self.parts.bolt.as_ref() else {
             let about = ProofPart::Bolt(self.point).label();
             notes.push(Note::left_out(
                 about,
@@ -170,7 +169,7 @@ impl Place<'_> {
             Some(ShearPlane::Shank) => ShearPlaneAt::Shank(thread.major_diameter()),
             Some(ShearPlane::Thread) | None => ShearPlaneAt::Thread(thread),
         };
-        let bracket = self.parts().and_then(|p| p.bracket.as_ref());
+        let bracket = self.parts.bracket.as_ref();
         let about = ProofPart::Bolt(self.point).label();
         let planes = match bracket {
             Some(bracket) => planes(bracket),
@@ -235,14 +234,14 @@ impl Place<'_> {
 
     pub(super) fn bracket(&self, notes: &mut Vec<Note>) -> Kind {
         let about = ProofPart::Bracket(self.point).label();
-        let Some(bracket) = self.parts().and_then(|p| p.bracket.as_ref()) else {
+        let Some(bracket) = self.parts.bracket.as_ref() else {
             notes.push(Note::left_out(
                 about,
                 "No bracket is given: it is not checked.",
             ));
             return Ok(None);
         };
-        let bolt = self.parts().and_then(|p| p.bolt.as_ref());
+        let bolt = self.parts.bolt.as_ref();
         let thread = bolt
             .and_then(|b| b.thread.as_deref())
             .ok_or("The bolt's thread is not given: the bracket's hole is not checked.")?;
@@ -326,7 +325,7 @@ impl Place<'_> {
 
     /// Bolt and height, in the frame of the corner.
     fn mounted(&self, notes: &mut Vec<Note>) -> Result<Mounted, String> {
-        let typed = self.parts().and_then(|p| p.bolt.as_ref()?.direction);
+        let typed = self.parts.bolt.as_ref().and_then(|b| b.direction);
         let bolt = match typed
             .map(|axis| axis.direction())
             .or_else(|| self.joint_bolt())
@@ -335,7 +334,7 @@ impl Place<'_> {
             None => self.usual_bolt(notes),
         };
         let mounted = Mounted::new(self.place(), self.body(), bolt).map_err(|e| e.to_string())?;
-        let Some(bracket) = self.parts().and_then(|p| p.bracket.as_ref()) else {
+        let Some(bracket) = self.parts.bracket.as_ref() else {
             return Ok(mounted);
         };
         mounted
