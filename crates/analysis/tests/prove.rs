@@ -39,7 +39,16 @@ fn every_demo_is_proved_whole() {
                 .iter()
                 .all(|row| row.value.is_finite() && row.limit.is_finite())
         );
-        let standings: Vec<f64> = proof.rows.iter().filter_map(|row| row.standing()).collect();
+        assert!(
+            proof
+                .rows
+                .iter()
+                .map(|row| row.grade())
+                .is_sorted_by(|a, b| a >= b),
+            "{name}"
+        );
+        let kept = proof.rows.iter().filter(|row| row.grade().is_none());
+        let standings: Vec<f64> = kept.filter_map(|row| row.standing()).collect();
         assert!(standings.is_sorted_by(|a, b| a <= b), "{name}");
         for (case, _) in effective_load_cases(&build) {
             let there = proof
