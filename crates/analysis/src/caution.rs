@@ -1,6 +1,9 @@
 //! A caution: what was found, against which limit, why it matters and what would mend it.
 
-use trammel_build::{AxleName, Edit, PointRef, Side};
+use trammel_build::{AcceptedCaution, AxleName, Build, Edit, PointRef, Side};
+use trammel_strength::check::Check;
+
+use crate::ProofPart;
 
 /// How bad it is. Three grades, told by word and shape.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -46,6 +49,8 @@ pub enum CautionKind {
     ThreadEngagement,
     /// A name in the build that no table knows.
     UnknownName,
+    /// A check of the proof does not keep its wanted factor.
+    Proof(ProofPart, Check),
 }
 
 impl CautionKind {
@@ -62,6 +67,7 @@ impl CautionKind {
             Self::OutOfReach => "out_of_reach",
             Self::ThreadEngagement => "thread_engagement",
             Self::UnknownName => "unknown_name",
+            Self::Proof(..) => "proof",
         }
     }
 }
@@ -173,6 +179,39 @@ pub struct Caution {
 }
 
 impl Caution {
+    /// What names it from one day to the next, and an acceptance after it: `front/both/joint_angle/tie_rod.inner`.
+    #[must_use]
+    pub fn key(&self) -> String {
+        let (axle, side) = (self.axle.word(), self.side.map_or("both", Side::word));
+        if let CautionKind::Proof(part, check) = self.kind {
+            return format!("{axle}/{side}/{}/{check}", part.label());
+        }
+        let point = self
+            .point
+            .map_or_else(String::new, |at| format!("/{}", at.point));
+        format!("{axle}/{side}/{}{point}", self.kind.word())
+    }
+
+    /// The builder's reason for leaving it, where it was accepted.
+    #[must_use]
+    pub fn accepted<'a>(&self, build: &'a Build) -> Option<&'a AcceptedCaution> {
+        let key = self.key();
+        build.accepted.iter().find(|a| a.caution == key)
+    }
+
+    /// Whether its figure is worse than when it was accepted.
+    #[must_use]
+    pub fn worse_than_accepted(&self, accepted: &AcceptedCaution) -> bool {
+        let Some((figure, then)) = self.figure.zip(accepted.figure) else {
+            return false;
+        };
+        let then = Figure {
+            value: then,
+            ..figure
+        };
+        figure.severity() > then.severity() * (1.0 + 1e-6)
+    }
+
     /// How far past its limit; 1 where it is not about a number.
     #[must_use]
     pub fn severity(&self) -> f64 {

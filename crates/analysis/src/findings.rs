@@ -1,8 +1,11 @@
 //! All cautions of a build.
 
 use trammel_build::Build;
+use trammel_strength::check::Check;
 
-use crate::{Caution, RackEndStudy, Study, checks};
+use crate::{
+    Caution, CautionKind, Proof, ProofPart, RackEndStudy, Study, checks, prove::caution_of, words,
+};
 
 /// How deep the checks go.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,11 +43,60 @@ impl Findings {
         {
             checks::examine(build, axle, depth, &mut findings);
         }
-        findings.cautions.sort_by(|a, b| {
+        findings.sort();
+        findings
+    }
+
+    /// The same with the cautions of a proof of the same build: one for each check of a part that does not keep its wanted factor, at its worst load
+    /// case and pose. What an older check says of the same thing stands alone.
+    #[must_use]
+    pub fn with_proof(mut self, build: &Build, study: &Study, proof: &Proof) -> Self {
+        let unit = build.unit;
+        for row in &proof.rows {
+            let Some(axle) = study.axle(row.axle) else {
+                continue;
+            };
+            let model = &axle.model;
+            let pose = |at: crate::WorstPose| {
+                words::pose(at.travel, at.rack, model.travel, model.lock(), unit)
+            };
+            let Some(caution) = caution_of(row, build, pose) else {
+                continue;
+            };
+            if !self.says(&caution) {
+                self.cautions.push(caution);
+            }
+        }
+        self.sort();
+        self
+    }
+
+    /// Whether the same is said already: by a row of another load case that is worse, or by a check of the layout.
+    fn says(&self, caution: &Caution) -> bool {
+        let CautionKind::Proof(part, check) = caution.kind else {
+            return false;
+        };
+        let of_layout = match check {
+            Check::ThreadEngagement if part == ProofPart::RackEnd => {
+                Some(CautionKind::ThreadEngagement)
+            }
+            Check::OverCentre => Some(CautionKind::LockOver),
+            Check::Misalignment => Some(CautionKind::JointAngle),
+            _ => None,
+        };
+        self.cautions.iter().any(|known| {
+            let same_place = known.axle == caution.axle && known.side == caution.side;
+            let same_point = check != Check::Misalignment || known.point == caution.point;
+            same_place
+                && (known.kind == caution.kind || (Some(known.kind) == of_layout && same_point))
+        })
+    }
+
+    fn sort(&mut self) {
+        self.cautions.sort_by(|a, b| {
             let by_severity = b.severity().total_cmp(&a.severity());
             b.grade.cmp(&a.grade).then(by_severity)
         });
-        findings
     }
 }
 

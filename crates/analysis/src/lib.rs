@@ -15,6 +15,10 @@
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
+//! | [`prove`](fn@prove), [`Proof`], [`ProofRow`] | every part under every load case at its worst pose, with remedies; may run on another thread |
+//! | [`forces_under`], [`forces_under_case`] | every force of a corner over travel and rack |
+//! | [`thread_comparison`] | threads and grades side by side for the rack end's own load |
+//! | [`effective_load_cases`], [`usual_load_cases`] | what a build is proved against |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
@@ -27,6 +31,7 @@ mod corner_view;
 mod findings;
 mod lift_verdict;
 mod pose_grid;
+mod prove;
 mod quantity;
 mod quick_look;
 mod rack_end;
@@ -48,6 +53,12 @@ pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
 pub use lift_verdict::LiftVerdict;
+pub use prove::{
+    ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note, NoteKind, Proof, ProofDepth,
+    ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow, USUAL_CAUTIONS, WheelForce,
+    effective_load_cases, forces_under, forces_under_case, not_in_it, prove, thread_comparison,
+    thread_comparison_raised, usual_load_cases,
+};
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;

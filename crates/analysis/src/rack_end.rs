@@ -188,7 +188,7 @@ impl RackEndCase {
 
 /// The strength crate's geometry of a place. A joint that a bracket holds inboard of the rack face loads the same section by the same lever, seen
 /// from the other side; where the bore mouth is then does not matter.
-fn geometry(place: &RackEndPlace) -> Result<RackEndGeometry, RackEndError> {
+pub(crate) fn geometry(place: &RackEndPlace) -> Result<RackEndGeometry, RackEndError> {
     let free = place.free_length();
     let outboard = place.outward * 1.0_f64.copysign(free);
     let end =

@@ -161,6 +161,7 @@ impl Raised {
         if let Some(right) = &right {
             place_right(&mut next, build, [&corner, right], shift);
         }
+        move_frame_tubes(&mut next, build, shift);
         move_stops(&mut next, build, &model, &left, raise.stops, name)?;
         let old = model.axle.left.corner().wheel.centre.x;
         Ok(Self {
@@ -320,6 +321,19 @@ fn move_stops(
         }
     }
     Ok(())
+}
+
+/// Tubes that brackets stand on go with the frame.
+fn move_frame_tubes(spec: &mut AxleSpec, build: &Build, shift: Vector) {
+    let brackets = spec
+        .parts
+        .joints
+        .values_mut()
+        .filter_map(|joint| joint.bracket.as_mut());
+    for tube in brackets.filter_map(|bracket| bracket.tube.as_mut()) {
+        tube.from = shifted(tube.from, shift, build);
+        tube.to = shifted(tube.to, shift, build);
+    }
 }
 
 fn shifted([x, y, z]: Triple, by: Vector, build: &Build) -> Triple {

@@ -102,7 +102,11 @@ impl Span {
         self.from + (self.to - self.from) * share
     }
 
-    fn iter(self) -> impl Iterator<Item = f64> + Clone {
+    pub(crate) fn count(&self) -> usize {
+        self.positions
+    }
+
+    pub(crate) fn iter(self) -> impl Iterator<Item = f64> + Clone {
         (0..self.positions).map(move |i| self.at(i))
     }
 }

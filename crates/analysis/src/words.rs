@@ -56,6 +56,17 @@ fn rounded_up(value: f64, decimals: usize) -> String {
     trimmed((value * scale - 1e-6).ceil() / scale, decimals)
 }
 
+/// A figure with three digits that count.
+pub(crate) fn figure(value: f64) -> String {
+    let digits = match value.abs() {
+        v if v >= 100.0 => 0,
+        v if v >= 10.0 => 1,
+        v if v >= 1.0 => 2,
+        _ => 3,
+    };
+    trimmed(value, digits)
+}
+
 /// A factor, rounded down.
 pub(crate) fn factor(value: f64) -> String {
     rounded_down(value, if value < 0.1 { 2 } else { 1 })

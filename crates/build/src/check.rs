@@ -6,9 +6,9 @@ use crate::{
 };
 
 /// Figures beyond this are no vehicle's; the bound keeps what is computed from them far from overflow.
-const LARGEST: f64 = 1e6;
-const POSITIVE: &str = "a number above nought and at most a million";
-const NOUGHT_OR_MORE: &str = "nought or more, and at most a million";
+pub(crate) const LARGEST: f64 = 1e6;
+pub(crate) const POSITIVE: &str = "a number above nought and at most a million";
+pub(crate) const NOUGHT_OR_MORE: &str = "nought or more, and at most a million";
 
 impl Build {
     /// Everything that is wrong with this build; empty when it can be used whole.
@@ -18,6 +18,7 @@ impl Build {
         faults.extend(self.check_keep_outs());
         faults.extend(self.check_tolerances());
         faults.extend(crate::set_up::check(&self.set_up));
+        faults.extend(self.check_proving());
         faults.extend(self.axle(AxleName::Front).err());
         if self.rear.is_some() {
             faults.extend(self.axle(AxleName::Rear).err());
@@ -49,6 +50,11 @@ impl Build {
             ("limits.joint_angle_deg", l.joint_angle_deg),
             ("limits.rack_end_factor", l.rack_end_factor),
             ("limits.lock_over_deg", l.lock_over_deg),
+            ("limits.strength_factor", l.strength_factor),
+            ("limits.clearance", l.clearance),
+            ("limits.rack_end_toe_deg", l.rack_end_toe_deg),
+            ("limits.hand_force", l.hand_force.map(crate::Force::n)),
+            ("limits.kick_back", l.kick_back.map(crate::Force::n)),
         ];
         for (path, value) in positive {
             if let Some(found) = value.filter(|v| !is_positive(*v)) {
@@ -132,6 +138,8 @@ impl Build {
             ("rack.travel", spec.rack.travel),
             ("rack.travel_per_turn", spec.rack.travel_per_turn),
             ("rack_end.engagement", spec.rack_end.engagement),
+            ("rack_end.bar_diameter", spec.rack_end.bar_diameter),
+            ("rack_end.bore_depth", spec.rack_end.bore_depth),
             ("spring.open_length", spring.and_then(|s| s.open_length)),
             ("spring.closed_length", spring.and_then(|s| s.closed_length)),
             (
@@ -163,6 +171,7 @@ impl Build {
                 "less than spring.open_length",
             ));
         }
+        crate::parts::check_parts(name, spec)?;
         check_bolts(name, spec)?;
         check_rack(name, spec)?;
         check_right(name, spec)
@@ -245,7 +254,7 @@ fn check_right(name: AxleName, spec: &AxleSpec) -> Result<(), BuildFault> {
     Ok(())
 }
 
-fn check_place(path: String, at: Triple) -> Result<(), BuildFault> {
+pub(crate) fn check_place(path: String, at: Triple) -> Result<(), BuildFault> {
     if at.iter().all(|v| v.abs() <= LARGEST) {
         return Ok(());
     }
@@ -256,16 +265,16 @@ fn check_place(path: String, at: Triple) -> Result<(), BuildFault> {
     })
 }
 
-fn has_direction(triple: Triple) -> bool {
+pub(crate) fn has_direction(triple: Triple) -> bool {
     let square: f64 = triple.iter().map(|v| v * v).sum();
     square > 1e-18
 }
 
-fn is_positive(v: f64) -> bool {
+pub(crate) fn is_positive(v: f64) -> bool {
     v > 0.0 && v <= LARGEST
 }
 
-fn figure(path: String, found: f64, expected: &'static str) -> BuildFault {
+pub(crate) fn figure(path: String, found: f64, expected: &'static str) -> BuildFault {
     BuildFault::Figure {
         path,
         found: found.to_string(),

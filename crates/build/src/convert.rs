@@ -17,6 +17,9 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     for v in [
         &mut next.vehicle.wheelbase,
         &mut next.vehicle.centre_of_gravity_height,
+        &mut next.limits.clearance,
+        &mut next.steering.wheel_diameter,
+        &mut next.steering.stop,
     ]
     .into_iter()
     .flatten()
@@ -28,6 +31,7 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     tolerances(&mut next.tolerances, &length);
     let ratio = build.unit.mm() / unit.mm();
     crate::set_up::convert(&mut next.set_up, &length, |v| *v *= ratio * ratio);
+    next.load_cases.each_length(&length);
     next
 }
 
@@ -77,9 +81,15 @@ fn axle(spec: &mut AxleSpec, length: &impl Fn(&mut f64)) {
         .flatten()
         .for_each(triple);
     let end = &mut spec.rack_end;
-    [&mut end.engagement, &mut end.jam_nut]
-        .into_iter()
-        .flatten()
-        .for_each(length);
+    [
+        &mut end.engagement,
+        &mut end.jam_nut,
+        &mut end.bar_diameter,
+        &mut end.bore_depth,
+    ]
+    .into_iter()
+    .flatten()
+    .for_each(length);
+    spec.parts.each_length(&mut |_, _, _, v| length(v));
     spec.right.values_mut().for_each(triple);
 }

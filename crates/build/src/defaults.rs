@@ -59,3 +59,46 @@ pub const RACK_END_TURNS: f64 = 3.0;
 pub const WASHERS: (f64, u32, u32) = (1.5875, 3, 0);
 /// Shims under the rack where a build doesn't say: thickness, mm (1/32 in), how many more, how many fewer (common practice, no source).
 pub const SHIMS: (f64, u32, u32) = (0.79375, 4, 0);
+/// Wanted factor against yield, buckling and rupture in parts other than the rack end (common practice, no source).
+pub const STRENGTH_FACTOR: f64 = 2.0;
+/// Wanted gap between parts that pass each other, mm (about 3/8 in: common practice, no source).
+pub const CLEARANCE_MM: f64 = 10.0;
+/// Toe that the rack end's bending may cost, degrees (a judgement, no source: a third of the toe change that calls for a caution).
+pub const RACK_END_TOE_LIMIT_DEG: f64 = 0.1;
+/// Greatest force asked of the driver at the rim of the steering wheel, N (UN R79 for cars, without failure; from memory).
+pub const HAND_FORCE_N: f64 = 150.0;
+/// Greatest force with which a hit may tear at the rim of the steering wheel, N (UN R79's 300 N with a failed assistance, from memory, taken for want of
+/// better: what two hands hold for a moment).
+pub const KICK_BACK_N: f64 = 300.0;
+/// Diameter of the steering wheel, mm (common practice, no source: 11 to 13 in is usual).
+pub const STEERING_WHEEL_DIAMETER_MM: f64 = 300.0;
+/// Material of tubes that say none: the weakest drawn tube of the table, to err on the strict side.
+pub const TUBE_MATERIAL: &str = "1015 DOM tube, stress relieved";
+/// Material of tabs that say none.
+pub const PLATE_MATERIAL: &str = "ASTM A36 plate and bar";
+/// Grade of bolts and rod-end shanks that say none (common practice, no source: SAE J429 grade 5 is the usual least).
+pub const BOLT_GRADE: &str = "grade 5";
+/// Tensile class of the electrode, ksi (E70 and ER70 are usual).
+pub const ELECTRODE_KSI: f64 = 70.0;
+/// Leg of a fillet weld over the thickness of the tab (common practice, no source).
+pub const WELD_LEG_SHARE: f64 = 0.75;
+/// Room of a bolt in its hole, mm (1/64 in, a close fit; common practice, no source).
+pub const HOLE_PLAY_MM: f64 = 0.4;
+/// Force of a rock across the middle of a tie rod, N (a judgement, no source: about 200 lbf).
+pub const SIDE_HIT_N: f64 = 900.0;
+/// Diameter of the rim, mm (10 in, usual on donor wheels; common practice, no source).
+pub const RIM_DIAMETER_MM: f64 = 254.0;
+/// Width of the rim, mm (common practice, no source).
+pub const RIM_WIDTH_MM: f64 = 140.0;
+/// Thickness of the rim's metal, mm (common practice, no source).
+pub const RIM_THICKNESS_MM: f64 = 3.0;
+/// Width of the tyre, mm (7 in: common practice, no source).
+pub const TYRE_WIDTH_MM: f64 = 178.0;
+/// Outer diameter of an unloaded tyre over twice its loaded radius (a judgement, no source).
+pub const TYRE_GROWTH: f64 = 1.05;
+/// Diameter of the spring unit over its coil, mm (common practice, no source).
+pub const SPRING_DIAMETER_MM: f64 = 70.0;
+/// Diameter of tubes in clearance checks where no tube is given, mm (1 in for arms, 7/8 in for rods: common practice, no source).
+pub const ARM_TUBE_ROOM_MM: f64 = 25.4;
+/// The same of a tie rod.
+pub const TIE_ROD_ROOM_MM: f64 = 22.2;

@@ -6,8 +6,8 @@ use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
     Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, JointBolts, KeepOut, LengthUnit,
-    Limits, Part, PartFault, PointName, PointRef, RackEndSpec, RackSpec, SetUp, Side, SpringSpec,
-    SurveyedPoint, Tolerances, TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
+    Limits, Part, PartFault, PartsEdit, PointName, PointRef, RackEndSpec, RackSpec, SetUp, Side,
+    SpringSpec, SurveyedPoint, Tolerances, TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
 };
 
 /// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
@@ -64,6 +64,8 @@ pub enum Edit {
     PutPart(AxleName, Box<Part>),
     /// Put surveyed points in their places, and keep how well they are known.
     TakeSurvey(Vec<(PointRef, Triple, SurveyedPoint)>),
+    /// A change of parts, load cases, materials or accepted cautions.
+    Parts(PartsEdit),
     /// Describe the same parts at another ride height. Locks do not hold it: every joint keeps its place on its part.
     SetRideHeight(Box<RideHeight>),
     /// Lock or free one coordinate.
@@ -142,6 +144,7 @@ impl Edit {
             Self::SetSetUp(_) => "Change set-up".into(),
             Self::PutPart(_, part) => format!("Put in {}", part.name),
             Self::TakeSurvey(points) => format!("Place {} surveyed points", points.len()),
+            Self::Parts(edit) => edit.name(),
             Self::SetRideHeight(_) => "Change ride height".into(),
             Self::SetLock(c, true) => format!("Lock {c}"),
             Self::SetLock(c, false) => format!("Free {c}"),
@@ -202,6 +205,7 @@ impl Edit {
                     next.set_up.surveyed.insert(*point, *known);
                 }
             }
+            Self::Parts(edit) => edit.apply(&mut next)?,
             Self::SetRideHeight(height) => set_ride_height(&mut next, height),
             Self::SetLock(coordinate, locked) => set_lock(&mut next.locked, *coordinate, *locked),
             Self::SetPointLock(axle, point, locked) => {

@@ -9,13 +9,16 @@
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
 //! | [`SetUp`], [`Session`] | what can be adjusted, the log of readings, how well surveyed points are known |
 //! | [`Part`] | a spindle, rack, spring or joint measured on the bench, to be put into any build |
+//! | [`AxleParts`], [`MaterialSpec`], [`SteeringSpec`] | what a build is made of: tubes, joints, bolts, brackets |
+//! | [`LoadCases`], [`AcceptedCaution`] | what it is proved against, and which cautions stay, with the reason |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
-//! | [`Edit`] | every change that can be made, with its name |
+//! | [`Edit`], [`PartsEdit`] | every change that can be made, with its name |
 //! | [`LengthUnit`] | inch or millimetre |
 //! | [`parse_length`], [`format_length`] | lengths as they are typed and shown |
 
+mod accepted;
 mod access;
 mod check;
 mod convert;
@@ -25,14 +28,19 @@ mod fault;
 mod joint_bolts;
 mod keep_out;
 mod length;
+mod load_case;
 mod measured;
+mod parts;
+mod parts_edit;
 mod points;
 mod resolve;
 mod set_up;
 mod spec;
+mod steering;
 mod tolerances;
 mod unit;
 
+pub use accepted::AcceptedCaution;
 pub use access::mirror;
 pub use edit::{Edit, EditFault, RideHeight};
 pub use fault::BuildFault;
@@ -41,9 +49,17 @@ pub use keep_out::{KeepOut, KeepOutCorners};
 pub use length::{
     LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
 };
+pub use load_case::{
+    Hold, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit, RimHalf, TyrePatch,
+};
 pub use measured::{
     JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
 };
+pub use parts::{
+    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, JointEnd, JointParts,
+    MaterialSpec, Pressure, Section, ShearPlane, Stress, TieRodParts, Tube, WheelParts,
+};
+pub use parts_edit::PartsEdit;
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
@@ -51,8 +67,10 @@ pub use set_up::{
     SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
 };
 pub use spec::{
-    ArmPoints, AxleSpec, Build, Hit, HitPoint, Limits, Mass, RackEndSpec, RackSpec, RightPoints,
-    SpringRate, SpringSpec, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
+    ArmPoints, AxleSpec, Build, Hit, HitPoint, JamNutAt, Limits, Mass, RackEndSpec, RackSpec,
+    RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, TravelSpec, Triple, Vehicle,
+    WheelSpec,
 };
+pub use steering::SteeringSpec;
 pub use tolerances::{MadeBy, Tolerances};
 pub use unit::LengthUnit;

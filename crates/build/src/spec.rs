@@ -5,7 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_geometry::ArmName;
 
-use crate::{Coordinate, JointBolts, KeepOut, LengthUnit, PointName, SetUp, Tolerances};
+use crate::{
+    AcceptedCaution, AxleParts, Coordinate, Force, JointBolts, KeepOut, LengthUnit, LoadCases,
+    MaterialSpec, PointName, SetUp, SteeringSpec, Tolerances,
+};
 
 /// Three coordinates in the build's unit: x forward, y left, z up.
 pub type Triple = [f64; 3];
@@ -35,6 +38,14 @@ pub struct Build {
     pub tolerances: Tolerances,
     /// What can be adjusted, and every session of readings.
     pub set_up: SetUp,
+    /// Steering wheel, friction, stops.
+    pub steering: SteeringSpec,
+    /// Materials of its own.
+    pub materials: Vec<MaterialSpec>,
+    /// What it does to the usual load cases.
+    pub load_cases: LoadCases,
+    /// Cautions that stay on purpose.
+    pub accepted: Vec<AcceptedCaution>,
     /// Free text.
     pub notes: String,
 }
@@ -60,6 +71,8 @@ pub struct AxleSpec {
     pub rack_end: RackEndSpec,
     /// Which way the bolts of the tie-rod joints stand.
     pub joint_bolts: JointBolts,
+    /// What it is made of.
+    pub parts: AxleParts,
     /// Points of the right side that are not the left's mirror image, in vehicle axes (y negative on the right).
     pub right: RightPoints,
 }
@@ -174,6 +187,34 @@ pub struct RackEndSpec {
     pub engagement: Option<f64>,
     /// Thickness of the jam nut on the rack end.
     pub jam_nut: Option<f64>,
+    /// What the jam nut is tightened against.
+    pub jam_nut_at: Option<JamNutAt>,
+    /// Diameter of the rack bar that is tapped.
+    pub bar_diameter: Option<f64>,
+    /// Steel of the rack bar, by name.
+    pub bar_grade: Option<String>,
+    /// Depth of the tapped hole.
+    pub bore_depth: Option<f64>,
+    /// How its thread was made.
+    pub making: Option<ThreadMaking>,
+}
+
+/// What a jam nut on the rack end is tightened against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum JamNutAt {
+    /// The face of the rack bar.
+    Rack,
+    /// The joint.
+    Joint,
+}
+
+/// How a thread was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ThreadMaking {
+    /// Rolled, as on bought bolts and studs.
+    Rolled,
+    /// Cut with a die or in the lathe.
+    Cut,
 }
 
 /// Vehicle figures.
@@ -242,4 +283,14 @@ pub struct Limits {
     pub rack_end_factor: Option<f64>,
     /// Least angle between tie rod and steering arm, seen along the steering axis, degrees.
     pub lock_over_deg: Option<f64>,
+    /// Wanted factor against yield, buckling and rupture in every other part.
+    pub strength_factor: Option<f64>,
+    /// Wanted gap between parts that pass each other.
+    pub clearance: Option<f64>,
+    /// Toe that the rack end's bending may cost, degrees.
+    pub rack_end_toe_deg: Option<f64>,
+    /// Greatest force at the rim of the steering wheel that is asked of the driver.
+    pub hand_force: Option<Force>,
+    /// Greatest force with which a hit may tear at the rim of the steering wheel.
+    pub kick_back: Option<Force>,
 }

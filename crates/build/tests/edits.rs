@@ -1,12 +1,12 @@
 //! Edits: what each does, what it refuses, and what it leaves alone.
 
+mod common;
+
+use common::build;
 use trammel_build::{
     Axis, AxleName, AxleSpec, Coordinate, Edit, EditFault, LengthUnit, Mass, PointName, PointRef,
     RackSpec, Side, SpringRate, SpringSpec, Stop, Vehicle, WheelSpec, defaults,
 };
-
-mod common;
-use common::build;
 
 const INNER: PointRef = PointRef {
     axle: AxleName::Front,

@@ -1,227 +1,297 @@
-//! Measured parts put into a build, surveyed points, and the log in another unit.
+//! Parts, load cases, materials and accepted cautions: edits, units, and what is refused.
 
-use trammel_build::{
-    AxleName, Build, Edit, EditFault, JointPart, LengthUnit, Part, PartKind, PointName, PointRef,
-    RackPart, ReadingRow, Session, SetUp, Side, SpindlePart, SpringPart, SteeringArm,
-    SurveyedPoint, ToeMethod, TravelMeasure,
-};
-use trammel_geometry::{Linkage, Point, Vector};
-use trammel_setup::{Raw, Way};
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops where it fails"
+)]
 
 mod common;
+
 use common::build;
+use trammel_build::{
+    AcceptedCaution, AxleName, AxleParts, BoltAxis, BoltSpec, BracketSpec, Build, Edit, Force,
+    FrameTube, Hold, JointParts, LengthUnit, LoadAction, LoadAxes, LoadCaseSpec, LoadPlace,
+    LoadUnit, MaterialSpec, PartsEdit, PointName, RimHalf, Section, SteeringSpec, Stress,
+    TieRodParts, Tube, TyrePatch,
+};
+use trammel_geometry::ArmName;
 
-fn part(kind: PartKind) -> Box<Part> {
-    Box::new(Part {
-        name: "quad".into(),
-        unit: LengthUnit::Millimetre,
-        notes: String::new(),
-        kind,
-    })
+fn apply(build: &Build, edit: PartsEdit) -> Result<Build, String> {
+    Edit::Parts(edit).apply(build).map_err(|e| e.to_string())
 }
 
-fn spindle(arm: SteeringArm) -> PartKind {
-    PartKind::Spindle(SpindlePart {
-        ball_joint_spacing: 165.0,
-        inclination_deg: 9.0,
-        spindle_height: 60.0,
-        wheel_out: 75.0,
-        arm_length: 95.0,
-        arm,
-        arm_height: 35.0,
-        arm_out: -12.0,
-    })
+fn bracket() -> BracketSpec {
+    BracketSpec {
+        ears: None,
+        thickness: 5.0,
+        width: 38.0,
+        height: 30.0,
+        hole: None,
+        edge: None,
+        gap: None,
+        boxing: None,
+        weld: None,
+        electrode: None,
+        material: None,
+        tube: Some(FrameTube {
+            from: [200.0, 120.0, 180.0],
+            to: [-200.0, 120.0, 180.0],
+            section: Section::Square(40.0, 3.0),
+        }),
+        stands: None,
+    }
 }
 
-fn at(build: &Build, side: Side, point: PointName) -> Point {
-    build
-        .point_mm(PointRef {
-            axle: AxleName::Front,
-            side,
-            point,
-        })
-        .unwrap()
+fn with_bracket(bracket: BracketSpec) -> PartsEdit {
+    let parts = JointParts {
+        bracket: Some(bracket),
+        ..JointParts::default()
+    };
+    PartsEdit::Joint(AxleName::Front, PointName::LowerFrontPivot, Box::new(parts))
 }
 
-#[test]
-fn a_spindle_keeps_its_measures_and_both_sides_are_mirror_images() {
-    for (arm, sign) in [(SteeringArm::Ahead, 1.0), (SteeringArm::Behind, -1.0)] {
-        let edit = Edit::PutPart(AxleName::Front, part(spindle(arm)));
-        assert_eq!(edit.name(), "Put in quad");
-        let next = edit.apply(&build()).unwrap();
-        let [lower, upper, outer, centre] = [
-            PointName::LowerBallJoint,
-            PointName::UpperBallJoint,
-            PointName::TieRodOuter,
-            PointName::WheelCentre,
-        ]
-        .map(|p| at(&next, Side::Left, p));
-        assert_eq!(lower, at(&build(), Side::Left, PointName::LowerBallJoint));
-        let axis = (upper - lower).normalize();
-        assert!(((upper - lower).norm() - 165.0).abs() < 1e-3);
-        let hole = outer - lower;
-        assert!((hole.dot(&axis) - 35.0).abs() < 1e-3);
-        let square: Vector = hole - axis * hole.dot(&axis);
-        assert!((square.norm() - 95.0_f64.hypot(12.0)).abs() < 1e-3);
-        assert!(square.x * sign > 90.0, "{square:?}");
-        assert!((centre - (lower + axis * 60.0)).norm() - 75.0 < 1e-3);
-        let corner = *next
-            .axle(AxleName::Front)
-            .unwrap()
-            .linkage(Side::Left)
-            .corner();
-        let linkage = Linkage::new(&corner).unwrap();
-        let measures = linkage.measures(&linkage.pose(0.0, 0.0).unwrap());
-        let included = measures.steering_axis_inclination + measures.camber;
-        assert!(
-            (included.to_degrees() - 9.0).abs() < 1e-3,
-            "{}",
-            included.to_degrees()
-        );
-        for point in [
-            PointName::UpperBallJoint,
-            PointName::TieRodOuter,
-            PointName::WheelCentre,
-        ] {
-            let (l, r) = (at(&next, Side::Left, point), at(&next, Side::Right, point));
-            assert!((l - Point::new(r.x, -r.y, r.z)).norm() < 1e-9);
-        }
+fn landing() -> LoadCaseSpec {
+    LoadCaseSpec {
+        name: "landing".into(),
+        what: "Off the ramp.".into(),
+        actions: vec![LoadAction::Force(
+            [0.0, 0.0, 4.0],
+            LoadUnit::StaticWheelLoad,
+            LoadPlace::Contact,
+            LoadAxes::Wheel,
+        )],
+        hold: Hold::Rolling,
+        braking: 0.0,
+        cornering: 0.0,
+        travel: [0.0, 1.0],
+        lock: [0.0, 1.0],
     }
 }
 
 #[test]
-fn a_right_point_of_its_own_gives_way_to_the_part() {
-    let separate = Edit::SeparateRight(AxleName::Front, PointName::TieRodOuter);
-    let own = separate.apply(&build()).unwrap();
-    let next = Edit::PutPart(AxleName::Front, part(spindle(SteeringArm::Behind)))
-        .apply(&own)
-        .unwrap();
-    assert!(!next.has_own_right_point(AxleName::Front, PointName::TieRodOuter));
+fn each_edit_changes_its_own_part_and_has_a_name() {
+    let build = build();
+    let rod = TieRodParts {
+        thread: Some("1/2-20".into()),
+        ..TieRodParts::default()
+    };
+    let edits = [
+        PartsEdit::TieRod(AxleName::Front, Box::new(rod)),
+        PartsEdit::Arm(
+            AxleName::Front,
+            ArmName::Lower,
+            Box::new(trammel_build::ArmParts {
+                tube: None,
+                spring_tubes: Some(2),
+            }),
+        ),
+        PartsEdit::SpringDiameter(AxleName::Front, Some(60.0)),
+        with_bracket(bracket()),
+        PartsEdit::Steering(SteeringSpec {
+            stop: Some(30.0),
+            ..SteeringSpec::default()
+        }),
+        PartsEdit::LoadCase(Box::new(landing())),
+        PartsEdit::SwitchLoadCase("kerb, sideways".into(), false),
+        PartsEdit::Accept(AcceptedCaution {
+            caution: "front/both/tie_rod_angle".into(),
+            reason: "only on grass".into(),
+            figure: None,
+        }),
+    ];
+    let mut names = Vec::new();
+    for edit in edits {
+        let edit = Edit::Parts(edit);
+        let after = edit.apply(&build).unwrap();
+        assert_ne!(after, build, "{}", edit.name());
+        assert!(!names.contains(&edit.name()));
+        names.push(edit.name());
+    }
 }
 
 #[test]
-fn a_rack_sets_both_inner_joints_and_its_figures() {
-    let rack = RackPart {
-        joint_to_joint: 420.0,
-        travel: 38.0,
-        travel_per_turn: 50.0,
-        end_thread: "1/2-20".into(),
-        hard_to: Some(150.0),
-    };
-    let next = Edit::PutPart(AxleName::Front, part(PartKind::Rack(rack.clone())))
-        .apply(&build())
-        .unwrap();
-    let (l, r) = (
-        at(&next, Side::Left, PointName::TieRodInner),
-        at(&next, Side::Right, PointName::TieRodInner),
-    );
-    assert!(((l - r).norm() - 420.0).abs() < 1e-3);
-    assert_eq!(next.front.rack_end.thread.as_deref(), Some("1/2-20"));
-    assert!((next.front.rack.travel.unwrap() * next.unit.mm() - 38.0).abs() < 1e-3);
-    let rear = Edit::PutPart(AxleName::Rear, part(PartKind::Rack(rack)))
-        .apply(&build())
-        .unwrap_err();
-    assert!(matches!(rear, EditFault::Part(_)), "{rear}");
-}
-
-#[test]
-fn springs_joints_and_bad_figures() {
-    let mut bare = build();
-    bare.front.spring = None;
-    let spring = SpringPart {
-        open: 500.0,
-        closed: 350.0,
-        rate: None,
-    };
-    let edit = Edit::PutPart(AxleName::Front, part(PartKind::Spring(spring)));
-    let fault = edit.apply(&bare).unwrap_err();
-    assert!(
-        fault.to_string().contains("give its two mounts first"),
-        "{fault}"
-    );
-    let joint = |swivel_deg| {
-        PartKind::Joint(JointPart {
-            ball_width: 16.0,
-            swivel_deg,
-            rating: None,
-        })
-    };
-    let next = Edit::PutPart(AxleName::Front, part(joint(14.0)))
-        .apply(&build())
-        .unwrap();
-    assert_eq!(next.limits.joint_angle_deg, Some(14.0));
-    let fault = Edit::PutPart(AxleName::Front, part(joint(f64::NAN)))
-        .apply(&build())
-        .unwrap_err();
-    assert!(
-        fault.to_string().contains("the swivel angle is NaN"),
-        "{fault}"
-    );
-}
-
-fn inner() -> PointRef {
-    PointRef::left(AxleName::Front, PointName::TieRodInner)
-}
-
-#[test]
-fn a_survey_is_one_step_and_a_moved_point_is_no_longer_surveyed() {
-    let known = SurveyedPoint {
-        variances: [0.5, 0.5, 1.0],
-        covariances: [0.0; 3],
-    };
-    let mut to = build().point(inner()).unwrap();
-    to[2] += 0.1;
-    let taken = Edit::TakeSurvey(vec![(inner(), to, known)])
-        .apply(&build())
-        .unwrap();
-    assert_eq!(taken.point(inner()), Some(to));
-    assert_eq!(taken.set_up.surveyed.get(&inner()), Some(&known));
-    to[2] += 0.1;
-    let moved = Edit::MovePoint { point: inner(), to }
-        .apply(&taken)
-        .unwrap();
-    assert!(moved.set_up.surveyed.is_empty());
-}
-
-#[test]
-fn the_log_converts_with_the_build_and_back() {
-    let mut b = build();
-    b.unit = LengthUnit::Inch;
-    let session = Session {
-        date: "3 May".into(),
-        notes: String::new(),
-        adjusted: Vec::new(),
-        method: ToeMethod::TwoDials(10.0, Way::In),
-        accuracy: Some(0.001),
-        travel_by: TravelMeasure::Travel,
-        travel_accuracy: None,
-        rows: vec![ReadingRow {
-            side: Side::Left,
-            run: 1,
-            rack: 0.0,
-            place: 1.0,
-            ride: false,
-            shown: Raw::Pair {
-                front: 0.5,
-                rear: 0.25,
-            },
-        }],
-    };
-    b.set_up = SetUp {
-        sessions: vec![session],
-        ..SetUp::default()
-    };
-    let mm = Edit::ConvertUnit(LengthUnit::Millimetre).apply(&b).unwrap();
-    let there = &mm.set_up.sessions[0];
-    assert_eq!(there.method, ToeMethod::TwoDials(254.0, Way::In));
+fn what_is_put_in_comes_out_again() {
+    let build = build();
+    let with = apply(&build, with_bracket(bracket())).unwrap();
+    let nothing = PartsEdit::Joint(AxleName::Front, PointName::LowerFrontPivot, Box::default());
+    assert_eq!(apply(&with, nothing).unwrap(), build);
+    let case = apply(&build, PartsEdit::LoadCase(Box::new(landing()))).unwrap();
+    let twice = apply(&case, PartsEdit::LoadCase(Box::new(landing()))).unwrap();
+    assert_eq!(twice.load_cases.own.len(), 1);
     assert_eq!(
-        there.rows[0].shown,
-        Raw::Pair {
-            front: 12.7,
-            rear: 6.35
-        }
+        apply(&twice, PartsEdit::DropLoadCase("landing".into())).unwrap(),
+        build
     );
-    assert_eq!(there.accuracy, Some(0.0254));
-    let back = Edit::ConvertUnit(LengthUnit::Inch).apply(&mm).unwrap();
-    assert_eq!(back.set_up, b.set_up);
+    let off = apply(&build, PartsEdit::SwitchLoadCase("x".into(), false)).unwrap();
+    assert_eq!(
+        apply(&off, PartsEdit::SwitchLoadCase("x".into(), true)).unwrap(),
+        build
+    );
+    let accepted = AcceptedCaution {
+        caution: "front/both/toe_change".into(),
+        reason: "as bought".into(),
+        figure: Some(0.4),
+    };
+    let kept = apply(&build, PartsEdit::Accept(accepted)).unwrap();
+    assert_eq!(
+        apply(&kept, PartsEdit::Withdraw("front/both/toe_change".into())).unwrap(),
+        build
+    );
+    assert!(apply(&build, PartsEdit::SpringDiameter(AxleName::Rear, None)).is_err());
+}
+
+/// An inch is 25.4 mm; forces are no lengths.
+#[test]
+fn parts_are_converted_with_the_unit() {
+    let mut build = apply(&build(), with_bracket(bracket())).unwrap();
+    build.front.parts.tie_rod.tube = Some(Tube {
+        section: Section::Round(1.0, 0.1),
+        material: None,
+    });
+    build.front.parts.tie_rod.side_hit = Some(Force::Newtons(900.0));
+    build.steering.wheel_diameter = Some(10.0);
+    build.limits.clearance = Some(0.5);
+    build.load_cases.own.push(LoadCaseSpec {
+        actions: vec![LoadAction::TurnedOnTheSpot(0.8, TyrePatch::Length(5.0))],
+        ..landing()
+    });
+    let metric = Edit::ConvertUnit(LengthUnit::Millimetre)
+        .apply(&build)
+        .unwrap();
+    let tube = metric.front.parts.tie_rod.tube.as_ref().unwrap();
+    assert_eq!(tube.section, Section::Round(25.4, 2.54));
+    assert_eq!(
+        metric.front.parts.tie_rod.side_hit,
+        Some(Force::Newtons(900.0))
+    );
+    assert_eq!(metric.steering.wheel_diameter, Some(254.0));
+    assert_eq!(metric.limits.clearance, Some(12.7));
+    let LoadAction::TurnedOnTheSpot(_, TyrePatch::Length(patch)) =
+        metric.load_cases.own[0].actions[0]
+    else {
+        panic!("a patch");
+    };
+    assert!((patch - 127.0).abs() < 1e-12);
+    let frame = metric.front.parts.joints[&PointName::LowerFrontPivot]
+        .bracket
+        .as_ref()
+        .unwrap()
+        .tube
+        .unwrap();
+    assert!((frame.from[0] - 200.0 * 25.4).abs() < 1e-9);
+}
+
+#[test]
+fn figures_that_are_none_are_refused_by_name() {
+    let build = build();
+    let refused = |edit: PartsEdit, says: &str| {
+        let fault = apply(&build, edit).expect_err(says);
+        assert!(fault.contains(says), "{fault}");
+    };
+    refused(
+        with_bracket(BracketSpec {
+            thickness: 0.0,
+            ..bracket()
+        }),
+        "bracket.thickness is 0",
+    );
+    refused(
+        with_bracket(BracketSpec {
+            weld: Some(f64::NAN),
+            ..bracket()
+        }),
+        "bracket.weld",
+    );
+    refused(
+        with_bracket(BracketSpec {
+            stands: Some([0.0; 3]),
+            ..bracket()
+        }),
+        "no direction",
+    );
+    let thick = FrameTube {
+        section: Section::Square(40.0, 30.0),
+        ..bracket().tube.unwrap()
+    };
+    refused(
+        with_bracket(BracketSpec {
+            tube: Some(thick),
+            ..bracket()
+        }),
+        "at most half",
+    );
+    let mut parts = AxleParts::default();
+    parts.joints.insert(
+        PointName::WheelCentre,
+        JointParts {
+            bracket: Some(bracket()),
+            ..JointParts::default()
+        },
+    );
+    refused(
+        PartsEdit::Axle(AxleName::Front, Box::new(parts)),
+        "no joint, bolt or bracket",
+    );
+    let bolt = BoltSpec {
+        direction: Some(BoltAxis::Vertical),
+        ..BoltSpec::default()
+    };
+    let turned = JointParts {
+        bolt: Some(bolt),
+        ..JointParts::default()
+    };
+    refused(
+        PartsEdit::Joint(AxleName::Front, PointName::TieRodInner, Box::new(turned)),
+        "joint_bolts",
+    );
+    refused(
+        PartsEdit::Steering(SteeringSpec {
+            friction: Some(1.0),
+            ..SteeringSpec::default()
+        }),
+        "0 to 0.9",
+    );
+    let steel = |name: &str, v: f64| MaterialSpec {
+        name: name.into(),
+        yield_strength: Stress::Ksi(v),
+        tensile: None,
+        modulus: None,
+        source: String::new(),
+    };
+    refused(
+        PartsEdit::Materials(vec![steel(" ", 50.0)]),
+        "materials.1.name",
+    );
+    refused(
+        PartsEdit::Materials(vec![steel("a", -1.0)]),
+        "yield_strength",
+    );
+    refused(
+        PartsEdit::Materials(vec![steel("a", 50.0), steel("A ", 50.0)]),
+        "no other material",
+    );
+    let case = |change: &dyn Fn(&mut LoadCaseSpec)| {
+        let mut case = landing();
+        change(&mut case);
+        PartsEdit::LoadCase(Box::new(case))
+    };
+    refused(case(&|c| c.actions.clear()), "at least one");
+    refused(case(&|c| c.travel = [0.0, 2.0]), "full bump");
+    refused(case(&|c| c.lock = [-0.5, 1.0]), "full lock");
+    refused(case(&|c| c.name.clear()), "name");
+    let rim = LoadPlace::Rim(RimHalf::Front, 1.5, 0.0);
+    let odd = LoadAction::Force(
+        [1.0, 0.0, 0.0],
+        LoadUnit::VehicleWeight,
+        rim,
+        LoadAxes::Vehicle,
+    );
+    refused(case(&|c| c.actions = vec![odd]), "from -1 to 1");
+    refused(
+        case(&|c| c.actions = vec![LoadAction::AgainstStop(Force::Newtons(0.0))]),
+        "above nought",
+    );
 }

@@ -3,13 +3,17 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_build::{
-    ArmPoints, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JointBolts, KeepOut,
-    KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec, RackSpec,
-    RightPoints, SpringRate, SpringSpec, TieRodPoints, Tolerances, TravelSpec, Vehicle, WheelSpec,
+    ArmPoints, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JamNutAt,
+    JointBolts, KeepOut, KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec,
+    RackSpec, RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, Tolerances,
+    TravelSpec, Vehicle, WheelSpec,
 };
 use trammel_geometry::ArmName;
 
-use crate::format1 as file;
+use crate::{
+    convert_parts::{self, force, parts},
+    format1 as file,
+};
 
 /// A name of nothing that a build has.
 pub(crate) struct OddName {
@@ -28,14 +32,26 @@ pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddName> {
             file::Unit::Inch => LengthUnit::Inch,
             file::Unit::Mm => LengthUnit::Millimetre,
         },
-        front: axle(f.front),
-        rear: f.rear.map(axle),
+        front: axle(f.front, AxleName::Front)?,
+        rear: f.rear.map(|rear| axle(rear, AxleName::Rear)).transpose()?,
         vehicle: vehicle(&f.vehicle),
         hit: hit(&f.hit),
         limits: limits(&f.limits),
         keep_outs: f.keep_outs.into_iter().map(keep_out).collect(),
         tolerances: tolerances(&f.tolerances)?,
         set_up: crate::set_up::read::set_up(f.set_up)?,
+        steering: convert_parts::steering(&f.steering),
+        materials: f
+            .materials
+            .into_iter()
+            .map(convert_parts::material)
+            .collect(),
+        load_cases: convert_parts::load_cases(f.load_cases),
+        accepted: f
+            .accepted
+            .into_iter()
+            .map(convert_parts::accepted)
+            .collect(),
         locked: locks(f.locked)?,
         notes: f.notes,
     })
@@ -128,8 +144,8 @@ pub(crate) fn bolt(f: file::BoltAxis) -> BoltAxis {
     }
 }
 
-fn axle(f: file::Axle) -> AxleSpec {
-    AxleSpec {
+fn axle(f: file::Axle, name: AxleName) -> Result<AxleSpec, OddName> {
+    Ok(AxleSpec {
         upper_arm: arm(&f.upper_arm),
         lower_arm: arm(&f.lower_arm),
         tie_rod: TieRodPoints {
@@ -159,13 +175,25 @@ fn axle(f: file::Axle) -> AxleSpec {
             grade: f.rack_end.grade,
             engagement: f.rack_end.engagement,
             jam_nut: f.rack_end.jam_nut,
+            jam_nut_at: f.rack_end.jam_nut_at.map(|at| match at {
+                file::JamNutAt::Rack => JamNutAt::Rack,
+                file::JamNutAt::Joint => JamNutAt::Joint,
+            }),
+            bar_diameter: f.rack_end.bar_diameter,
+            bar_grade: f.rack_end.bar_grade,
+            bore_depth: f.rack_end.bore_depth,
+            making: f.rack_end.making.map(|making| match making {
+                file::ThreadMaking::Rolled => ThreadMaking::Rolled,
+                file::ThreadMaking::Cut => ThreadMaking::Cut,
+            }),
         },
         joint_bolts: JointBolts {
             inner: f.joint_bolts.inner.map(bolt),
             outer: f.joint_bolts.outer.map(bolt),
         },
+        parts: parts(f.parts, name.word())?,
         right: right(&f.right),
-    }
+    })
 }
 
 fn arm(f: &file::Arm) -> ArmPoints {
@@ -244,5 +272,10 @@ fn limits(f: &file::Limits) -> Limits {
         joint_angle_deg: f.joint_angle_deg,
         rack_end_factor: f.rack_end_factor,
         lock_over_deg: f.lock_over_deg,
+        strength_factor: f.strength_factor,
+        clearance: f.clearance,
+        rack_end_toe_deg: f.rack_end_toe_deg,
+        hand_force: f.hand_force.map(force),
+        kick_back: f.kick_back.map(force),
     }
 }

@@ -3,6 +3,8 @@
 
 use serde::Deserialize;
 
+use crate::format1_parts::{Accepted, Force, LoadCases, Material, Parts, Steering};
+
 /// Three numbers in brackets.
 pub(crate) type Triple = [f64; 3];
 
@@ -29,6 +31,13 @@ pub(crate) struct BuildFile {
     pub tolerances: Tolerances,
     #[serde(default)]
     pub set_up: crate::set_up::file::SetUp,
+    pub steering: Steering,
+    #[serde(default)]
+    pub materials: Vec<Material>,
+    #[serde(default)]
+    pub load_cases: LoadCases,
+    #[serde(default)]
+    pub accepted: Vec<Accepted>,
     #[serde(default)]
     pub locked: Vec<String>,
     #[serde(default)]
@@ -57,6 +66,8 @@ pub(crate) struct Axle {
     pub rack_end: RackEnd,
     #[serde(default)]
     pub joint_bolts: JointBolts,
+    #[serde(default)]
+    pub parts: Parts,
     #[serde(default)]
     pub right: Right,
 }
@@ -134,6 +145,25 @@ pub(crate) struct RackEnd {
     pub grade: Option<String>,
     pub engagement: Option<f64>,
     pub jam_nut: Option<f64>,
+    pub jam_nut_at: Option<JamNutAt>,
+    pub bar_diameter: Option<f64>,
+    pub bar_grade: Option<String>,
+    pub bore_depth: Option<f64>,
+    pub making: Option<ThreadMaking>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum JamNutAt {
+    Rack,
+    Joint,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum ThreadMaking {
+    Rolled,
+    Cut,
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -227,6 +257,11 @@ pub(crate) struct Limits {
     pub joint_angle_deg: Option<f64>,
     pub rack_end_factor: Option<f64>,
     pub lock_over_deg: Option<f64>,
+    pub strength_factor: Option<f64>,
+    pub clearance: Option<f64>,
+    pub rack_end_toe_deg: Option<f64>,
+    pub hand_force: Option<Force>,
+    pub kick_back: Option<Force>,
 }
 
 #[derive(Debug, Default, Deserialize)]

@@ -17,12 +17,14 @@
 mod autosave;
 mod build_file;
 mod convert;
+mod convert_parts;
 mod demos;
 mod document;
 mod drawer;
 mod explain;
 mod fault;
 mod format1;
+mod format1_parts;
 mod nearest;
 mod place;
 mod read;

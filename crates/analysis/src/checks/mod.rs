@@ -63,7 +63,7 @@ pub(crate) fn examine(build: &Build, axle: &AxleStudy, depth: Depth, findings: &
 }
 
 /// Whether the right corner is the left one's mirror image at the opposite rack travel.
-fn sides_alike(build: &Build, model: &AxleModel) -> bool {
+pub(crate) fn sides_alike(build: &Build, model: &AxleModel) -> bool {
     let own = build
         .axle_spec(model.name)
         .is_some_and(|spec| !spec.right.is_empty());

@@ -1,4 +1,4 @@
-//! The build that the tests share.
+//! A build to change.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -8,6 +8,7 @@ use trammel_build::{
 };
 use trammel_geometry::ArmName;
 
+/// A usable build in inches, front axle only.
 pub(crate) fn build() -> Build {
     let arm = |y: f64, z: f64, ball: [f64; 3]| ArmPoints {
         front_pivot: [5.0, y, z],
@@ -49,6 +50,7 @@ pub(crate) fn build() -> Build {
             },
             rack_end: RackEndSpec::default(),
             joint_bolts: trammel_build::JointBolts::default(),
+            parts: trammel_build::AxleParts::default(),
             right: BTreeMap::new(),
         },
         rear: None,
@@ -58,6 +60,10 @@ pub(crate) fn build() -> Build {
         keep_outs: Vec::new(),
         set_up: trammel_build::SetUp::default(),
         tolerances: trammel_build::Tolerances::default(),
+        steering: trammel_build::SteeringSpec::default(),
+        materials: Vec::new(),
+        load_cases: trammel_build::LoadCases::default(),
+        accepted: Vec::new(),
         locked: BTreeSet::new(),
         notes: String::new(),
     }

@@ -1,13 +1,17 @@
 //! A build as the fields of its file: what is written and in which order. What was left out of the build is left out here.
 
 use trammel_build::{
-    ArmPoints, AxleSpec, BoltAxis, Build, Hit, HitPoint, JointBolts, KeepOut, KeepOutCorners,
-    Limits, MadeBy, Mass, RackEndSpec, RackSpec, RightPoints, SpringRate, SpringSpec, Tolerances,
-    Triple, Vehicle,
+    ArmPoints, AxleSpec, BoltAxis, Build, Hit, HitPoint, JamNutAt, JointBolts, KeepOut,
+    KeepOutCorners, Limits, MadeBy, Mass, RackEndSpec, RackSpec, RightPoints, SpringRate,
+    SpringSpec, ThreadMaking, Tolerances, Triple, Vehicle,
 };
 use trammel_geometry::ArmName;
 
-use super::item::{Entry, Item};
+use super::{
+    item::{Entry, Item},
+    load_case_fields::load_cases,
+    parts_fields::{accepted, force, materials, parts, steering, texts},
+};
 
 /// All fields of a build's file, even those that say nothing.
 pub(super) fn whole(build: &Build) -> Item {
@@ -26,6 +30,10 @@ pub(super) fn whole(build: &Build) -> Item {
         entry("keep_outs", keep_outs(&build.keep_outs)),
         entry("tolerances", tolerances(&build.tolerances)),
         entry("set_up", super::set_up::set_up(&build.set_up)),
+        entry("steering", steering(&build.steering)),
+        entry("materials", materials(&build.materials)),
+        entry("load_cases", load_cases(&build.load_cases)),
+        entry("accepted", accepted(&build.accepted)),
         entry("locked", Item::Names(locked)),
         entry("notes", Item::Text(build.notes.clone())),
     ]);
@@ -46,18 +54,18 @@ pub(super) fn without_nothing(item: Item) -> Item {
     }
 }
 
-fn entry(name: &'static str, item: Item) -> Entry {
+pub(super) fn entry(name: &'static str, item: Item) -> Entry {
     Entry { name, item }
 }
 
-fn numbers<const N: usize>(fields: [(&'static str, Option<f64>); N]) -> Vec<Entry> {
+pub(super) fn numbers<const N: usize>(fields: [(&'static str, Option<f64>); N]) -> Vec<Entry> {
     fields
         .into_iter()
         .filter_map(|(name, v)| v.map(|v| entry(name, Item::Number(v))))
         .collect()
 }
 
-fn triples<const N: usize>(fields: [(&'static str, Option<Triple>); N]) -> Vec<Entry> {
+pub(super) fn triples<const N: usize>(fields: [(&'static str, Option<Triple>); N]) -> Vec<Entry> {
     fields
         .into_iter()
         .filter_map(|(name, v)| v.map(|v| entry(name, Item::Triple(v))))
@@ -94,6 +102,7 @@ fn axle(a: &AxleSpec) -> Item {
         entry("rack", rack(&a.rack)),
         entry("rack_end", rack_end(&a.rack_end)),
         entry("joint_bolts", joint_bolts(&a.joint_bolts)),
+        entry("parts", parts(&a.parts)),
         entry("right", right(&a.right)),
     ]);
     Item::Fields(entries)
@@ -140,15 +149,24 @@ fn rack(r: &RackSpec) -> Item {
 }
 
 fn rack_end(r: &RackEndSpec) -> Item {
-    let texts = [("thread", &r.thread), ("grade", &r.grade)];
-    let mut entries: Vec<Entry> = texts
-        .into_iter()
-        .filter_map(|(name, v)| v.clone().map(|v| entry(name, Item::Text(v))))
-        .collect();
+    let mut entries = texts([("thread", &r.thread), ("grade", &r.grade)]);
     entries.extend(numbers([
         ("engagement", r.engagement),
         ("jam_nut", r.jam_nut),
     ]));
+    let at = |at| match at {
+        JamNutAt::Rack => "rack",
+        JamNutAt::Joint => "joint",
+    };
+    entries.extend(r.jam_nut_at.map(|v| entry("jam_nut_at", Item::Word(at(v)))));
+    entries.extend(numbers([("bar_diameter", r.bar_diameter)]));
+    entries.extend(texts([("bar_grade", &r.bar_grade)]));
+    entries.extend(numbers([("bore_depth", r.bore_depth)]));
+    let making = |making| match making {
+        ThreadMaking::Rolled => "rolled",
+        ThreadMaking::Cut => "cut",
+    };
+    entries.extend(r.making.map(|v| entry("making", Item::Word(making(v)))));
     Item::Fields(entries)
 }
 
@@ -199,22 +217,23 @@ fn hit(h: &Hit) -> Item {
 }
 
 fn limits(l: &Limits) -> Item {
-    Item::Fields(numbers([
+    let mut entries = numbers([
         ("toe_change_deg", l.toe_change_deg),
         ("tie_rod_angle_deg", l.tie_rod_angle_deg),
         ("joint_angle_deg", l.joint_angle_deg),
         ("rack_end_factor", l.rack_end_factor),
         ("lock_over_deg", l.lock_over_deg),
-    ]))
-}
-
-pub(super) fn bolt(axis: BoltAxis) -> Item {
-    match axis {
-        BoltAxis::ForeAft => Item::Word("fore_aft"),
-        BoltAxis::Vertical => Item::Word("vertical"),
-        BoltAxis::Lateral => Item::Word("lateral"),
-        BoltAxis::Direction(t) => Item::Tuple("direction", t.map(Item::Number).to_vec()),
-    }
+        ("strength_factor", l.strength_factor),
+        ("clearance", l.clearance),
+        ("rack_end_toe_deg", l.rack_end_toe_deg),
+    ]);
+    let forces = [("hand_force", l.hand_force), ("kick_back", l.kick_back)];
+    entries.extend(
+        forces
+            .into_iter()
+            .filter_map(|(name, f)| f.map(|f| entry(name, force(f)))),
+    );
+    Item::Fields(entries)
 }
 
 fn joint_bolts(b: &JointBolts) -> Item {
@@ -222,9 +241,18 @@ fn joint_bolts(b: &JointBolts) -> Item {
     Item::Fields(
         joints
             .into_iter()
-            .filter_map(|(name, axis)| axis.map(|a| entry(name, bolt(a))))
+            .filter_map(|(name, axis)| axis.map(|a| entry(name, bolt_axis(a))))
             .collect(),
     )
+}
+
+pub(super) fn bolt_axis(axis: BoltAxis) -> Item {
+    match axis {
+        BoltAxis::ForeAft => Item::Word("fore_aft"),
+        BoltAxis::Vertical => Item::Word("vertical"),
+        BoltAxis::Lateral => Item::Word("lateral"),
+        BoltAxis::Direction(t) => Item::Tuple("direction", t.map(Item::Number).to_vec()),
+    }
 }
 
 fn keep_outs(all: &[KeepOut]) -> Item {

@@ -34,7 +34,7 @@ impl Entry {
     /// Whether leaving it out would say the same. An empty thread or grade is not the same as none.
     pub(super) fn says_nothing(&self) -> bool {
         match &self.item {
-            Item::Text(text) => matches!(self.name, "title" | "notes") && text.is_empty(),
+            Item::Text(text) => matches!(self.name, "title" | "notes" | "what") && text.is_empty(),
             Item::Names(names) => names.is_empty(),
             Item::List(items) => items.is_empty(),
             Item::Fields(entries) => entries.is_empty(),

@@ -4,6 +4,8 @@ mod comments;
 mod fields;
 mod item;
 mod layout;
+mod load_case_fields;
+mod parts_fields;
 mod patch;
 mod set_up;
 

@@ -6,7 +6,7 @@ use trammel_build::{
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
 use super::{
-    fields::bolt,
+    fields::bolt_axis,
     item::{Entry, Item},
 };
 
@@ -45,7 +45,10 @@ fn adjusters(a: &Adjusters) -> Item {
         entry("rack_end", Item::Fields(turns))
     }));
     all.extend(a.washers.map(|s| entry("washers", stack(s))));
-    all.extend(a.washers_along.map(|b| entry("washers_along", bolt(b))));
+    all.extend(
+        a.washers_along
+            .map(|b| entry("washers_along", bolt_axis(b))),
+    );
     all.extend(a.shims.map(|s| entry("shims", stack(s))));
     all.extend(a.rod.map(|r| {
         let rod = vec![

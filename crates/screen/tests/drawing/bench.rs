@@ -28,6 +28,10 @@ pub(crate) fn build() -> Build {
         keep_outs: Vec::new(),
         set_up: trammel_build::SetUp::default(),
         tolerances: trammel_build::Tolerances::default(),
+        steering: trammel_build::SteeringSpec::default(),
+        materials: Vec::new(),
+        load_cases: trammel_build::LoadCases::default(),
+        accepted: Vec::new(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),
     }
@@ -73,6 +77,7 @@ fn front() -> AxleSpec {
         },
         rack_end: RackEndSpec::default(),
         joint_bolts: trammel_build::JointBolts::default(),
+        parts: trammel_build::AxleParts::default(),
         right: std::collections::BTreeMap::new(),
     }
 }

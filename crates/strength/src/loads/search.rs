@@ -31,8 +31,9 @@ impl Reach {
         })
     }
 
-    /// Wheel travel for a part: -1 full droop, 1 full bump.
-    fn travel(&self, part: f64) -> f64 {
+    /// Wheel travel for a part, mm: -1 full droop, 1 full bump.
+    #[must_use]
+    pub fn at(&self, part: f64) -> f64 {
         part * if part > 0.0 { self.bump } else { self.droop }
     }
 }
@@ -44,6 +45,8 @@ pub struct Fineness {
     pub travels: u32,
     /// Rack travels of a region.
     pub racks: u32,
+    /// Whether the worst pose of the grid is refined.
+    pub refined: bool,
 }
 
 impl Default for Fineness {
@@ -52,6 +55,7 @@ impl Default for Fineness {
         Self {
             travels: 15,
             racks: 11,
+            refined: true,
         }
     }
 }
@@ -82,7 +86,7 @@ pub fn regions(window: &Window, reach: &Reach) -> Result<[Option<Region>; 2], Ba
     for part in window.travel.into_iter().chain(window.lock) {
         finite("a part of the travel in a load case's window", part)?;
     }
-    let [a, b] = window.travel.map(|part| reach.travel(part));
+    let [a, b] = window.travel.map(|part| reach.at(part));
     let travel = [a.min(b), a.max(b)];
     let [a, b] = window.lock.map(|part| part.abs() * reach.rack);
     let (near, far) = (a.min(b), a.max(b));
@@ -135,7 +139,8 @@ impl Region {
             spacing(self.rack, fineness.racks) / 2.0,
         ];
         let mut best = start;
-        for _ in 0..MOST_STEPS {
+        let most = if fineness.refined { MOST_STEPS } else { 0 };
+        for _ in 0..most {
             if steps.iter().all(|&step| step < LAST_STEP) {
                 break;
             }

@@ -258,7 +258,13 @@ impl Setup<'_> {
             | Check::Misalignment
             | Check::TabTearOut
             | Check::WeldThroat
-            | Check::Clearance => 1.0,
+            | Check::Clearance
+            | Check::BodyRoom
+            | Check::NutRoom
+            | Check::HandForce
+            | Check::KickBack
+            | Check::OverCentre
+            | Check::StopMargin => 1.0,
             _ => self.wanted_factor,
         }
     }

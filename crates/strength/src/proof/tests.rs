@@ -116,6 +116,7 @@ fn proof_of(linkage: &Linkage, parts: &[Part]) -> Proof {
         fineness: Fineness {
             travels: 9,
             racks: 7,
+            refined: true,
         },
         parts,
         cases: &cases,

@@ -97,6 +97,11 @@ impl RackEndGeometry {
             .map(|reach| self.outboard.into_inner() * (reach + rack_outboard) + self.across)
     }
 
+    /// Loads at the rack face under a force on the joint, N and N mm.
+    pub fn loads_at_face(&self, force_on_joint: Vector3<f64>) -> SectionLoads {
+        self.loads(self.rack_face_lever(), force_on_joint)
+    }
+
     /// Whether the bore mouth, at this rack travel, lies outboard of the rack face.
     pub(super) fn mouth_is_on_the_thread(&self, rack_outboard: f64) -> bool {
         self.bore_reach

@@ -1,0 +1,35 @@
+//! A build proved: every part under every load case at its worst pose.
+//!
+//! Plain data in, plain data out: [`prove`] may run on another thread and be called off. Rows say which value was compared with which limit, and
+//! where both come from; none says that a part is good enough. What could not be checked, and what was taken where the build says nothing, is said in
+//! [`Proof::notes`].
+
+mod cases;
+mod clearances;
+mod effort;
+mod forces;
+mod joints;
+mod materials;
+mod notes;
+mod parts;
+mod prepared;
+mod reasons;
+mod remedies;
+mod remedy_edits;
+mod row;
+mod run;
+mod threads;
+mod words;
+
+pub use cases::{effective_load_cases, usual_load_cases};
+pub use effort::SteeringFigures;
+pub use forces::{
+    ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, WheelForce, forces_under,
+    forces_under_case,
+};
+pub use notes::{Note, NoteKind, USUAL_CAUTIONS, not_in_it};
+pub use row::{ProofPart, ProofRow, Shown};
+pub use run::{Proof, ProofDepth, prove};
+pub use threads::{ThreadRow, thread_comparison, thread_comparison_raised};
+
+pub(crate) use row::caution_of;

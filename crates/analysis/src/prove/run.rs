@@ -1,0 +1,318 @@
+//! The proof of a whole build.
+
+use trammel_build::{AxleModel, AxleName, Build, Side, defaults};
+use trammel_strength::{
+    check::Check,
+    loads::{Fineness, LoadCase},
+    proof::{self, Omission, Part, Row, Setup},
+};
+
+use super::{
+    Note, ProofPart, ProofRow,
+    effort::{self, SteeringFigures},
+    parts::typed,
+    prepared::Prepared,
+    reasons::reason,
+    remedies::Mender,
+};
+use crate::{WorstPose, checks::sides_alike};
+
+/// How deep a proof goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ProofDepth {
+    /// A coarse grid without refinement and remedies: for the frames of a drag.
+    Quick,
+    /// The worst pose of every check refined, remedies worked out.
+    Full,
+}
+
+impl ProofDepth {
+    pub(super) fn fineness(self) -> Fineness {
+        match self {
+            Self::Quick => Fineness {
+                travels: 5,
+                racks: 3,
+                refined: false,
+            },
+            Self::Full => Fineness::default(),
+        }
+    }
+}
+
+/// Everything that was checked, and what was not.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Proof {
+    /// Worst first: dangers, cautions, notes, then the rest, each by least factor over the wanted one; rows without a factor last.
+    pub rows: Vec<ProofRow>,
+    /// What was left out, and what was taken where the build says nothing; sorted, each once.
+    pub notes: Vec<Note>,
+    /// What the steering asks of the driver.
+    pub steering: Option<SteeringFigures>,
+    /// How deep it went; `None` before anything was proved.
+    pub depth: Option<ProofDepth>,
+}
+
+/// Proves a build. `cancelled` is asked between load cases and remedies; `None` once it says so.
+#[must_use]
+pub fn prove(build: &Build, depth: ProofDepth, cancelled: &dyn Fn() -> bool) -> Option<Proof> {
+    let mut proof = Proof {
+        depth: Some(depth),
+        ..Proof::default()
+    };
+    for axle in [AxleName::Front, AxleName::Rear] {
+        if build.axle_spec(axle).is_none() {
+            continue;
+        }
+        match build.axle(axle) {
+            Ok(model) => prove_axle(build, &model, depth, cancelled, &mut proof)?,
+            Err(fault) => proof.notes.push(Note::left_out(
+                format!("{} axle", axle.word()),
+                fault.to_string(),
+            )),
+        }
+    }
+    for row in &mut proof.rows {
+        let key = row.key();
+        row.accepted = build.accepted.iter().find(|a| a.caution == key).cloned();
+    }
+    proof.rows.sort_by(|a, b| {
+        let standing = |row: &ProofRow| row.standing().unwrap_or(f64::INFINITY);
+        b.grade()
+            .cmp(&a.grade())
+            .then(standing(a).total_cmp(&standing(b)))
+    });
+    proof.notes.sort();
+    proof.notes.dedup();
+    Some(proof)
+}
+
+fn prove_axle(
+    build: &Build,
+    model: &AxleModel,
+    depth: ProofDepth,
+    cancelled: &dyn Fn() -> bool,
+    proof: &mut Proof,
+) -> Option<()> {
+    let alike = sides_alike(build, model);
+    let sides: &[Side] = if alike {
+        &[Side::Left]
+    } else {
+        &[Side::Left, Side::Right]
+    };
+    for &side in sides {
+        match Prepared::of(build, model, side) {
+            Ok(prepared) => {
+                let corner = Corner {
+                    build,
+                    axle: model.name,
+                    side: (!alike).then_some(side),
+                    depth,
+                };
+                corner.prove(&prepared, cancelled, proof)?;
+                proof
+                    .notes
+                    .extend(prepared.notes.into_iter().map(|n| n.of(model.name)));
+            }
+            Err(note) => proof.notes.push(note),
+        }
+    }
+    if model.rack.is_some() {
+        effort::prove(build, model, depth, alike, proof);
+    }
+    if cancelled() { None } else { Some(()) }
+}
+
+struct Corner<'a> {
+    build: &'a Build,
+    axle: AxleName,
+    side: Option<Side>,
+    depth: ProofDepth,
+}
+
+impl Corner<'_> {
+    fn prove(
+        &self,
+        prepared: &Prepared,
+        cancelled: &dyn Fn() -> bool,
+        proof: &mut Proof,
+    ) -> Option<()> {
+        let parts: Vec<Part> = prepared
+            .parts
+            .iter()
+            .map(|(_, part)| part.clone())
+            .collect();
+        let setup = setup(self.build, prepared, &parts, &[], self.depth);
+        let unloaded = proof::prove(&Setup {
+            clearances: prepared.clearances,
+            ..setup
+        });
+        self.take(prepared, unloaded.rows, proof);
+        self.omit(&unloaded.omissions, proof);
+        for case in &prepared.cases {
+            if cancelled() {
+                return None;
+            }
+            let loaded = proof::prove(&Setup {
+                cases: std::slice::from_ref(case),
+                ..setup
+            });
+            let rows = loaded
+                .rows
+                .into_iter()
+                .filter(|row| row.load_case.is_some());
+            self.take(prepared, rows.collect(), proof);
+            let omitted: Vec<Omission> = loaded
+                .omissions
+                .into_iter()
+                .filter(|o| o.load_case.is_some())
+                .collect();
+            self.omit(&omitted, proof);
+        }
+        if self.depth == ProofDepth::Full {
+            self.mend(prepared, cancelled, proof)?;
+        }
+        Some(())
+    }
+
+    fn take(&self, prepared: &Prepared, rows: Vec<Row>, proof: &mut Proof) {
+        let known = rows.into_iter().filter_map(|row| {
+            let part = prepared
+                .parts
+                .iter()
+                .find(|(_, part)| part.name == row.part);
+            let part = part.map(|(id, _)| *id).or_else(|| gap(&row.part))?;
+            Some(proof_row(self.build, self.axle, self.side, part, &row))
+        });
+        proof.rows.extend(known);
+    }
+
+    fn omit(&self, omissions: &[Omission], proof: &mut Proof) {
+        for omission in omissions {
+            let about = omission.part.clone().or_else(|| omission.load_case.clone());
+            let about = about.unwrap_or_else(|| format!("{} axle", self.axle.word()));
+            proof
+                .notes
+                .push(Note::left_out(about, omission.why.to_string()).of(self.axle));
+        }
+    }
+
+    /// Remedies of the worst case of every check that does not keep its factor.
+    fn mend(
+        &self,
+        prepared: &Prepared,
+        cancelled: &dyn Fn() -> bool,
+        proof: &mut Proof,
+    ) -> Option<()> {
+        let side = self.side.unwrap_or(Side::Left);
+        let mender = Mender {
+            build: self.build,
+            axle: self.axle,
+            side,
+        };
+        let mut order: Vec<usize> = (0..proof.rows.len()).collect();
+        let standing = |i: &usize| {
+            proof
+                .rows
+                .get(*i)
+                .and_then(ProofRow::standing)
+                .unwrap_or(f64::INFINITY)
+        };
+        order.sort_by(|a, b| standing(a).total_cmp(&standing(b)));
+        let mut seen: Vec<(ProofPart, Check)> = Vec::new();
+        for i in order {
+            let Some(row) = proof.rows.get(i) else {
+                continue;
+            };
+            let mine = row.axle == self.axle && row.side == self.side;
+            if !mine || row.grade().is_none() || seen.contains(&(row.part, row.check)) {
+                continue;
+            }
+            if cancelled() {
+                return None;
+            }
+            seen.push((row.part, row.check));
+            let case = prepared
+                .cases
+                .iter()
+                .find(|case| Some(&case.name) == row.load_case.as_ref());
+            let remedies = mender.remedies(row, case);
+            if let Some(row) = proof.rows.get_mut(i) {
+                row.remedies = remedies;
+            }
+        }
+        Some(())
+    }
+}
+
+fn gap(name: &str) -> Option<ProofPart> {
+    let mut pairs = trammel_strength::clearance::Pair::ALL.into_iter();
+    pairs
+        .find(|pair| pair.to_string() == name)
+        .map(ProofPart::Gap)
+}
+
+/// The strength crate's setup of a corner.
+pub(super) fn setup<'a>(
+    build: &Build,
+    prepared: &'a Prepared,
+    parts: &'a [Part],
+    cases: &'a [LoadCase],
+    depth: ProofDepth,
+) -> Setup<'a> {
+    Setup {
+        linkage: &prepared.linkage,
+        scene: prepared.scene,
+        reach: prepared.reach,
+        fineness: depth.fineness(),
+        parts,
+        cases,
+        clearances: None,
+        wanted_factor: build
+            .limits
+            .strength_factor
+            .unwrap_or(defaults::STRENGTH_FACTOR),
+    }
+}
+
+/// A row of the strength crate as one of the build's.
+pub(super) fn proof_row(
+    build: &Build,
+    axle: AxleName,
+    side: Option<Side>,
+    part: ProofPart,
+    row: &Row,
+) -> ProofRow {
+    let wanted = match row.check {
+        Check::RackFaceYield | Check::BoreMouthYield => build
+            .limits
+            .rack_end_factor
+            .unwrap_or(defaults::RACK_END_FACTOR),
+        _ => row.wanted,
+    };
+    ProofRow {
+        axle,
+        side,
+        part,
+        check: row.check,
+        load_case: row.load_case.clone(),
+        pose: row.pose.map(|pose| WorstPose {
+            travel: pose.travel,
+            rack: pose.rack,
+        }),
+        value: row.value,
+        limit: row.limit.value,
+        unit: row.limit.unit,
+        keep: row.keep,
+        factor: row.factor,
+        wanted,
+        source: match row.check {
+            // The kernel takes every wanted gap for the user's.
+            Check::Clearance => typed(build.limits.clearance.is_some()),
+            _ => row.limit.source,
+        },
+        method: row.method,
+        reason: reason(row.check),
+        remedies: Vec::new(),
+        accepted: None,
+    }
+}
