@@ -149,9 +149,9 @@ pub(crate) struct PictureArguments {
     /// Stage of the job.
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
-    /// Page of the notebook in Lay out.
-    #[arg(long, value_enum, default_value_t = PageWord::Curves)]
-    pub page: PageWord,
+    /// Page of the notebook: curves, points, figures in Lay out; checks, load-cases, forces, rack-end, parts in Prove. The first where it is left out.
+    #[arg(long, value_enum)]
+    pub page: Option<PageWord>,
     /// Wheel travel of the moved linkage, in the build's unit.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub travel: f64,
@@ -165,6 +165,7 @@ pub(crate) struct PictureArguments {
 pub(crate) enum StageWord {
     LayOut,
     Tune,
+    Prove,
 }
 
 /// A page of the notebook on the command line.
@@ -173,6 +174,11 @@ pub(crate) enum PageWord {
     Curves,
     Points,
     Figures,
+    Checks,
+    LoadCases,
+    Forces,
+    RackEnd,
+    Parts,
 }
 
 /// Reads `1280x800`.

@@ -73,6 +73,7 @@ impl Bench {
         if self.view.stage == stage {
             return;
         }
+        let from_tune = self.view.stage == Stage::Tune;
         self.view.stage = stage;
         let tune = stage == Stage::Tune;
         self.drawing.corner = tune;
@@ -80,7 +81,7 @@ impl Bench {
             self.fill_before = self.drawing.fill;
             self.drawing.fill = Some(Projection::Front);
             self.view.side = Side::Left;
-        } else {
+        } else if from_tune {
             self.drawing.fill = self.fill_before;
         }
     }

@@ -117,6 +117,7 @@ impl Bench {
             // The last build that could be drawn stays on the table.
             results.study = self.results.study.take();
         }
+        results.take_proof(self.history.build(), self.prove.proof());
         self.results = results;
         let build = self.history.build();
         if build.axle_spec(self.view.axle).is_none() {
@@ -156,10 +157,15 @@ impl Bench {
             page,
             quantity: self.view.quantity,
             tune: self.view.tune.clone(),
+            prove: crate::prove::settings::ProveView {
+                page: self.view.prove.page,
+                ..Default::default()
+            },
             ..Default::default()
         };
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
+        self.prove = crate::prove::Prove::default();
         self.drawing = crate::drawing::Drawing::default();
         if stage == crate::view::Stage::Tune {
             self.drawing.corner = true;

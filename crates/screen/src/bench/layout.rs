@@ -62,6 +62,7 @@ impl Bench {
         let inking = self.hand(&mut table);
         let on_table = inking.as_ref().and_then(Inking::front_view);
         self.tune_go_on(ui.ctx());
+        self.prove_go_on(ui.ctx());
         part(
             ui,
             "strip",
@@ -81,6 +82,7 @@ impl Bench {
                     build: self.history.build(),
                     results: &self.results,
                     tune: &self.tune,
+                    prove: &self.prove,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -164,6 +166,8 @@ impl Bench {
             instant_centres: self.view.instant_centres,
             marks: &self.results.marks,
             map: self.map_picture(),
+            forces: self.prove.picture(),
+            marked: self.marked_part(),
             remarks: &self.results.remarks,
             tokens: &self.tokens,
         })

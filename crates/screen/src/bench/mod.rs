@@ -7,6 +7,7 @@ mod drag;
 mod files;
 mod keys;
 mod layout;
+mod proving;
 mod tables;
 mod tuning;
 mod unsaved;
@@ -21,6 +22,7 @@ use crate::{
     history::History,
     host::Host,
     message::Message,
+    prove::Prove,
     request::Request,
     results::Results,
     tokens::Tokens,
@@ -47,6 +49,7 @@ pub struct Bench {
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
     tune: Tune,
+    prove: Prove,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -61,7 +64,9 @@ impl Bench {
             dialog,
             problem,
         } = files::begin(host.as_ref(), start);
-        let results = Results::of(&build, trammel_analysis::Depth::Full);
+        let prove = Prove::begun(&build);
+        let mut results = Results::of(&build, trammel_analysis::Depth::Full);
+        results.take_proof(&build, prove.proof());
         Self {
             history: History::new(build),
             results,
@@ -80,6 +85,7 @@ impl Bench {
             quitting: false,
             hovered_row: None,
             tune: Tune::default(),
+            prove,
             fill_before: None,
         }
     }
@@ -126,6 +132,12 @@ impl Bench {
     #[must_use]
     pub fn tune(&self) -> &Tune {
         &self.tune
+    }
+
+    /// What the Prove stage has worked out.
+    #[must_use]
+    pub fn prove(&self) -> &Prove {
+        &self.prove
     }
 
     /// Whether there is work that no file holds.

@@ -327,6 +327,8 @@ mod tests {
             instant_centres: false,
             map: None,
             marks: &[],
+            forces: None,
+            marked: None,
             remarks: &[],
             tokens: &Tokens::dark(),
         })

@@ -151,6 +151,8 @@ impl Bench {
             fine_snap: self.fine_snap,
             instant_centres: self.instant_centres,
             map: None,
+            forces: None,
+            marked: None,
             remarks: &[],
             marks: &self.marks,
             tokens: &self.tokens,
