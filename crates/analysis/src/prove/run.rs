@@ -106,7 +106,9 @@ fn prove_axle(
                     depth,
                 };
                 corner.prove(&prepared, cancelled, proof)?;
-                proof.notes.extend(prepared.notes);
+                proof
+                    .notes
+                    .extend(prepared.notes.into_iter().map(|n| n.of(model.name)));
             }
             Err(note) => proof.notes.push(note),
         }
@@ -187,7 +189,7 @@ impl Corner<'_> {
             let about = about.unwrap_or_else(|| format!("{} axle", self.axle.word()));
             proof
                 .notes
-                .push(Note::left_out(about, omission.why.to_string()));
+                .push(Note::left_out(about, omission.why.to_string()).of(self.axle));
         }
     }
 
