@@ -104,6 +104,9 @@ fn head_and_shaft(pen: &mut Pen, [from, to]: [Pos2; 2], stroke: Stroke, tokens: 
     let under = Stroke::new(stroke.width + 1.6, tokens.wash(tokens.table, 0.8));
     pen.line(from, neck, under);
     pen.line(from, neck, stroke);
+    if !pen.clip().contains(to) {
+        return;
+    }
     let corners = vec![to, neck + across * head.y, neck - across * head.y];
     pen.filled(corners, stroke.color, Stroke::NONE);
 }

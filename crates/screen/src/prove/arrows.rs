@@ -12,7 +12,7 @@ use crate::{
 /// Length that stands for the scale's round force, mm on the vehicle.
 const BAR_MM: f64 = 100.0;
 /// The longest arrow at most, mm on the vehicle.
-const LONGEST_MM: f64 = 400.0;
+const LONGEST_MM: f64 = 260.0;
 /// Forces below this part of the largest are no more than a dot.
 const LEAST_SHARE: f64 = 0.01;
 

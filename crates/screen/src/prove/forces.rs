@@ -1,10 +1,13 @@
 //! Member forces of the chosen load case: at the present pose, and over travel or rack.
 
-use trammel_analysis::{ForceRequest, ForceRow, Span, effective_load_cases, forces_under_case};
+use trammel_analysis::{
+    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, WorstPose, effective_load_cases,
+    factors_over, forces_under_case,
+};
 use trammel_build::{AxleName, Build, LoadAction, LoadCaseSpec, Side};
 use trammel_geometry::{ArmName, Vector};
 
-use super::settings::{Over, ProveView};
+use super::settings::{Over, Plotted, ProveView};
 
 /// Positions of a plot.
 const POSITIONS: usize = 41;
@@ -146,15 +149,25 @@ struct Ask {
     travel: f64,
     rack: f64,
     over: Over,
+    plotted: Plotted,
 }
 
 /// What came of it.
 type Rows = Result<Vec<ForceRow>, String>;
 
+/// What is known of it.
+struct Known {
+    here: Rows,
+    along: Rows,
+    /// The factor at the present pose, then over travel or rack; empty while a force is plotted.
+    factor_here: Option<FactorRow>,
+    factors: Vec<FactorRow>,
+}
+
 /// Forces of the chosen load case, worked out anew when something they depend on changes.
 #[derive(Default)]
 pub(crate) struct ForcesWork {
-    known: Option<(Ask, Rows, Rows)>,
+    known: Option<(Ask, Known)>,
 }
 
 impl ForcesWork {
@@ -173,8 +186,9 @@ impl ForcesWork {
             travel: place.travel,
             rack: place.rack,
             over: view.over,
+            plotted: view.plotted,
         };
-        if self.known.as_ref().is_some_and(|(known, ..)| *known == ask) {
+        if self.known.as_ref().is_some_and(|(known, _)| *known == ask) {
             return;
         }
         let steered = lock > 0.0;
@@ -196,13 +210,27 @@ impl ForcesWork {
                 Span::new(-lock, lock, POSITIONS).ok().filter(|_| steered),
             ),
         };
-        self.known = Some((ask, here, along));
+        let poses = |rows: &Rows| -> Vec<WorstPose> {
+            let rows = rows.iter().flatten();
+            rows.map(|row| WorstPose {
+                travel: row.travel,
+                rack: row.rack,
+            })
+            .collect()
+        };
+        let known = Known {
+            factor_here: ask.factors(&poses(&here)).into_iter().next(),
+            factors: ask.factors(&poses(&along)),
+            here,
+            along,
+        };
+        self.known = Some((ask, known));
     }
 
     /// Forces at the present pose, or why there are none.
     pub(crate) fn here(&self) -> Option<Result<&ForceRow, &str>> {
-        let (_, here, _) = self.known.as_ref()?;
-        Some(match here {
+        let (_, known) = self.known.as_ref()?;
+        Some(match &known.here {
             Ok(rows) => rows.first().ok_or("The linkage can't reach this pose."),
             Err(why) => Err(why),
         })
@@ -210,10 +238,14 @@ impl ForcesWork {
 
     /// Forces over travel or rack.
     pub(crate) fn along(&self) -> &[ForceRow] {
-        self.known.as_ref().map_or(&[], |(_, _, rows)| match rows {
-            Ok(rows) => rows,
-            Err(_) => &[],
-        })
+        let known = self.known.as_ref();
+        known.map_or(&[], |(_, known)| known.along.as_deref().unwrap_or(&[]))
+    }
+
+    /// The factor at the present pose, and over travel or rack.
+    pub(crate) fn factors(&self) -> (Option<FactorRow>, &[FactorRow]) {
+        let known = self.known.as_ref();
+        known.map_or((None, &[]), |(_, k)| (k.factor_here, &k.factors))
     }
 }
 
@@ -229,6 +261,20 @@ impl Ask {
         forces_under_case(&self.build, &request, &self.case, self.sense)
             .map(|table| table.rows)
             .map_err(|fault| fault.to_string())
+    }
+
+    fn factors(&self, poses: &[WorstPose]) -> Vec<FactorRow> {
+        let Plotted::Factor(part, check) = self.plotted else {
+            return Vec::new();
+        };
+        let asked = FactorRequest {
+            axle: self.axle,
+            side: self.side,
+            part,
+            check,
+            load_case: self.case.clone(),
+        };
+        factors_over(&self.build, &asked, poses)
     }
 }
 

@@ -4,8 +4,7 @@
 //! |---|---|
 //! | [`settings`] | what is looked at |
 //! | `work` | the proof on a thread of its own |
-//! | [`forces`] | member forces of the chosen load case |
-//! | `factors` | the factor of a check over travel or rack |
+//! | [`forces`] | member forces of the chosen load case, and the factor of a check pose by pose |
 //! | `arrows` | force arrows for the drawing |
 //!
 //! What is worked out here depends on the build and on what is asked for, and is never saved.
@@ -16,7 +15,7 @@ pub mod settings;
 mod work;
 
 use egui::Context;
-use trammel_analysis::{AxleStudy, ForceRow, Proof, ThreadRow};
+use trammel_analysis::{AxleStudy, FactorRow, ForceRow, Proof, ThreadRow};
 use trammel_build::{Build, Side};
 
 use crate::{
@@ -109,6 +108,11 @@ impl Prove {
     /// Forces over travel or rack.
     pub(crate) fn forces_along(&self) -> &[ForceRow] {
         self.forces.along()
+    }
+
+    /// The factor that is plotted: at the present pose, and over travel or rack.
+    pub(crate) fn factors(&self) -> (Option<FactorRow>, &[FactorRow]) {
+        self.forces.factors()
     }
 
     /// The arrows on the drawing, when the stage shows them.

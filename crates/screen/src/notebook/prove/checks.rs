@@ -1,7 +1,7 @@
 //! Every check, worst first: part, check, load case, value, limit, factor, and what would mend it.
 
 use egui::{Align, Color32, Layout, Rect, RichText, Sense, Ui, vec2};
-use trammel_analysis::{Grade, ProofRow};
+use trammel_analysis::{Grade, ProofPart, ProofRow};
 use trammel_build::{AxleName, PointRef, Side};
 
 use super::{
@@ -9,7 +9,7 @@ use super::{
     notes, small, steering,
 };
 use crate::{
-    prove::settings::{Listing, MarkedPart, RowKey},
+    prove::settings::{Listing, MarkedPart, Plotted, ProvePage, RowKey},
     request::Request,
     tokens::type_size,
     view::View,
@@ -133,7 +133,10 @@ fn one(
         }
     }
     if open {
-        ui.indent(("row", &head, case), |ui| details(ui, input, row, requests));
+        ui.indent(("row", &head, case), |ui| {
+            details(ui, input, row, requests);
+            plot_it(ui, row, view);
+        });
     }
 }
 
@@ -259,6 +262,22 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, row: &ProofRow, requests: &mu
         format!("Limit: {}. Formula: {}.", row.source, row.method),
     );
     ui.add_space(4.0);
+}
+
+/// The way to the curve of its factor.
+fn plot_it(ui: &mut Ui, row: &ProofRow, view: &mut View) {
+    if row.load_case.is_none() || row.part == ProofPart::Steering {
+        return;
+    }
+    let help = "Its factor over travel or rack, under this load case.";
+    if ui
+        .small_button("Plot its factor")
+        .on_hover_text(help)
+        .clicked()
+    {
+        view.prove.plotted = Plotted::Factor(row.part, row.check);
+        view.prove.page = ProvePage::Forces;
+    }
 }
 
 /// Which factor was wanted, and where it is worst.

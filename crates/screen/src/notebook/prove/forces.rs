@@ -1,8 +1,9 @@
 //! The force in every member at the present pose, and a plot of any force or factor over travel or rack.
 
-use egui::{ComboBox, Grid, RichText, Ui};
-use trammel_analysis::{ForceRow, effective_load_cases};
-use trammel_build::Side;
+use egui::{ComboBox, RichText, Ui};
+use trammel_analysis::{FactorRow, ForceRow, ProofPart, effective_load_cases};
+use trammel_build::{AxleName, LengthUnit, Side};
+use trammel_strength::check::Check;
 
 use super::{
     super::{NotebookInput, tune::choice},
@@ -99,43 +100,57 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     }
 }
 
+/// Width of the names and of each column of numbers.
+const NAME: f32 = 128.0;
+const NUMBER: f32 = 56.0;
+const LINE: f32 = 20.0;
+
 fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View) {
     let unit = input.build.unit;
     let (_, force) = force_unit(unit);
     let (_, moment) = moment_unit(unit);
     head(ui, "At this pose");
     let place = format!(
-        "Wheel travel {}, rack {}; forces in {force}, moments in {moment}, x forward, y left, z up. Click a row to plot it.",
+        "Wheel travel {}, rack {}. Forces in {force}, moments in {moment}; x forward, y left, z up. Click a name to plot it.",
         length(row.travel, unit),
         length(row.rack, unit)
     );
     small(ui, input.tokens, place);
-    Grid::new("member forces")
-        .num_columns(5)
-        .striped(true)
-        .spacing(egui::vec2(8.0, 2.0))
-        .show(ui, |ui| {
-            for title in ["", "x", "y", "z", "total"] {
-                ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                    ui.label(RichText::new(title).small().color(input.tokens.ink_soft));
-                });
-            }
-            ui.end_row();
-            for member in Member::ALL {
-                if let Some(figure) = member.figure(row) {
-                    line(ui, input, member, figure, view);
-                    ui.end_row();
-                }
-            }
-        });
+    ui.spacing_mut().item_spacing.y = 1.0;
+    ui.horizontal(|ui| {
+        ui.add_space(NAME + ui.spacing().item_spacing.x);
+        for title in ["x", "y", "z", "total"] {
+            let text = RichText::new(title).small().color(input.tokens.ink_soft);
+            number(ui, text);
+        }
+    });
+    for member in Member::ALL {
+        if let Some(figure) = member.figure(row) {
+            ui.horizontal(|ui| line(ui, input, member, figure, view));
+        }
+    }
+}
+
+/// A number at the right of its column.
+fn number(ui: &mut Ui, text: RichText) {
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.allocate_ui_with_layout(egui::vec2(NUMBER, LINE), layout, |ui| {
+        ui.set_min_width(NUMBER);
+        ui.label(text);
+    });
 }
 
 fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, view: &mut View) {
     let (per_newton, _) = force_unit(input.build.unit);
     let (per_newton_mm, _) = moment_unit(input.build.unit);
     let chosen = view.prove.plotted == Plotted::Force(member);
-    let button = egui::Button::selectable(chosen, RichText::new(member.label()).size(12.5));
-    let button = ui.add(button).on_hover_text(member.meaning());
+    let button = egui::Button::selectable(chosen, RichText::new(member.label()).size(12.5))
+        .min_size(egui::vec2(NAME, LINE));
+    let layout = egui::Layout::left_to_right(egui::Align::Center);
+    let button = ui
+        .allocate_ui_with_layout(egui::vec2(NAME, LINE), layout, |ui| ui.add(button))
+        .inner
+        .on_hover_text(member.meaning());
     let name = format!("Plot: {}", member.label());
     button.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, chosen, &name));
     if button.clicked() {
@@ -147,10 +162,8 @@ fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, 
         Figure::Vector(v) => [v.x, v.y, v.z, v.norm()].map(|c| Some((c * per_newton, 0))),
     };
     for value in [x, y, z, total] {
-        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let text = value.map_or_else(String::new, |(v, decimals)| decimal(v, decimals));
-            ui.label(RichText::new(text).size(12.5));
-        });
+        let text = value.map_or_else(String::new, |(v, decimals)| decimal(v, decimals));
+        number(ui, RichText::new(text).size(12.5));
     }
 }
 
@@ -180,40 +193,46 @@ fn plot(
     } else {
         view.prove.over = Over::Travel;
     }
+    pick(ui, input, view);
     let unit = input.build.unit;
     let over = view.prove.over;
-    let x_of = |row: &ForceRow| match over {
-        Over::Travel => unit.from_mm(row.travel),
-        Over::Rack => unit.from_mm(row.rack),
+    let shown = match view.prove.plotted {
+        Plotted::Force(member) => of_member(input, member, here, over),
+        Plotted::Factor(part, check) => of_check(input, part, check, over),
     };
-    let Some((name, y_sign, y_of)) = plotted(view.prove.plotted, input) else {
-        return;
-    };
-    let rows = input.prove.forces_along();
-    let points: Vec<[f64; 2]> = rows
-        .iter()
-        .filter_map(|row| Some([x_of(row), y_of(row)?]))
-        .collect();
-    let (Some(first), Some(last)) = (points.first(), points.last()) else {
-        small(ui, input.tokens, "There is nothing to plot here.");
+    let (Some(first), Some(last)) = (shown.points.first(), shown.points.last()) else {
+        small(
+            ui,
+            input.tokens,
+            "There is nothing to plot here: no load case changes it, or the part is not entered.",
+        );
         return;
     };
     let x = first[0].min(last[0])..=last[0].max(first[0]);
+    let mut traces = Vec::new();
+    if let Some(wanted) = shown.wanted {
+        traces.push(Trace {
+            name: "wanted".to_owned(),
+            points: vec![[*x.start(), wanted], [*x.end(), wanted]],
+            colour: input.tokens.ink_soft,
+            manner: Manner::Ghost,
+        });
+    }
+    traces.push(Trace {
+        name: shown.name,
+        points: shown.points,
+        colour: input.tokens.lower_arm,
+        manner: Manner::Plain,
+    });
     let x_label = match over {
         Over::Travel => format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
         Over::Rack => format!("right  ◂  rack, {}  ▸  left", unit.sign()),
     };
-    small(ui, input.tokens, format!("{name}, {y_sign}"));
     let asked = Curve {
         name: "Force over the motion",
         height: 150.0,
-        here: y_of(here).map(|y| [x_of(here), y]),
-        traces: vec![Trace {
-            name,
-            points,
-            colour: input.tokens.lower_arm,
-            manner: Manner::Plain,
-        }],
+        here: shown.here,
+        traces,
         x,
         least_span: 0.1,
         within: None,
@@ -225,35 +244,113 @@ fn plot(
     .ui(ui, input.tokens);
     if let Some(x) = asked {
         let mm = x * unit.mm();
-        requests.push(match over {
-            Over::Travel => Request::Pose {
-                travel: mm,
-                rack: view.rack,
-            },
-            Over::Rack => Request::Pose {
-                travel: view.travel,
-                rack: mm,
-            },
-        });
+        let (travel, rack) = match over {
+            Over::Travel => (mm, view.rack),
+            Over::Rack => (view.travel, mm),
+        };
+        requests.push(Request::Pose { travel, rack });
     }
 }
 
-type Height = Box<dyn Fn(&ForceRow) -> Option<f64>>;
+/// What is plotted: a force of the table or the factor of a check.
+fn pick(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
+    let plotted = &mut view.prove.plotted;
+    let combo = ComboBox::from_id_salt("what is plotted")
+        .selected_text(name(*plotted, input))
+        .width(ui.available_width() - 12.0)
+        .show_ui(ui, |ui| {
+            for member in Member::ALL {
+                let what = Plotted::Force(member);
+                ui.selectable_value(plotted, what, name(what, input));
+            }
+            for (part, check) in checks(input, view.axle) {
+                let what = Plotted::Factor(part, check);
+                ui.selectable_value(plotted, what, name(what, input));
+            }
+        });
+    name_node(ui, combo.response.id, "What is plotted");
+}
 
-/// Name, unit and height of what is plotted.
-fn plotted(what: Plotted, input: &NotebookInput<'_>) -> Option<(String, &'static str, Height)> {
+/// Checks that a load changes, the worst first.
+fn checks(input: &NotebookInput<'_>, axle: AxleName) -> Vec<(ProofPart, Check)> {
+    let mut checks = Vec::new();
+    let rows = input.prove.proof().map_or(&[][..], |p| &p.rows);
+    for row in rows {
+        let known = checks.contains(&(row.part, row.check));
+        let of_force = row.part != ProofPart::Steering && row.load_case.is_some();
+        if row.axle == axle && of_force && !known {
+            checks.push((row.part, row.check));
+        }
+    }
+    checks
+}
+
+fn name(what: Plotted, input: &NotebookInput<'_>) -> String {
     let unit = input.build.unit;
     match what {
-        Plotted::Force(member) => {
-            let moment = matches!(member, Member::EndBending | Member::EndTorsion);
-            let (by, sign) = if moment {
-                moment_unit(unit)
-            } else {
-                force_unit(unit)
-            };
-            let height = move |row: &ForceRow| member.figure(row).map(|f| f.size() * by);
-            Some((member.label().to_owned(), sign, Box::new(height)))
+        Plotted::Force(member @ (Member::EndBending | Member::EndTorsion)) => {
+            format!("{}, {}", member.label(), moment_unit(unit).1)
         }
-        Plotted::Factor(..) => None,
+        Plotted::Force(member) => format!("{}, {}", member.label(), force_unit(unit).1),
+        Plotted::Factor(part, check) => format!("Factor: {}, {check}", part.label()),
+    }
+}
+
+/// A curve ready to be plotted.
+struct Shown {
+    name: String,
+    points: Vec<[f64; 2]>,
+    here: Option<[f64; 2]>,
+    wanted: Option<f64>,
+}
+
+fn across(travel: f64, rack: f64, over: Over, unit: LengthUnit) -> f64 {
+    unit.from_mm(match over {
+        Over::Travel => travel,
+        Over::Rack => rack,
+    })
+}
+
+fn of_member(input: &NotebookInput<'_>, member: Member, here: &ForceRow, over: Over) -> Shown {
+    let unit = input.build.unit;
+    let (by, _) = if matches!(member, Member::EndBending | Member::EndTorsion) {
+        moment_unit(unit)
+    } else {
+        force_unit(unit)
+    };
+    let place = |row: &ForceRow| {
+        let size = member.figure(row)?.size();
+        Some([across(row.travel, row.rack, over, unit), size * by])
+    };
+    Shown {
+        name: member.label().to_owned(),
+        points: input
+            .prove
+            .forces_along()
+            .iter()
+            .filter_map(place)
+            .collect(),
+        here: place(here),
+        wanted: None,
+    }
+}
+
+/// Factors above this are drawn there: near a pose without load they grow past all bounds.
+const MOST: f64 = 10.0;
+
+fn of_check(input: &NotebookInput<'_>, part: ProofPart, check: Check, over: Over) -> Shown {
+    let unit = input.build.unit;
+    let place = |row: &FactorRow| {
+        let x = across(row.pose.travel, row.pose.rack, over, unit);
+        [x, row.factor.min(MOST)]
+    };
+    let (here, along) = input.prove.factors();
+    let rows = input.prove.proof().map_or(&[][..], |p| &p.rows);
+    let row = rows.iter().find(|r| (r.part, r.check) == (part, check));
+    Shown {
+        name: check.to_string(),
+        points: along.iter().map(place).collect(),
+        here: here.as_ref().map(place),
+        wanted: row.map(|r| r.wanted),
     }
 }

@@ -7,7 +7,7 @@ use trammel_strength::{rack_end::Allowance, thread::System};
 
 use super::{
     super::{NotebookInput, tune::choice},
-    head, small,
+    small,
 };
 use crate::{
     prove::settings::EndFigure,
@@ -128,7 +128,8 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, rows: &[&ThreadRow], view: &mut
     }
     let width =
         ((ui.available_width() - 84.0) / grades.len().max(1) as f32 - 8.0).clamp(50.0, 130.0);
-    Grid::new("threads").spacing(vec2(8.0, 2.0)).show(ui, |ui| {
+    ui.spacing_mut().interact_size.y = 18.0;
+    Grid::new("threads").spacing(vec2(8.0, 1.0)).show(ui, |ui| {
         ui.label("");
         for grade in &grades {
             ui.label(RichText::new(grade).small().color(input.tokens.ink_soft));
@@ -190,7 +191,7 @@ fn cell(ui: &mut Ui, input: &NotebookInput<'_>, row: &ThreadRow, width: f32, vie
     let tokens = input.tokens;
     let names = names(row);
     let chosen = view.prove.end_choice.as_ref() == Some(&names);
-    let (rect, response) = ui.allocate_exact_size(vec2(width, 21.0), Sense::click());
+    let (rect, response) = ui.allocate_exact_size(vec2(width, 20.0), Sense::click());
     let (text, full) = shown(row, view.prove.end_figure, input);
     let painter = ui.painter();
     if chosen || response.hovered() {
@@ -268,31 +269,26 @@ fn chosen(
         return;
     };
     let (thread, grade) = names(row);
-    head(ui, &format!("{thread}, {grade}"));
-    for (figure, word, help) in FIGURES {
-        ui.horizontal(|ui| {
-            ui.add_sized([90.0, 18.0], egui::Label::new(RichText::new(word).small()))
-                .on_hover_text(help);
-            ui.label(RichText::new(shown(row, figure, input).0).font(type_size::head()));
-        });
-    }
-    if row.own {
-        small(ui, input.tokens, "This is what the build has.");
-        return;
-    }
-    let help = "Thread and grade of the rack end in one step; Undo takes it back. Bore, engagement and jam nut stay as they are: look at them too.";
-    if ui
-        .button("Use it in the build")
-        .on_hover_text(help)
-        .clicked()
-    {
-        requests.push(Request::EditAs {
-            name: format!("Make the rack end {thread}, {grade}"),
-            edits: vec![Edit::SetRackEnd(RackEndSpec {
-                thread: Some(thread),
-                grade: Some(grade),
-                ..input.build.front.rack_end.clone()
-            })],
-        });
-    }
+    let figures =
+        FIGURES.map(|(figure, word, _)| format!("{word} {}", shown(row, figure, input).0));
+    ui.horizontal_wrapped(|ui| {
+        let head = RichText::new(format!("{thread}, {grade}:")).font(type_size::head());
+        ui.label(head);
+        ui.label(figures.join(" · "));
+        if row.own {
+            small(ui, input.tokens, "What the build has.");
+            return;
+        }
+        let help = "Thread and grade of the rack end in one step; Undo takes it back. Bore, engagement and jam nut stay as they are: look at them too.";
+        if ui.button("Use it in the build").on_hover_text(help).clicked() {
+            requests.push(Request::EditAs {
+                name: format!("Make the rack end {thread}, {grade}"),
+                edits: vec![Edit::SetRackEnd(RackEndSpec {
+                    thread: Some(thread),
+                    grade: Some(grade),
+                    ..input.build.front.rack_end.clone()
+                })],
+            });
+        }
+    });
 }
