@@ -127,6 +127,7 @@ fn one(
     {
         if open {
             view.prove.open_row = None;
+            view.prove.marked = None;
         } else {
             view.prove.open_row = Some(key);
             go_there(row, view, requests);

@@ -1,4 +1,4 @@
-//! The stage as a picture, and pictures to look at: `cargo test --workspace --test prove -- --ignored`; they go to the temporary folder.
+//! The stage as a picture, and pictures to look at: `cargo test --workspace --test prove_stage -- --ignored`; they go to the temporary folder.
 
 use egui::{Role, vec2};
 use trammel_screen::prove::settings::{PartPage, ProvePage};
