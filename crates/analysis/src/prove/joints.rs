@@ -1,8 +1,8 @@
 //! Joints, bolts and brackets in the strength crate's words.
 
 use trammel_build::{
-    AxleSpec, BoltSpec, BracketSpec, Build, Ears, JointEnd, JointParts, PointName, ShearPlane,
-    Triple, defaults,
+    AxleSpec, BoltAxis, BoltSpec, BracketSpec, Build, Ears, JointEnd, JointParts, PointName,
+    ShearPlane, Triple, defaults,
 };
 use trammel_geometry::{ArmName, Point, Vector};
 use trammel_strength::{
@@ -320,16 +320,13 @@ impl Place<'_> {
             PointName::TieRodOuter => self.spec.joint_bolts.outer,
             _ => None,
         };
-        axis.map(|axis| axis.direction())
+        axis.map(BoltAxis::direction)
     }
 
     /// Bolt and height, in the frame of the corner.
     fn mounted(&self, notes: &mut Vec<Note>) -> Result<Mounted, String> {
         let typed = self.parts.bolt.as_ref().and_then(|b| b.direction);
-        let bolt = match typed
-            .map(|axis| axis.direction())
-            .or_else(|| self.joint_bolt())
-        {
+        let bolt = match typed.map(BoltAxis::direction).or_else(|| self.joint_bolt()) {
             Some(bolt) => bolt,
             None => self.usual_bolt(notes),
         };

@@ -41,7 +41,7 @@ impl ProofDepth {
 /// Everything that was checked, and what was not.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Proof {
-    /// Worst first: least factor over the wanted one; rows without a factor last.
+    /// Worst first: dangers, cautions, notes, then the rest, each by least factor over the wanted one; rows without a factor last.
     pub rows: Vec<ProofRow>,
     /// What was left out, and what was taken where the build says nothing; sorted, each once.
     pub notes: Vec<Note>,
@@ -76,7 +76,9 @@ pub fn prove(build: &Build, depth: ProofDepth, cancelled: &dyn Fn() -> bool) -> 
     }
     proof.rows.sort_by(|a, b| {
         let standing = |row: &ProofRow| row.standing().unwrap_or(f64::INFINITY);
-        standing(a).total_cmp(&standing(b))
+        b.grade()
+            .cmp(&a.grade())
+            .then(standing(a).total_cmp(&standing(b)))
     });
     proof.notes.sort();
     proof.notes.dedup();
