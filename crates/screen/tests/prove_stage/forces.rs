@@ -75,7 +75,7 @@ fn a_name_of_the_table_is_plotted_over_travel_or_rack() {
         screen.state().view().prove.plotted,
         Plotted::Force(Member::Spring)
     );
-    click(&mut screen, "Over: rack");
+    use_it(&mut screen, Role::RadioButton, "Over: rack");
     assert_eq!(screen.state().view().prove.over, Over::Rack);
     let before = screen.state().view().rack;
     let plot = screen.get_by_label("Force over the motion").rect();

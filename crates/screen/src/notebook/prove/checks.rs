@@ -1,6 +1,6 @@
 //! Every check, worst first: part, check, load case, value, limit, factor, and what would mend it.
 
-use egui::{Align, Color32, Layout, Rect, RichText, Sense, Ui, vec2};
+use egui::{Align, CollapsingHeader, Color32, Layout, Rect, RichText, Sense, Ui, vec2};
 use trammel_analysis::{Grade, ProofPart, ProofRow};
 use trammel_build::{AxleName, PointRef, Side};
 
@@ -58,14 +58,30 @@ pub(super) fn ui(
     if rows.is_empty() {
         small(ui, input.tokens, "Nothing was checked: see below why.");
     }
-    for row in rows {
+    // Those that miss their factor, and the next nearest; the rest are folded away.
+    let missed = rows.iter().filter(|row| row.grade().is_some()).count();
+    let (near, far) = rows.split_at(rows.len().min(missed.max(LEAST_LISTED)));
+    for row in near {
         one(ui, input, row, view, requests);
+    }
+    if !far.is_empty() {
+        let title = format!("{} more keep their wanted factor", far.len());
+        CollapsingHeader::new(title)
+            .id_salt("kept rows")
+            .show_unindented(ui, |ui| {
+                for row in far {
+                    one(ui, input, row, view, requests);
+                }
+            });
     }
     if let Some(figures) = &proof.steering {
         steering::ui(ui, input, figures);
     }
     notes::ui(ui, input, proof);
 }
+
+/// So many rows are listed at least.
+const LEAST_LISTED: usize = 8;
 
 /// The rows that are listed; they are worst first, so the first of a kind is its worst.
 fn listed(rows: &[ProofRow], listing: Listing) -> Vec<&ProofRow> {
@@ -116,7 +132,7 @@ fn one(
     let open = view.prove.open_row.as_ref() == Some(&key);
     let head = format!("{}: {}", part_name(row), row.check);
     let case = row.load_case.as_deref().unwrap_or("whatever the load");
-    let response = line(ui, input, row, &head, case, open);
+    let response = line(ui, input, row, case, open);
     let name = format!("{head}, {case}, {}", word(row));
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     let help = "Go to its worst pose, mark the part, and see why and what would mend it";
@@ -141,17 +157,16 @@ fn one(
     }
 }
 
-/// Two lines with the shape of the grade before and the factor behind them.
+/// Three lines with the shape of the grade before and the factor behind them.
 fn line(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
     row: &ProofRow,
-    head: &str,
     case: &str,
     open: bool,
 ) -> egui::Response {
     let tokens = input.tokens;
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 35.0), Sense::click());
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 47.0), Sense::click());
     if !ui.is_rect_visible(rect) {
         return response;
     }
@@ -173,9 +188,12 @@ fn line(
         figure(shown.limit),
         shown.unit
     );
-    two_lines(ui, words, Layout::top_down(Align::Min), |ui| {
-        let head = RichText::new(head).size(13.0).color(tokens.ink);
-        ui.add(egui::Label::new(head).truncate().selectable(false));
+    lines(ui, words, Layout::top_down(Align::Min), |ui| {
+        let part = RichText::new(part_name(row)).size(13.0).color(tokens.ink);
+        ui.add(egui::Label::new(part).truncate().selectable(false));
+        let check = RichText::new(row.check.to_string()).small();
+        let check = check.color(tokens.ink);
+        ui.add(egui::Label::new(check).truncate().selectable(false));
         let figures = RichText::new(figures.trim_end())
             .small()
             .color(tokens.ink_soft);
@@ -186,7 +204,7 @@ fn line(
         rect.max - vec2(4.0, 0.0),
     );
     let colour = row.grade().map_or(tokens.ink, |g| tokens.grade(g));
-    two_lines(ui, numbers, Layout::top_down(Align::Max), |ui| {
+    lines(ui, numbers, Layout::top_down(Align::Max), |ui| {
         let factor = row.factor.map_or_else(|| "—".to_owned(), factor);
         let factor = RichText::new(factor).font(type_size::head()).color(colour);
         ui.add(egui::Label::new(factor).selectable(false));
@@ -196,7 +214,7 @@ fn line(
     response
 }
 
-fn two_lines(ui: &mut Ui, rect: Rect, layout: Layout, lines: impl FnOnce(&mut Ui)) {
+fn lines(ui: &mut Ui, rect: Rect, layout: Layout, lines: impl FnOnce(&mut Ui)) {
     let mut child = ui.new_child(egui::UiBuilder::new().max_rect(rect).layout(layout));
     child.spacing_mut().item_spacing.y = 1.0;
     lines(&mut child);

@@ -10,7 +10,6 @@ use super::{
     head, small,
 };
 use crate::{
-    number_field::name_node,
     plot::{Curve, Manner, Trace},
     prove::{
         forces::{Figure, Member, chosen_case, has_two_senses},
@@ -63,7 +62,6 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
                 }
             });
         combo.response.labelled_by(label.id);
-        name_node(ui, label.id, "Load case");
         let help = "Arrows to scale in all three views: on the frame and the rack at their joints, on the upright at its ball joints, and the load on the wheel.";
         ui.checkbox(&mut view.prove.arrows, "Arrows").on_hover_text(help);
     });
@@ -103,7 +101,7 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
 /// Width of the names and of each column of numbers.
 const NAME: f32 = 128.0;
 const NUMBER: f32 = 56.0;
-const LINE: f32 = 20.0;
+const LINE: f32 = 19.0;
 
 fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View) {
     let unit = input.build.unit;
@@ -117,6 +115,7 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View
     );
     small(ui, input.tokens, place);
     ui.spacing_mut().item_spacing.y = 1.0;
+    ui.spacing_mut().interact_size.y = LINE;
     ui.horizontal(|ui| {
         ui.add_space(NAME + ui.spacing().item_spacing.x);
         for title in ["x", "y", "z", "total"] {
@@ -145,6 +144,7 @@ fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, 
     let (per_newton_mm, _) = moment_unit(input.build.unit);
     let chosen = view.prove.plotted == Plotted::Force(member);
     let button = egui::Button::selectable(chosen, RichText::new(member.label()).size(12.5))
+        .right_text("")
         .min_size(egui::vec2(NAME, LINE));
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     let button = ui
@@ -230,7 +230,11 @@ fn plot(
     };
     let asked = Curve {
         name: "Force over the motion",
-        height: 150.0,
+        height: if ui.ctx().content_rect().height() > 900.0 {
+            170.0
+        } else {
+            112.0
+        },
         here: shown.here,
         traces,
         x,
@@ -255,20 +259,23 @@ fn plot(
 /// What is plotted: a force of the table or the factor of a check.
 fn pick(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     let plotted = &mut view.prove.plotted;
-    let combo = ComboBox::from_id_salt("what is plotted")
-        .selected_text(name(*plotted, input))
-        .width(ui.available_width() - 12.0)
-        .show_ui(ui, |ui| {
-            for member in Member::ALL {
-                let what = Plotted::Force(member);
-                ui.selectable_value(plotted, what, name(what, input));
-            }
-            for (part, check) in checks(input, view.axle) {
-                let what = Plotted::Factor(part, check);
-                ui.selectable_value(plotted, what, name(what, input));
-            }
-        });
-    name_node(ui, combo.response.id, "What is plotted");
+    ui.horizontal(|ui| {
+        let label = ui.label("Plot");
+        let combo = ComboBox::from_id_salt("what is plotted")
+            .selected_text(name(*plotted, input))
+            .width(ui.available_width() - 12.0)
+            .show_ui(ui, |ui| {
+                for member in Member::ALL {
+                    let what = Plotted::Force(member);
+                    ui.selectable_value(plotted, what, name(what, input));
+                }
+                for (part, check) in checks(input, view.axle) {
+                    let what = Plotted::Factor(part, check);
+                    ui.selectable_value(plotted, what, name(what, input));
+                }
+            });
+        combo.response.labelled_by(label.id);
+    });
 }
 
 /// Checks that a load changes, the worst first.

@@ -14,7 +14,7 @@ use super::{
     },
     load_cases::WEIGHT,
 };
-use crate::{request::Request, view::View};
+use crate::{number_field::NumberField, request::Request, view::View};
 
 const HOLDS: [(Hold, &str, &str); 2] = [
     (
@@ -89,7 +89,7 @@ pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
     case: &LoadCaseSpec,
-    usual: bool,
+    others: Option<&[&str]>,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
@@ -99,7 +99,7 @@ pub(super) fn ui(
         tokens: input.tokens,
         requests,
     };
-    words(ui, &mut form, &mut next, usual);
+    words(ui, &mut form, &mut next, others);
     for index in 0..case.actions.len() {
         action(ui, &mut form, &mut next, index);
     }
@@ -123,16 +123,13 @@ pub(super) fn ui(
     });
 }
 
-/// Name and description; a usual case keeps its name.
-fn words(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, usual: bool) {
+/// Name and description. `others` are the names that are taken; without them the name stays, since it is a usual case's.
+fn words(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, others: Option<&[&str]>) {
     form.group(ui, "What it is", |form, ui| {
-        if !usual {
+        if let Some(others) = others {
             let help = "What you call it; no two cases share a name.";
             if let Some(name) = form.text_row(ui, "Name of the case", &next.name, "", help) {
-                let taken = trammel_analysis::usual_load_cases(form.unit)
-                    .iter()
-                    .any(|c| c.name == name);
-                if name.is_empty() || taken {
+                if name.is_empty() || others.contains(&name.as_str()) {
                     form.refuse(format!(
                         "A case needs a name that no other has; it stays {}.",
                         next.name
@@ -142,11 +139,18 @@ fn words(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, usual: bool)
                 }
             }
         }
-        let help = "What happens, in a sentence.";
-        if let Some(what) = form.text_row(ui, "What happens", &next.what, "", help) {
-            next.what = what;
-        }
     });
+    ui.label("What happens").on_hover_text("In a sentence.");
+    let field = NumberField {
+        name: "What happens",
+        shown: &next.what,
+        hint: "",
+        width: ui.available_width() - 8.0,
+        enabled: true,
+    };
+    if let Some(what) = field.ui(ui, form.tokens) {
+        next.what = what.trim().to_owned();
+    }
 }
 
 fn action(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, index: usize) {

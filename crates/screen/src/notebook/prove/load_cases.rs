@@ -27,7 +27,14 @@ pub(super) fn ui(
         if view.prove.edited_case.as_ref() == Some(&case.name) {
             ui.indent(("load case", &case.name), |ui| {
                 ends(ui, input, case, usual.contains(&case.name), view, requests);
-                load_case::ui(ui, input, case, usual.contains(&case.name), view, requests);
+                let others: Vec<&str> = cases
+                    .iter()
+                    .map(|(other, _)| other.name.as_str())
+                    .filter(|name| *name != case.name)
+                    .collect();
+                let fixed = usual.contains(&case.name);
+                let names = (!fixed).then_some(others.as_slice());
+                load_case::ui(ui, input, case, names, view, requests);
             });
         }
     }
@@ -85,6 +92,12 @@ fn one(
                     .small()
                     .color(input.tokens.ink_soft),
             );
+        }
+        if !open {
+            let what = RichText::new(&case.what)
+                .small()
+                .color(input.tokens.ink_soft);
+            ui.add(egui::Label::new(what).truncate());
         }
     });
 }

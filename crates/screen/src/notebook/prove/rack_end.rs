@@ -84,13 +84,19 @@ pub(super) fn ui(
         view.prove.end_figure = picked;
     }
     ui.add_space(2.0);
-    let shown: Vec<&ThreadRow> = rows
-        .iter()
-        .filter(|r| r.thread.system() == system)
-        .collect();
+    chosen(ui, input, rows, view, requests);
+    let of_system = rows.iter().filter(|r| r.thread.system() == system);
+    let mut shown: Vec<&ThreadRow> = of_system.collect();
+    // By size, the coarse thread before the fine one.
+    shown.sort_by(|a, b| {
+        let by_size = a
+            .thread
+            .major_diameter()
+            .total_cmp(&b.thread.major_diameter());
+        by_size.then(b.thread.pitch().total_cmp(&a.thread.pitch()))
+    });
     table(ui, input, &shown, view);
     key(ui, input, view.prove.end_figure);
-    chosen(ui, input, rows, view, requests);
 }
 
 fn wanted(input: &NotebookInput<'_>) -> f64 {

@@ -10,7 +10,6 @@ use super::{
     super::super::form::{Field, Form, Takes},
     bracket, choice, in_pounds, named, typed_force,
 };
-use crate::number_field::name_node;
 
 const PLANES: [(Option<ShearPlane>, &str, &str); 3] = [
     (None, "not said", "Taken as the thread, which is weaker."),
@@ -85,7 +84,7 @@ pub(super) fn ui(
 /// The point whose joint is entered; those that have something entered are marked.
 fn pick(ui: &mut Ui, spec: &AxleSpec, point: &mut PointName) {
     ui.horizontal(|ui| {
-        let label = ui.label("At");
+        let label = ui.label("Joint at");
         let combo = ComboBox::from_id_salt("joint")
             .selected_text(point.label())
             .width(200.0)
@@ -97,7 +96,6 @@ fn pick(ui: &mut Ui, spec: &AxleSpec, point: &mut PointName) {
                     ui.selectable_value(point, here, text);
                 }
             });
-        name_node(ui, combo.response.id, "Joint at");
         combo.response.labelled_by(label.id);
     });
 }
