@@ -17,6 +17,7 @@
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
 //! | [`prove`](fn@prove), [`Proof`], [`ProofRow`] | every part under every load case at its worst pose, with remedies; may run on another thread |
 //! | [`forces_under`], [`forces_under_case`] | every force of a corner over travel and rack |
+//! | [`factors_over`] | the factor of one check pose by pose, for a curve over travel or rack |
 //! | [`thread_comparison`] | threads and grades side by side for the rack end's own load |
 //! | [`effective_load_cases`], [`usual_load_cases`] | what a build is proved against |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
@@ -54,10 +55,11 @@ pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy
 pub use findings::{Depth, Findings, cautions};
 pub use lift_verdict::LiftVerdict;
 pub use prove::{
-    ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note, NoteKind, Proof, ProofDepth,
-    ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow, USUAL_CAUTIONS, WheelForce,
-    effective_load_cases, forces_under, forces_under_case, not_in_it, prove, thread_comparison,
-    thread_comparison_raised, usual_load_cases,
+    FactorRequest, FactorRow, ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note,
+    NoteKind, Proof, ProofDepth, ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow,
+    USUAL_CAUTIONS, WheelForce, effective_load_cases, factors_over, forces_under,
+    forces_under_case, not_in_it, prove, thread_comparison, thread_comparison_raised,
+    usual_load_cases,
 };
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;

@@ -156,9 +156,10 @@ pub(crate) struct PictureArguments {
     /// Stage of the job.
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
-    /// Page of the notebook: the first three in Lay out, the others in Tune.
-    #[arg(long, value_enum, default_value_t = PageWord::Curves)]
-    pub page: PageWord,
+    /// Page of the notebook: curves, points, figures in Lay out; best-spot, room, build-error, automatic, ride-height, what-if in Tune; checks, load-cases,
+    /// forces, rack-end, parts in Prove. The first where it is left out.
+    #[arg(long, value_enum)]
+    pub page: Option<PageWord>,
     /// Wheel travel of the moved linkage, in the build's unit.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub travel: f64,
@@ -172,6 +173,7 @@ pub(crate) struct PictureArguments {
 pub(crate) enum StageWord {
     LayOut,
     Tune,
+    Prove,
 }
 
 /// A page of the notebook on the command line.
@@ -181,10 +183,16 @@ pub(crate) enum PageWord {
     Points,
     Figures,
     BestSpot,
+    Room,
     BuildError,
     Automatic,
     RideHeight,
     WhatIf,
+    Checks,
+    LoadCases,
+    Forces,
+    RackEnd,
+    Parts,
 }
 
 /// Reads `1280x800`.

@@ -10,8 +10,9 @@ use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
+    prove::settings::ProvePage,
     tune::settings::TunePage,
-    view::{Page, Stage},
+    view::{Page, Stage, View as ScreenView},
 };
 
 use crate::{
@@ -41,26 +42,41 @@ impl Host for Nobody {
     fn quit(&mut self) {}
 }
 
+/// Turns to a page of the notebook; a page of another stage is turned to there.
+fn turn_to(view: &mut ScreenView, page: PageWord) {
+    match page {
+        PageWord::Curves => view.page = Page::Curves,
+        PageWord::Points => view.page = Page::Points,
+        PageWord::Figures => view.page = Page::Figures,
+        PageWord::BestSpot => view.tune.page = TunePage::Spot,
+        PageWord::Room => view.tune.page = TunePage::InTheWay,
+        PageWord::BuildError => view.tune.page = TunePage::BuildError,
+        PageWord::Automatic => view.tune.page = TunePage::Automatic,
+        PageWord::RideHeight => view.tune.page = TunePage::RideHeight,
+        PageWord::WhatIf => view.tune.page = TunePage::WhatIf,
+        PageWord::Checks => view.prove.page = ProvePage::Checks,
+        PageWord::LoadCases => view.prove.page = ProvePage::LoadCases,
+        PageWord::Forces => view.prove.page = ProvePage::Forces,
+        PageWord::RackEnd => view.prove.page = ProvePage::RackEnd,
+        PageWord::Parts => view.prove.page = ProvePage::Parts,
+    }
+}
+
 /// Draws the window's content for a build and writes it as a PNG.
 pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fault> {
     let mm = build.unit.mm();
     let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
     bench.set_light(arguments.light);
     let tune = matches!(arguments.stage, StageWord::Tune);
-    if tune {
-        bench.go(Stage::Tune);
+    match arguments.stage {
+        StageWord::LayOut => {}
+        StageWord::Tune => bench.go(Stage::Tune),
+        StageWord::Prove => bench.go(Stage::Prove),
     }
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
-    match arguments.page {
-        PageWord::Curves => view.page = Page::Curves,
-        PageWord::Points => view.page = Page::Points,
-        PageWord::Figures => view.page = Page::Figures,
-        PageWord::BestSpot => view.tune.page = TunePage::Spot,
-        PageWord::BuildError => view.tune.page = TunePage::BuildError,
-        PageWord::Automatic => view.tune.page = TunePage::Automatic,
-        PageWord::RideHeight => view.tune.page = TunePage::RideHeight,
-        PageWord::WhatIf => view.tune.page = TunePage::WhatIf,
+    if let Some(page) = arguments.page {
+        turn_to(view, page);
     }
     view.travel = arguments.travel * mm;
     view.rack = if view.axle == AxleName::Front {

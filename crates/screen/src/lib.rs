@@ -5,6 +5,7 @@
 //! | [`Bench`] | the whole screen; one [`Bench::ui`] call is one frame |
 //! | [`drawing`] | the marking-out table: three projections with joints that can be dragged |
 //! | [`tune`] | the Tune stage: toe map, best spot, build error, automatic tuning, ride height |
+//! | [`prove`] | the Prove stage: checks, load cases, forces, rack-end threads |
 //! | [`notebook`] | curves, points, figures, cautions |
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
 //! | [`history`] | undo and redo |
@@ -27,6 +28,7 @@ mod message;
 pub mod notebook;
 mod number_field;
 mod plot;
+pub mod prove;
 pub mod request;
 pub mod results;
 pub mod style;

@@ -1,6 +1,6 @@
 //! What is worked out from the build, made anew when the build changes and only then.
 
-use trammel_analysis::{Caution, CautionKind, Depth, Findings, Grade, Study};
+use trammel_analysis::{Caution, CautionKind, Depth, Findings, Grade, Proof, Study};
 use trammel_build::{AxleName, Build, PointName, PointRef, Side};
 
 use crate::words::decimal;
@@ -20,6 +20,8 @@ pub struct Results {
     pub marks: Vec<(PointRef, Grade)>,
     /// What is written beside points on the drawing.
     pub remarks: Vec<(PointRef, Option<Grade>, String)>,
+    /// What the checks of the layout found, without those of the proof.
+    found: Findings,
 }
 
 impl Results {
@@ -34,10 +36,11 @@ impl Results {
                 Self {
                     study: Some(study),
                     fault: None,
-                    cautions: found.cautions,
+                    cautions: found.cautions.clone(),
                     depth,
                     marks,
                     remarks,
+                    found,
                 }
             }
             Err(fault) => Self {
@@ -47,8 +50,18 @@ impl Results {
                 depth,
                 marks: Vec::new(),
                 remarks: Vec::new(),
+                found: Findings::default(),
             },
         }
+    }
+
+    /// Lists the cautions of a proof with those of the layout, worst first.
+    pub fn take_proof(&mut self, build: &Build, proof: Option<&Proof>) {
+        let (Some(study), Some(proof), None) = (&self.study, proof, &self.fault) else {
+            return;
+        };
+        self.cautions = self.found.clone().with_proof(build, study, proof).cautions;
+        self.marks = marks(&self.cautions);
     }
 }
 

@@ -143,6 +143,12 @@ impl Tokens {
         colour.gamma_multiply(strength)
     }
 
+    /// A bar of what keeps its limit.
+    #[must_use]
+    pub fn within_bar(&self) -> Color32 {
+        self.wash(self.upper_arm, 0.45)
+    }
+
     /// The colour of a grade.
     #[must_use]
     pub fn grade(&self, grade: trammel_analysis::Grade) -> Color32 {

@@ -10,11 +10,13 @@ pub enum Stage {
     LayOut,
     /// Where the tie rod's joints belong.
     Tune,
+    /// What every part bears, and against which limit.
+    Prove,
 }
 
 impl Stage {
     /// In the order of the strip.
-    pub const ALL: [Self; 2] = [Self::LayOut, Self::Tune];
+    pub const ALL: [Self; 3] = [Self::LayOut, Self::Tune, Self::Prove];
 
     /// Its name on the strip.
     #[must_use]
@@ -22,6 +24,7 @@ impl Stage {
         match self {
             Self::LayOut => "Lay out",
             Self::Tune => "Tune",
+            Self::Prove => "Prove",
         }
     }
 
@@ -33,6 +36,7 @@ impl Stage {
             Self::Tune => {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
             }
+            Self::Prove => "Put loads on, and hold every part against its limit at its worst pose",
         }
     }
 }
@@ -97,6 +101,8 @@ pub struct View {
     pub ghost: Option<TravelCurve>,
     /// What the Tune stage is asked for.
     pub tune: crate::tune::settings::TuneView,
+    /// What the Prove stage is asked for.
+    pub prove: crate::prove::settings::ProveView,
     /// The caution whose remedies are unfolded.
     pub open_caution: Option<CautionKey>,
 }
@@ -142,6 +148,7 @@ impl Default for View {
             rack_follows: true,
             ghost: None,
             tune: crate::tune::settings::TuneView::default(),
+            prove: crate::prove::settings::ProveView::default(),
             open_caution: None,
         }
     }

@@ -1,7 +1,7 @@
 //! Numbers in the words of the screen.
 
 use trammel_analysis::UnitKind;
-use trammel_build::{LengthUnit, format_length};
+use trammel_build::{LengthUnit, defaults::NEWTONS_PER_POUND_FORCE, format_length};
 
 /// A true minus sign and as many decimals as asked for; nought has no sign.
 #[must_use]
@@ -58,6 +58,49 @@ pub fn tape(mm: f64, unit: LengthUnit) -> String {
         }
         LengthUnit::Millimetre => decimal(mm, 1),
     }
+}
+
+/// What newtons are multiplied by to be shown beside lengths of this unit, and the sign of it.
+#[must_use]
+pub fn force_unit(unit: LengthUnit) -> (f64, &'static str) {
+    match unit {
+        LengthUnit::Inch => (1.0 / NEWTONS_PER_POUND_FORCE, "lbf"),
+        LengthUnit::Millimetre => (1.0, "N"),
+    }
+}
+
+/// The same of newton millimetres.
+#[must_use]
+pub fn moment_unit(unit: LengthUnit) -> (f64, &'static str) {
+    match unit {
+        LengthUnit::Inch => (1.0 / (NEWTONS_PER_POUND_FORCE * 25.4), "lbf·in"),
+        LengthUnit::Millimetre => (1e-3, "N·m"),
+    }
+}
+
+/// A factor, rounded down: never shown better than it is.
+#[must_use]
+pub fn factor(value: f64) -> String {
+    let decimals = if value < 0.1 { 2 } else { 1 };
+    let scale = 10_f64.powi(decimals);
+    match value {
+        v if v >= 100.0 => "over 100".to_owned(),
+        v => decimal((v * scale + 1e-6).floor() / scale, decimals as usize),
+    }
+}
+
+/// A number with three digits that count.
+#[must_use]
+pub fn figure(value: f64) -> String {
+    decimal(
+        value,
+        match value.abs() {
+            v if v >= 100.0 => 0,
+            v if v >= 10.0 => 1,
+            v if v >= 1.0 => 2,
+            _ => 3,
+        },
+    )
 }
 
 /// The nearest whole number of steps, mm.

@@ -6,7 +6,7 @@ use egui::{Key, Modifiers, Pos2, pos2};
 use trammel_persistence::{read, write};
 use trammel_screen::Start;
 
-const KEYS: [Key; 27] = [
+const KEYS: [Key; 28] = [
     Key::ArrowUp,
     Key::ArrowDown,
     Key::ArrowLeft,
@@ -34,6 +34,7 @@ const KEYS: [Key; 27] = [
     Key::F1,
     Key::F2,
     Key::F3,
+    Key::F4,
 ];
 const TEXTS: [&str; 8] = [
     "12 5/8", "-3", "1' 2\"", "abc", "1e9", "320 mm", "0", "−1/16",
@@ -171,6 +172,31 @@ fn random_events_in_tune_break_nothing() {
         if event % 50 == 0 {
             let pages = trammel_screen::tune::settings::TunePage::ALL;
             screen.state_mut().view_mut().tune.page = pages[event / 50 % pages.len()];
+        }
+        monkey.act(&mut screen);
+        let bench = screen.state();
+        assert!(
+            bench.results().study.is_some() && bench.results().fault.is_none(),
+            "event {event}"
+        );
+        if event % 10 == 0 {
+            let text = write(bench.build());
+            assert_eq!(read(&text).as_ref(), Ok(bench.build()), "event {event}");
+        }
+    }
+}
+
+#[test]
+fn random_events_in_prove_break_nothing() {
+    let mut screen = common::bench(Start::NamedDemo("lifted".into())).0;
+    let mut monkey = Monkey(11);
+    for event in 0..500 {
+        if event % 20 == 0 {
+            screen.state_mut().go(trammel_screen::view::Stage::Prove);
+        }
+        if event % 50 == 0 {
+            let pages = trammel_screen::prove::settings::ProvePage::ALL;
+            screen.state_mut().view_mut().prove.page = pages[event / 50 % pages.len()];
         }
         monkey.act(&mut screen);
         let bench = screen.state();

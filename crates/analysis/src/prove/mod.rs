@@ -7,6 +7,7 @@
 mod cases;
 mod clearances;
 mod effort;
+mod factors;
 mod forces;
 mod joints;
 mod materials;
@@ -23,6 +24,7 @@ mod words;
 
 pub use cases::{effective_load_cases, usual_load_cases};
 pub use effort::SteeringFigures;
+pub use factors::{FactorRequest, FactorRow, factors_over};
 pub use forces::{
     ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, WheelForce, forces_under,
     forces_under_case,

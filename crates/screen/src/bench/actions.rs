@@ -73,12 +73,13 @@ impl Bench {
         if self.view.stage == stage {
             return;
         }
+        let from_tune = self.view.stage == Stage::Tune;
         self.view.stage = stage;
         let tune = stage == Stage::Tune;
         if tune {
             self.fill_before = self.drawing.fill;
             self.drawing.fill = Some(Projection::Front);
-        } else {
+        } else if from_tune {
             self.drawing.fill = self.fill_before;
         }
     }

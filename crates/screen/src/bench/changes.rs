@@ -124,6 +124,7 @@ impl Bench {
             // The last build that could be drawn stays on the table.
             results.study = self.results.study.take();
         }
+        results.take_proof(self.history.build(), self.prove.proof());
         self.results = results;
         let build = self.history.build();
         if build.axle_spec(self.view.axle).is_none() {
@@ -165,12 +166,17 @@ impl Bench {
             page,
             quantity: self.view.quantity,
             tune: self.view.tune.for_another_build(),
+            prove: crate::prove::settings::ProveView {
+                page: self.view.prove.page,
+                ..Default::default()
+            },
             ..Default::default()
         };
         self.view.tune.keep_out = None;
         self.view.tune.draws_keep_out = false;
         self.history = crate::history::History::new(build);
         self.results = Results::of(self.history.build(), Depth::Full);
+        self.prove = crate::prove::Prove::default();
         self.drawing = crate::drawing::Drawing::default();
         if stage == Stage::Tune {
             self.drawing.fill = Some(crate::drawing::Projection::Front);

@@ -62,6 +62,7 @@ impl Bench {
         let inking = self.hand(&mut table);
         let on_table = inking.as_ref().and_then(|i| i.front_view(self.view.side));
         self.tune_go_on(ui.ctx());
+        self.prove_go_on(ui.ctx());
         part(
             ui,
             "strip",
@@ -81,6 +82,7 @@ impl Bench {
                     build: self.history.build(),
                     results: &self.results,
                     tune: &self.tune,
+                    prove: &self.prove,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -166,6 +168,8 @@ impl Bench {
             marks: &self.results.marks,
             keep_outs: self.keep_out_hand(),
             map: self.map_picture(),
+            forces: self.prove.picture(),
+            marked: self.marked_part(),
             remarks: &self.results.remarks,
             tokens: &self.tokens,
         })

@@ -8,6 +8,7 @@ mod files;
 mod keep_outs;
 mod keys;
 mod layout;
+mod proving;
 mod tables;
 mod tuning;
 mod unsaved;
@@ -22,6 +23,7 @@ use crate::{
     history::History,
     host::Host,
     message::Message,
+    prove::Prove,
     request::Request,
     results::Results,
     tokens::Tokens,
@@ -48,6 +50,7 @@ pub struct Bench {
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
     tune: Tune,
+    prove: Prove,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -62,7 +65,9 @@ impl Bench {
             dialog,
             problem,
         } = files::begin(host.as_ref(), start);
-        let results = Results::of(&build, trammel_analysis::Depth::Full);
+        let prove = Prove::begun(&build);
+        let mut results = Results::of(&build, trammel_analysis::Depth::Full);
+        results.take_proof(&build, prove.proof());
         Self {
             history: History::new(build),
             results,
@@ -81,6 +86,7 @@ impl Bench {
             quitting: false,
             hovered_row: None,
             tune: Tune::default(),
+            prove,
             fill_before: None,
         }
     }
@@ -127,6 +133,12 @@ impl Bench {
     #[must_use]
     pub fn tune(&self) -> &Tune {
         &self.tune
+    }
+
+    /// What the Prove stage has worked out.
+    #[must_use]
+    pub fn prove(&self) -> &Prove {
+        &self.prove
     }
 
     /// Whether there is work that no file holds.

@@ -7,7 +7,7 @@ use trammel_geometry::Limit;
 use super::{
     DrawingInput, Projection, badges, bolts,
     callout::{Callouts, Near},
-    construction, grid, keep_outs, layout,
+    construction, forces, grid, keep_outs, layout,
     linkage::{self, View},
     pen::{DOTTED, Pen},
     rack,
@@ -57,6 +57,7 @@ impl Frame<'_> {
         for projection in layout::shown(self.fill) {
             self.keep_off(&mut callouts, projection);
         }
+        self.forces(&mut pen, &mut callouts);
         if self.input.instant_centres && self.shows(Projection::Front) {
             let side = self.input.selected.map_or(Side::Left, |p| p.side);
             construction::instant_centres(
@@ -76,6 +77,37 @@ impl Frame<'_> {
         self.reach(&mut callouts);
         callouts.ink(&mut pen, tokens);
         pen.finish();
+    }
+
+    /// The forces of the corner in every view, with their scale.
+    fn forces(&self, pen: &mut Pen, callouts: &mut Callouts) {
+        let Some(picture) = self.input.forces else {
+            return;
+        };
+        for projection in layout::shown(self.fill) {
+            let clip = pen.set_clip(self.cell(projection).intersect(pen.clip()));
+            picture.ink(pen, &self.sheet, projection, self.input.tokens);
+            pen.set_clip(clip);
+        }
+        callouts.keep_off(picture.bar(pen, &self.sheet, self.rect, self.input.tokens));
+    }
+
+    /// The part that is looked at, where the linkage stands now.
+    fn marked(&self, pen: &mut Pen, projection: Projection) {
+        let Some(marked) = self.input.marked.filter(|m| m.axle == self.scene.axle) else {
+            return;
+        };
+        if projection == Projection::Side && marked.side == Side::Right {
+            return;
+        }
+        let moved = self.scene.moved.iter().flatten();
+        let joints = moved
+            .chain(self.scene.rest.iter().flatten())
+            .find(|j| j.side == marked.side);
+        if let Some(joints) = joints {
+            let t = self.input.tokens;
+            forces::mark(pen, &self.sheet, projection, joints, marked.part, t);
+        }
     }
 
     /// The map in the front view.
@@ -117,6 +149,7 @@ impl Frame<'_> {
         for joints in rest() {
             view.stands(pen, joints);
         }
+        self.marked(pen, projection);
         rack::rack(pen, &self.sheet, projection, self.scene, self.input.tokens);
         for joints in rest() {
             view.rest(pen, joints);

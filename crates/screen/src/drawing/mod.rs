@@ -6,7 +6,7 @@
 //! | [`Projection`], [`handle_name`] | the three views, and what a point is called in each |
 //! | `sheet`, `layout` | from vehicle axes to the table and back; where the views stand |
 //! | `scene` | the joints at rest and moved |
-//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges`, `callout` | what is inked, in the order of `ink` |
+//! | `grid`, `wheel`, `rack`, `linkage`, `symbols`, `construction`, `badges`, `callout`, `forces` | what is inked, in the order of `ink` |
 //! | `pen`, `strokes` | lines in patterns, clipped to the table, as few shapes |
 //! | `handles`, `drag`, `gestures`, `controls` | what can be done on it |
 //! | `keep_outs`, `bolts` | places that joints are kept out of; which way their bolts stand |
@@ -19,6 +19,7 @@ mod callout;
 mod construction;
 mod controls;
 mod drag;
+mod forces;
 mod gestures;
 mod grid;
 mod handles;
@@ -43,6 +44,7 @@ use trammel_build::{AxleName, Build, PointRef, Side, Triple};
 
 use crate::tokens::Tokens;
 
+pub use forces::{Arrow, ForcePicture};
 pub use handles::handle_name;
 pub use keep_outs::{KeepOutEvent, KeepOutHand, keep_out_name};
 pub use projection::Projection;
@@ -76,6 +78,10 @@ pub struct DrawingInput<'a> {
     pub keep_outs: KeepOutHand,
     /// The toe map under the linkage of the front view.
     pub map: Option<MapPicture>,
+    /// Force arrows.
+    pub forces: Option<&'a ForcePicture>,
+    /// A part that is marked.
+    pub marked: Option<crate::prove::settings::MarkedPart>,
     /// A few words beside a point in the main view, in the colour of a grade or plain.
     pub remarks: &'a [(PointRef, Option<Grade>, String)],
     /// Colours.

@@ -331,6 +331,8 @@ mod tests {
             keep_outs: KeepOutHand::default(),
             map: None,
             marks: &[],
+            forces: None,
+            marked: None,
             remarks: &[],
             tokens: &Tokens::dark(),
         })

@@ -1,10 +1,15 @@
 //! The caution panel: worst first, each with its number, its reason and what would mend it.
 
 use egui::{Color32, Pos2, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2};
-use trammel_analysis::{Caution, Depth, Grade};
+use trammel_analysis::{Caution, CautionKind, Depth, Grade};
+use trammel_build::Side;
 
-use super::NotebookInput;
-use crate::{request::Request, tokens::type_size, view::View};
+use super::{
+    NotebookInput,
+    accept::{self, Proposal},
+    remedies,
+};
+use crate::{prove::settings::MarkedPart, request::Request, tokens::type_size, view::View};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -20,6 +25,11 @@ pub(super) fn ui(
                 0 => "none of the checks is near its limit".to_owned(),
                 1 => "1".to_owned(),
                 n => format!("{n}, worst first"),
+            };
+            let count = if input.prove.is_current() {
+                count
+            } else {
+                format!("{count}; being proved again")
             };
             ui.label(RichText::new(count).small().color(input.tokens.ink_soft));
         });
@@ -58,14 +68,12 @@ fn one(
                         .wrap()
                         .sense(Sense::click());
                 let head = ui.add(head);
-                ui.add(
-                    egui::Label::new(
-                        RichText::new(&caution.detail)
-                            .small()
-                            .color(tokens.ink_soft),
-                    )
-                    .wrap(),
-                );
+                let detail = format!("{}: {}", caution.grade.word(), caution.detail);
+                let detail = RichText::new(detail).small().color(tokens.ink_soft);
+                ui.add(egui::Label::new(detail).wrap());
+                if let Some(accepted) = caution.accepted(input.build) {
+                    accept::shown(ui, input, accepted, caution.worse_than_accepted(accepted));
+                }
                 head
             })
             .inner
@@ -90,6 +98,14 @@ fn one(
 
 fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {
     view.axle = caution.axle;
+    view.prove.marked = match caution.kind {
+        CautionKind::Proof(part, _) => Some(MarkedPart {
+            axle: caution.axle,
+            side: caution.side.unwrap_or(Side::Left),
+            part,
+        }),
+        _ => None,
+    };
     if let Some(point) = caution.point {
         requests.push(Request::Select(Some(point)));
     }
@@ -118,25 +134,8 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, caution: &Caution, requests: 
                 let text = "What would mend it is worked out when you let go.";
                 ui.label(RichText::new(text).small().color(tokens.ink_soft));
             }
-            for remedy in &caution.remedies {
-                ui.horizontal_wrapped(|ui| {
-                    if let Some(edit) = &remedy.edit {
-                        let button = ui
-                            .small_button("Do it")
-                            .on_hover_text("One step; Undo takes it back");
-                        let name = format!("Do it: {}", remedy.text);
-                        button.widget_info(|| {
-                            egui::WidgetInfo::labeled(egui::Role::Button, true, &name)
-                        });
-                        if button.clicked() {
-                            requests.push(Request::Edit(edit.clone()));
-                        }
-                    } else {
-                        ui.label("•");
-                    }
-                    ui.label(&remedy.text);
-                });
-            }
+            let old = matches!(caution.kind, CautionKind::Proof(..)) && !input.prove.is_current();
+            remedies::ui(ui, input, &caution.remedies, old, requests);
             ui.add(
                 egui::Label::new(
                     RichText::new(&caution.source)
@@ -145,12 +144,19 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, caution: &Caution, requests: 
                 )
                 .wrap(),
             );
+            let accepted = caution.accepted(input.build);
+            let proposal = Proposal {
+                key: &caution.key(),
+                figure: caution.figure.map(|f| f.value),
+                accepted,
+            };
+            accept::ui(ui, input, &proposal, requests);
         },
     );
 }
 
 /// The shape of a grade: triangle, diamond or disc, so that colour is never the only sign.
-fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
+pub(super) fn mark(painter: &egui::Painter, at: Pos2, r: f32, grade: Grade, colour: Color32) {
     let polygon =
         |points: Vec<Pos2>| painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
     match grade {

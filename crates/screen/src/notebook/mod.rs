@@ -1,10 +1,13 @@
 //! The notebook at the right: curves, points, figures, and the cautions that never hide.
 
+mod accept;
 mod cautions;
 mod curves;
 mod figures;
 mod form;
 mod points;
+mod prove;
+mod remedies;
 mod scores;
 mod toe;
 mod tune;
@@ -16,6 +19,7 @@ use trammel_analysis::Study;
 use trammel_build::Build;
 
 use crate::{
+    prove::Prove,
     request::Request,
     results::Results,
     tokens::{Tokens, type_size},
@@ -32,6 +36,8 @@ pub struct NotebookInput<'a> {
     pub results: &'a Results,
     /// What the Tune stage has worked out.
     pub tune: &'a Tune,
+    /// What the Prove stage has worked out.
+    pub prove: &'a Prove,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -68,6 +74,7 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         let plot_height = match view.stage {
             Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
             Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
+            Stage::Prove => return prove::ui(ui, input, view, requests),
         };
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {

@@ -18,7 +18,7 @@
 
 pub(crate) mod advice;
 pub mod auto;
-mod background;
+pub(crate) mod background;
 mod bolts;
 pub(crate) mod clear;
 pub(crate) mod hint;

@@ -153,6 +153,8 @@ impl Bench {
             instant_centres: self.instant_centres,
             keep_outs: KeepOutHand::default(),
             map: None,
+            forces: None,
+            marked: None,
             remarks: &[],
             marks: &self.marks,
             tokens: &self.tokens,

@@ -73,6 +73,42 @@ pub fn prove(setup: &Setup<'_>) -> Proof {
     proof
 }
 
+/// Checks every part under one load case at one pose, the worse of its senses: for curves over travel or rack. What can't be checked there is left out.
+#[must_use]
+pub fn prove_at(setup: &Setup<'_>, case: &LoadCase, pose: &Pose) -> Vec<Row> {
+    let Ok(stand) = setup.stand(pose) else {
+        return Vec::new();
+    };
+    let mut worst: Vec<(&Part, Finding)> = Vec::new();
+    for &sense in case.senses() {
+        let Ok(forces) = setup.forces(case, pose, &stand, sense) else {
+            continue;
+        };
+        let situation = setup.situation(pose, &stand, &forces);
+        for part in setup.parts {
+            // A part that can't be checked at a pose has no row there.
+            let _ = part.kind.check(&situation, |finding| {
+                keep_worse(&mut worst, part, finding);
+            });
+        }
+    }
+    let at = Some(PoseAt::of(pose));
+    let rows = worst.iter();
+    rows.map(|(part, finding)| setup.row(part, finding, Some(case), at))
+        .collect()
+}
+
+fn keep_worse<'a>(worst: &mut Vec<(&'a Part, Finding)>, part: &'a Part, new: Finding) {
+    let same = |(known, finding): &&mut (&Part, Finding)| {
+        std::ptr::eq(*known, part) && finding.check == new.check
+    };
+    match worst.iter_mut().find(same) {
+        Some((_, known)) if severity(&new) > severity(known) => *known = new,
+        Some(_) => {}
+        None => worst.push((part, new)),
+    }
+}
+
 /// How bad a finding is: grows with it, whichever side of the limit is wanted.
 fn severity(finding: &Finding) -> f64 {
     match finding.keep {

@@ -1,0 +1,310 @@
+//! Member forces of the chosen load case: at the present pose, and over travel or rack.
+
+use trammel_analysis::{
+    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, WorstPose, effective_load_cases,
+    factors_over, forces_under_case,
+};
+use trammel_build::{AxleName, Build, LoadAction, LoadCaseSpec, Side};
+use trammel_geometry::{ArmName, Vector};
+
+use super::settings::{Over, Plotted, ProveView};
+
+/// Positions of a plot.
+const POSITIONS: usize = 41;
+
+/// A force of the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Member {
+    /// In the tie rod, tension positive.
+    TieRod,
+    /// In the spring unit, compression positive.
+    Spring,
+    /// Of the rod along the rack, to the left positive.
+    Rack,
+    /// At an arm's ball joint, on the upright.
+    BallJoint(ArmName),
+    /// At an arm's front pivot, on the frame.
+    FrontPivot(ArmName),
+    /// At an arm's rear pivot, on the frame.
+    RearPivot(ArmName),
+    /// Bending moment of the rack end at the face.
+    EndBending,
+    /// Its torsion.
+    EndTorsion,
+    /// Its force along the rack, tension positive.
+    EndAxial,
+    /// Its force across the rack.
+    EndShear,
+}
+
+/// A figure of the table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Figure {
+    /// A signed force, N.
+    Along(f64),
+    /// A force in vehicle axes, N.
+    Vector(Vector),
+    /// A moment, N mm.
+    Moment(f64),
+}
+
+impl Figure {
+    /// What a plot shows: the signed force, the size of a vector, the moment.
+    #[must_use]
+    pub fn size(self) -> f64 {
+        match self {
+            Self::Along(v) | Self::Moment(v) => v,
+            Self::Vector(v) => v.norm(),
+        }
+    }
+}
+
+impl Member {
+    /// In the order of the table.
+    pub const ALL: [Self; 13] = [
+        Self::TieRod,
+        Self::Rack,
+        Self::Spring,
+        Self::BallJoint(ArmName::Upper),
+        Self::FrontPivot(ArmName::Upper),
+        Self::RearPivot(ArmName::Upper),
+        Self::BallJoint(ArmName::Lower),
+        Self::FrontPivot(ArmName::Lower),
+        Self::RearPivot(ArmName::Lower),
+        Self::EndBending,
+        Self::EndTorsion,
+        Self::EndAxial,
+        Self::EndShear,
+    ];
+
+    /// Its name in the table.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        use ArmName::{Lower, Upper};
+        match self {
+            Self::TieRod => "Tie rod",
+            Self::Rack => "Rack",
+            Self::Spring => "Spring unit",
+            Self::BallJoint(Upper) => "Upper ball joint",
+            Self::FrontPivot(Upper) => "Upper front pivot",
+            Self::RearPivot(Upper) => "Upper rear pivot",
+            Self::BallJoint(Lower) => "Lower ball joint",
+            Self::FrontPivot(Lower) => "Lower front pivot",
+            Self::RearPivot(Lower) => "Lower rear pivot",
+            Self::EndBending => "Rack end, bending",
+            Self::EndTorsion => "Rack end, torsion",
+            Self::EndAxial => "Rack end, along",
+            Self::EndShear => "Rack end, across",
+        }
+    }
+
+    /// What it is, and its sign.
+    #[must_use]
+    pub fn meaning(self) -> &'static str {
+        match self {
+            Self::TieRod => "Force in the tie rod. Pull positive, push negative.",
+            Self::Rack => {
+                "Push of this tie rod on the rack along its axis. Towards the vehicle's left positive."
+            }
+            Self::Spring => "Force in the spring unit. Compression positive.",
+            Self::BallJoint(_) => "What the arm does to the upright at its ball joint.",
+            Self::FrontPivot(_) | Self::RearPivot(_) => {
+                "What the arm does to the frame at its pivot. Half of the force along the pivots' line is given to each."
+            }
+            Self::EndBending => "Bending moment of the rack end where it leaves the bar.",
+            Self::EndTorsion => "Torque about the rack's axis there.",
+            Self::EndAxial => "Force along the rack there. Pull positive.",
+            Self::EndShear => "Force across the rack there.",
+        }
+    }
+
+    /// Its figure in a row; none without a rack.
+    #[must_use]
+    pub fn figure(self, row: &ForceRow) -> Option<Figure> {
+        let f = &row.forces;
+        let end = row.rack_end;
+        Some(match self {
+            Self::TieRod => Figure::Along(f.tie_rod_tension),
+            Self::Rack => Figure::Along(f.rack_force?),
+            Self::Spring => Figure::Along(f.spring_force),
+            Self::BallJoint(arm) => Figure::Vector(f.arm(arm).ball_joint_on_upright),
+            Self::FrontPivot(arm) => Figure::Vector(-f.arm(arm).front_pivot),
+            Self::RearPivot(arm) => Figure::Vector(-f.arm(arm).rear_pivot),
+            Self::EndBending => Figure::Moment(end?.bending),
+            Self::EndTorsion => Figure::Moment(end?.torsion),
+            Self::EndAxial => Figure::Along(end?.axial),
+            Self::EndShear => Figure::Along(end?.shear),
+        })
+    }
+}
+
+/// What is asked for.
+#[derive(Clone, Debug, PartialEq)]
+struct Ask {
+    build: Build,
+    axle: AxleName,
+    side: Side,
+    case: String,
+    sense: f64,
+    travel: f64,
+    rack: f64,
+    over: Over,
+    plotted: Plotted,
+}
+
+/// What came of it.
+type Rows = Result<Vec<ForceRow>, String>;
+
+/// What is known of it.
+struct Known {
+    here: Rows,
+    along: Rows,
+    /// The factor at the present pose, then over travel or rack; empty while a force is plotted.
+    factor_here: Option<FactorRow>,
+    factors: Vec<FactorRow>,
+}
+
+/// Forces of the chosen load case, worked out anew when something they depend on changes.
+#[derive(Default)]
+pub(crate) struct ForcesWork {
+    known: Option<(Ask, Known)>,
+}
+
+impl ForcesWork {
+    /// Works out what is not known yet: some fifty poses.
+    pub(crate) fn go_on(&mut self, build: &Build, lock: f64, place: &Place, view: &ProveView) {
+        let Some(case) = chosen_case(build, view) else {
+            self.known = None;
+            return;
+        };
+        let ask = Ask {
+            build: build.clone(),
+            axle: place.axle,
+            side: place.side,
+            case: case.name,
+            sense: view.sense,
+            travel: place.travel,
+            rack: place.rack,
+            over: view.over,
+            plotted: view.plotted,
+        };
+        if self.known.as_ref().is_some_and(|(known, _)| *known == ask) {
+            return;
+        }
+        let steered = lock > 0.0;
+        let here = ask.rows(
+            Span::new(ask.travel, ask.travel, 1).ok(),
+            steered
+                .then(|| Span::new(ask.rack, ask.rack, 1).ok())
+                .flatten(),
+        );
+        let along = match ask.over {
+            Over::Travel => ask.rows(
+                None,
+                steered
+                    .then(|| Span::new(ask.rack, ask.rack, 1).ok())
+                    .flatten(),
+            ),
+            Over::Rack => ask.rows(
+                Span::new(ask.travel, ask.travel, 1).ok(),
+                Span::new(-lock, lock, POSITIONS).ok().filter(|_| steered),
+            ),
+        };
+        let poses = |rows: &Rows| -> Vec<WorstPose> {
+            let rows = rows.iter().flatten();
+            rows.map(|row| WorstPose {
+                travel: row.travel,
+                rack: row.rack,
+            })
+            .collect()
+        };
+        let known = Known {
+            factor_here: ask.factors(&poses(&here)).into_iter().next(),
+            factors: ask.factors(&poses(&along)),
+            here,
+            along,
+        };
+        self.known = Some((ask, known));
+    }
+
+    /// Forces at the present pose, or why there are none.
+    pub(crate) fn here(&self) -> Option<Result<&ForceRow, &str>> {
+        let (_, known) = self.known.as_ref()?;
+        Some(match &known.here {
+            Ok(rows) => rows.first().ok_or("The linkage can't reach this pose."),
+            Err(why) => Err(why),
+        })
+    }
+
+    /// Forces over travel or rack.
+    pub(crate) fn along(&self) -> &[ForceRow] {
+        let known = self.known.as_ref();
+        known.map_or(&[], |(_, known)| known.along.as_deref().unwrap_or(&[]))
+    }
+
+    /// The factor at the present pose, and over travel or rack.
+    pub(crate) fn factors(&self) -> (Option<FactorRow>, &[FactorRow]) {
+        let known = self.known.as_ref();
+        known.map_or((None, &[]), |(_, k)| (k.factor_here, &k.factors))
+    }
+}
+
+impl Ask {
+    fn rows(&self, travel: Option<Span>, rack: Option<Span>) -> Rows {
+        let request = ForceRequest {
+            axle: self.axle,
+            side: self.side,
+            travel,
+            rack,
+            unit: trammel_build::LengthUnit::Millimetre,
+        };
+        forces_under_case(&self.build, &request, &self.case, self.sense)
+            .map(|table| table.rows)
+            .map_err(|fault| fault.to_string())
+    }
+
+    fn factors(&self, poses: &[WorstPose]) -> Vec<FactorRow> {
+        let Plotted::Factor(part, check) = self.plotted else {
+            return Vec::new();
+        };
+        let asked = FactorRequest {
+            axle: self.axle,
+            side: self.side,
+            part,
+            check,
+            load_case: self.case.clone(),
+        };
+        factors_over(&self.build, &asked, poses)
+    }
+}
+
+/// Where the linkage is looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Place {
+    pub axle: AxleName,
+    pub side: Side,
+    pub travel: f64,
+    pub rack: f64,
+}
+
+/// The load case whose forces are shown: the one that was chosen, while it is put on, or the first that is.
+#[must_use]
+pub fn chosen_case(build: &Build, view: &ProveView) -> Option<LoadCaseSpec> {
+    let on: Vec<LoadCaseSpec> = effective_load_cases(build)
+        .into_iter()
+        .filter(|(_, on)| *on)
+        .map(|(case, _)| case)
+        .collect();
+    let chosen = on
+        .iter()
+        .find(|case| Some(&case.name) == view.case.as_ref());
+    chosen.or(on.first()).cloned()
+}
+
+/// Whether a case may act either way round.
+#[must_use]
+pub fn has_two_senses(case: &LoadCaseSpec) -> bool {
+    case.actions
+        .iter()
+        .any(|a| matches!(a, LoadAction::TurnedOnTheSpot(..)))
+}
