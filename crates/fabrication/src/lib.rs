@@ -42,3 +42,4 @@ pub mod tie_rod;
 mod size;
 
 pub use size::SizeError;
+pub use trammel_strength::BadNumber;

@@ -12,7 +12,7 @@ fn lengths_as_printed() {
         (LengthStyle::INCH, 38.1, "1 1/2 (1.500)"),
         (LengthStyle::INCH, 15.875, "5/8 (0.625)"),
         (LengthStyle::INCH, 38.9, "1 17/32 (1.531)"),
-        (LengthStyle::INCH, 38.5, "1 1/2+ (1.516)"),
+        (LengthStyle::INCH, 38.4, "1 1/2+ (1.512)"),
         (LengthStyle::INCH, 50.79, "2 (2.000)"),
         (LengthStyle::INCH, 50.7, "2- (1.996)"),
         (LengthStyle::INCH, -19.05, "-3/4 (-0.750)"),
@@ -28,7 +28,7 @@ fn lengths_as_printed() {
 
 #[test]
 fn rounding_to_the_shops_step() {
-    assert_relative_eq!(LengthStyle::INCH.rounded(38.5), 38.1, epsilon = 1e-9);
+    assert_relative_eq!(LengthStyle::INCH.rounded(38.4), 38.1, epsilon = 1e-9);
     assert_relative_eq!(LengthStyle::MILLIMETRE.rounded(38.3), 38.5, epsilon = 1e-9);
     let tenths = LengthStyle {
         unit: ShopUnit::Millimetre { tenths: 1 },
