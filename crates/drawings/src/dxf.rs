@@ -30,7 +30,10 @@ fn colour(layer: Layer) -> u8 {
 /// # Errors
 /// A coordinate that is no finite number.
 pub fn write(drawing: &Drawing, metrics: &Metrics) -> Result<String, DrawingError> {
-    let strokes: Vec<Stroke> = strokes(drawing, metrics).into_iter().filter(for_the_cutter).collect();
+    let strokes: Vec<Stroke> = strokes(drawing, metrics)
+        .into_iter()
+        .filter(for_the_cutter)
+        .collect();
     if !strokes.iter().all(|stroke| stroke.ink.is_finite()) {
         return Err(DrawingError::NotFinite {
             drawing: drawing.title.clone(),
@@ -73,7 +76,11 @@ impl Groups {
 
     fn number(&mut self, code: u16, value: f64) {
         let text = format!("{value:.6}");
-        let plain = if text == "-0.000000" { "0.000000" } else { &text };
+        let plain = if text == "-0.000000" {
+            "0.000000"
+        } else {
+            &text
+        };
         self.text(code, plain);
     }
 

@@ -4,13 +4,17 @@
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum DrawingError {
     /// The font in the program can't be read.
-    #[error("the font in the program can't be read: {found}; expected DejaVu Sans; nothing was written")]
+    #[error(
+        "the font in the program can't be read: {found}; expected DejaVu Sans; nothing was written"
+    )]
     Font {
         /// What the reader said.
         found: String,
     },
     /// A coordinate that is no number.
-    #[error("a coordinate of \u{201c}{drawing}\u{201d} is no finite number; expected mm; nothing was written")]
+    #[error(
+        "a coordinate of \u{201c}{drawing}\u{201d} is no finite number; expected mm; nothing was written"
+    )]
     NotFinite {
         /// Title of the drawing.
         drawing: String,

@@ -110,13 +110,18 @@ fn take_apart(item: &Item, metrics: &Metrics, put: &mut dyn FnMut(Ink)) {
             contour,
             angle,
             spacing,
-        } => hatch::lines(contour, *angle, *spacing, |from, to| put(polyline(&[from, to], line))),
+        } => hatch::lines(contour, *angle, *spacing, |from, to| {
+            put(polyline(&[from, to], line));
+        }),
         Shape::Dimension(dimension) => dimension::draw(dimension, metrics, put),
     }
 }
 
 fn polyline(points: &[Point], line: Line) -> Ink {
-    let edges = points.iter().zip(points.iter().skip(1)).map(|(&from, &to)| Edge::Line { from, to });
+    let edges = points
+        .iter()
+        .zip(points.iter().skip(1))
+        .map(|(&from, &to)| Edge::Line { from, to });
     Ink::Path {
         edges: edges.collect(),
         closed: false,

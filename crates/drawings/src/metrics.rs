@@ -61,7 +61,10 @@ impl Metrics {
     pub fn letters(&self, content: &str, bold: bool) -> Vec<Letter> {
         let font = if bold { &self.bold } else { &self.plain };
         let widths = font.glyph_metrics(Size::unscaled(), LocationRef::default());
-        let per_em = f64::from(font.metrics(Size::unscaled(), LocationRef::default()).units_per_em);
+        let per_em = f64::from(
+            font.metrics(Size::unscaled(), LocationRef::default())
+                .units_per_em,
+        );
         let map = font.charmap();
         content
             .char_indices()
@@ -79,13 +82,19 @@ impl Metrics {
     /// Whether the font has every letter of a text.
     #[must_use]
     pub fn has(&self, content: &str) -> bool {
-        self.letters(content, false).iter().all(|letter| letter.glyph != 0)
+        self.letters(content, false)
+            .iter()
+            .all(|letter| letter.glyph != 0)
     }
 
     /// Width of a line of text whose capitals are this high, mm.
     #[must_use]
     pub fn width(&self, content: &str, height: f64, bold: bool) -> f64 {
-        let ems: f64 = self.letters(content, bold).iter().map(|letter| letter.advance).sum();
+        let ems: f64 = self
+            .letters(content, bold)
+            .iter()
+            .map(|letter| letter.advance)
+            .sum();
         ems * height / CAPITAL
     }
 
@@ -122,7 +131,11 @@ impl Metrics {
         for word in content.split_whitespace() {
             for piece in self.pieces(word, height, width) {
                 let Some(line) = lines.last_mut() else { break };
-                let longer = if line.is_empty() { piece.clone() } else { format!("{line} {piece}") };
+                let longer = if line.is_empty() {
+                    piece.clone()
+                } else {
+                    format!("{line} {piece}")
+                };
                 if self.width(&longer, height, false) <= width {
                     *line = longer;
                 } else {
@@ -137,7 +150,9 @@ impl Metrics {
     fn pieces(&self, word: &str, height: f64, width: f64) -> Vec<String> {
         let mut pieces = vec![String::new()];
         for letter in word.chars() {
-            let Some(piece) = pieces.last_mut() else { break };
+            let Some(piece) = pieces.last_mut() else {
+                break;
+            };
             piece.push(letter);
             if self.width(piece, height, false) > width && piece.chars().count() > 1 {
                 piece.pop();
@@ -151,7 +166,11 @@ impl Metrics {
     #[must_use]
     pub fn fitting(&self, content: &str, height: f64, width: f64, bold: bool) -> f64 {
         let wide = self.width(content, height, bold);
-        if wide > width { height * width / wide } else { height }
+        if wide > width {
+            height * width / wide
+        } else {
+            height
+        }
     }
 }
 

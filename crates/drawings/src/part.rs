@@ -32,7 +32,11 @@ fn cuts(part: &FlatPart, drawing: &mut Drawing) {
         drawing.add(Layer::Cut, Line::WIDE, circle(hole));
     }
     for line in &part.bends {
-        drawing.add(Layer::Bend, Line::NARROW, Shape::Polyline(vec![line.from, line.to]));
+        drawing.add(
+            Layer::Bend,
+            Line::NARROW,
+            Shape::Polyline(vec![line.from, line.to]),
+        );
     }
 }
 
@@ -69,8 +73,14 @@ pub fn template(part: &FlatPart, style: LengthStyle) -> Drawing {
         up.push(stop(hole.centre, text(hole.centre.y - bounds.min.y)));
     }
     bend_stops(part, style, &mut across, &mut up);
-    across.push(stop(Point::new(bounds.max.x, bounds.min.y), text(bounds.width())));
-    up.push(stop(Point::new(bounds.min.x, bounds.max.y), text(bounds.height())));
+    across.push(stop(
+        Point::new(bounds.max.x, bounds.min.y),
+        text(bounds.width()),
+    ));
+    up.push(stop(
+        Point::new(bounds.min.x, bounds.max.y),
+        text(bounds.height()),
+    ));
     for (axis, stops, line_at) in [
         (Axis::X, across, bounds.min.y - FIRST),
         (Axis::Y, up, bounds.min.x - FIRST),
@@ -97,10 +107,18 @@ fn bend_stops(part: &FlatPart, style: LengthStyle, across: &mut Vec<Stop>, up: &
     for line in &part.bends {
         let run = line.to - line.from;
         if run.x.abs() < 1e-6 {
-            let low = if line.from.y < line.to.y { line.from } else { line.to };
+            let low = if line.from.y < line.to.y {
+                line.from
+            } else {
+                line.to
+            };
             across.push(stop(low, style.text(low.x - bounds.min.x)));
         } else if run.y.abs() < 1e-6 {
-            let left = if line.from.x < line.to.x { line.from } else { line.to };
+            let left = if line.from.x < line.to.x {
+                line.from
+            } else {
+                line.to
+            };
             up.push(stop(left, style.text(left.y - bounds.min.y)));
         }
     }
@@ -141,34 +159,58 @@ const KNEE: f64 = 10.0;
 fn leaders(part: &FlatPart, style: LengthStyle, drawing: &mut Drawing) {
     let bounds = part.bounds();
     let mut notes: Vec<(Point, String)> = hole_notes(part, style);
-    notes.extend(part.bends.iter().map(|line| (line.from + (line.to - line.from) * 0.8, bend_note(line, style))));
+    notes.extend(part.bends.iter().map(|line| {
+        (
+            line.from + (line.to - line.from) * 0.8,
+            bend_note(line, style),
+        )
+    }));
     notes.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
     let mut least = bounds.min.y;
     for (tip, text) in notes {
         let height = tip.y.max(least);
         least = height + LEADER_PITCH;
         let knee = Point::new(bounds.max.x + KNEE, height);
-        drawing.add(Layer::Sheet, Line::NARROW, Shape::Dimension(Dimension::Leader { tip, knee, text }));
+        drawing.add(
+            Layer::Sheet,
+            Line::NARROW,
+            Shape::Dimension(Dimension::Leader { tip, knee, text }),
+        );
     }
 }
 
 /// Equal holes share a note, at the one farthest to the right.
 fn hole_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
-    let same = |a: &Hole, b: &Hole| (a.diameter - b.diameter).abs() < 1e-6 && a.purpose == b.purpose;
+    let same =
+        |a: &Hole, b: &Hole| (a.diameter - b.diameter).abs() < 1e-6 && a.purpose == b.purpose;
     let mut notes = Vec::new();
     for (index, hole) in part.holes.iter().enumerate() {
         let alike = || part.holes.iter().filter(|other| same(hole, other));
-        if part.holes.iter().take(index).any(|before| same(before, hole)) {
+        if part
+            .holes
+            .iter()
+            .take(index)
+            .any(|before| same(before, hole))
+        {
             continue;
         }
-        let right = alike().max_by(|a, b| a.centre.x.total_cmp(&b.centre.x)).unwrap_or(hole);
+        let right = alike()
+            .max_by(|a, b| a.centre.x.total_cmp(&b.centre.x))
+            .unwrap_or(hole);
         let count = match alike().count() {
             1 => String::new(),
             several => format!("{several} x "),
         };
-        let purpose = if hole.purpose.is_empty() { String::new() } else { format!(", {}", hole.purpose) };
+        let purpose = if hole.purpose.is_empty() {
+            String::new()
+        } else {
+            format!(", {}", hole.purpose)
+        };
         let out = Vector::new(1.0, 0.0) * (hole.diameter / 2.0);
-        notes.push((right.centre + out, format!("{count}\u{2300} {}{purpose}", style.text(hole.diameter))));
+        notes.push((
+            right.centre + out,
+            format!("{count}\u{2300} {}{purpose}", style.text(hole.diameter)),
+        ));
     }
     notes
 }

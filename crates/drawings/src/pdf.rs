@@ -35,10 +35,16 @@ struct OnPage {
 }
 
 impl OnPage {
-    #[expect(clippy::cast_possible_truncation, reason = "a page is written in single precision: 0.0001 mm at its far corner")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a page is written in single precision: 0.0001 mm at its far corner"
+    )]
     fn xy(self, point: Point) -> (f32, f32) {
         let at = point + self.shift;
-        ((at.x * POINTS) as f32, ((self.height - at.y) * POINTS) as f32)
+        (
+            (at.x * POINTS) as f32,
+            ((self.height - at.y) * POINTS) as f32,
+        )
     }
 }
 
@@ -61,10 +67,18 @@ pub fn write(set: &SheetSet, metrics: &Metrics) -> Result<Vec<u8>, DrawingError>
         bold: font(BOLD)?,
     };
     let mut document = Document::new();
-    document.set_metadata(Metadata::new().title(set.title.clone()).creator("Trammel".to_owned()).language("en-GB".to_owned()));
+    document.set_metadata(
+        Metadata::new()
+            .title(set.title.clone())
+            .creator("Trammel".to_owned())
+            .language("en-GB".to_owned()),
+    );
     for sheet in &set.pages {
         let [width, height] = sheet.paper.size();
-        #[expect(clippy::cast_possible_truncation, reason = "a page is written in single precision")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "a page is written in single precision"
+        )]
         let settings = PageSettings::from_wh((width * POINTS) as f32, (height * POINTS) as f32);
         let settings = settings.ok_or_else(|| failed("a page without a size".to_owned()))?;
         let mut page = document.start_page_with(settings);
@@ -73,10 +87,17 @@ pub fn write(set: &SheetSet, metrics: &Metrics) -> Result<Vec<u8>, DrawingError>
         surface.finish();
         page.finish();
     }
-    document.finish().map_err(|error| failed(format!("{error:?}")))
+    document
+        .finish()
+        .map_err(|error| failed(format!("{error:?}")))
 }
 
-fn draw(page: &Page, fonts: &Fonts, metrics: &Metrics, surface: &mut Surface<'_>) -> Result<(), DrawingError> {
+fn draw(
+    page: &Page,
+    fonts: &Fonts,
+    metrics: &Metrics,
+    surface: &mut Surface<'_>,
+) -> Result<(), DrawingError> {
     let [_, height] = page.paper.size();
     for placed in &page.placed {
         let strokes = strokes(&placed.drawing, metrics);
@@ -102,16 +123,22 @@ fn draw(page: &Page, fonts: &Fonts, metrics: &Metrics, surface: &mut Surface<'_>
 
 /// Draws only what lies in the piece's window from here on.
 fn clip(placed: &Placed, height: f64, surface: &mut Surface<'_>) -> bool {
-    let Some(Bounds { min, max }) = placed.window else { return false };
+    let Some(Bounds { min, max }) = placed.window else {
+        return false;
+    };
     let on_page = OnPage {
         shift: Vector::zeros(),
         height,
     };
     let ((left, bottom), (right, top)) = (on_page.xy(min), on_page.xy(max));
-    let Some(rect) = Rect::from_ltrb(left, top, right, bottom) else { return false };
+    let Some(rect) = Rect::from_ltrb(left, top, right, bottom) else {
+        return false;
+    };
     let mut path = PathBuilder::new();
     path.push_rect(rect);
-    let Some(path) = path.finish() else { return false };
+    let Some(path) = path.finish() else {
+        return false;
+    };
     surface.push_clip_path(&path, &FillRule::NonZero);
     true
 }

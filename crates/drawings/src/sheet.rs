@@ -11,7 +11,7 @@ pub use layout::{Content, lay_out};
 pub use paper::{Paper, PaperError};
 pub use title_block::TitleBlock;
 
-pub(crate) use layout::{Form, form};
+pub(crate) use layout::form;
 
 use trammel_fabrication::plane::{Bounds, Point, Vector};
 

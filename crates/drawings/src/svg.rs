@@ -13,16 +13,29 @@ use crate::model::{Drawing, Layer, Line, Text};
 ///
 /// # Errors
 /// A coordinate that is no finite number.
-pub fn write(drawing: &Drawing, layers: &[Layer], metrics: &Metrics) -> Result<String, DrawingError> {
-    let strokes: Vec<Stroke> = strokes(drawing, metrics).into_iter().filter(|stroke| layers.contains(&stroke.layer)).collect();
+pub fn write(
+    drawing: &Drawing,
+    layers: &[Layer],
+    metrics: &Metrics,
+) -> Result<String, DrawingError> {
+    let strokes: Vec<Stroke> = strokes(drawing, metrics)
+        .into_iter()
+        .filter(|stroke| layers.contains(&stroke.layer))
+        .collect();
     if !strokes.iter().all(|stroke| stroke.ink.is_finite()) {
         return Err(DrawingError::NotFinite {
             drawing: drawing.title.clone(),
         });
     }
     let mut bounds = Bounds::EMPTY;
-    strokes.iter().for_each(|stroke| bounds.join(&stroke.ink.bounds(metrics)));
-    let bounds = if bounds.is_empty() { bounds } else { bounds.grown(Line::WIDE.width()) };
+    strokes
+        .iter()
+        .for_each(|stroke| bounds.join(&stroke.ink.bounds(metrics)));
+    let bounds = if bounds.is_empty() {
+        bounds
+    } else {
+        bounds.grown(Line::WIDE.width())
+    };
     let mut page = Page {
         left: if bounds.is_empty() { 0.0 } else { bounds.min.x },
         top: if bounds.is_empty() { 0.0 } else { bounds.max.y },
@@ -30,7 +43,11 @@ pub fn write(drawing: &Drawing, layers: &[Layer], metrics: &Metrics) -> Result<S
     };
     page.open(&drawing.title, bounds.width(), bounds.height());
     for &layer in layers {
-        page.layer(layer, strokes.iter().filter(|stroke| stroke.layer == layer), metrics);
+        page.layer(
+            layer,
+            strokes.iter().filter(|stroke| stroke.layer == layer),
+            metrics,
+        );
     }
     page.put(format_args!("</svg>\n"));
     Ok(page.out)
@@ -54,18 +71,33 @@ impl Page {
         self.put(format_args!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\">\n"
         ));
-        self.put(format_args!("<title>{}</title>\n<desc>Millimetres, full size. Kerf is not taken off.</desc>\n", escaped(title)));
+        self.put(format_args!(
+            "<title>{}</title>\n<desc>Millimetres, full size. Kerf is not taken off.</desc>\n",
+            escaped(title)
+        ));
     }
 
-    fn layer<'a>(&mut self, layer: Layer, strokes: impl Iterator<Item = &'a Stroke>, metrics: &Metrics) {
+    fn layer<'a>(
+        &mut self,
+        layer: Layer,
+        strokes: impl Iterator<Item = &'a Stroke>,
+        metrics: &Metrics,
+    ) {
         let mut strokes = strokes.peekable();
         if strokes.peek().is_none() {
             return;
         }
-        self.put(format_args!("<g id=\"{}\" fill=\"none\" stroke=\"black\">\n", layer.name()));
+        self.put(format_args!(
+            "<g id=\"{}\" fill=\"none\" stroke=\"black\">\n",
+            layer.name()
+        ));
         for stroke in strokes {
             match &stroke.ink {
-                Ink::Path { edges, closed, line } => self.path(edges, *closed, *line),
+                Ink::Path {
+                    edges,
+                    closed,
+                    line,
+                } => self.path(edges, *closed, *line),
                 Ink::Fill(points) => self.fill(points),
                 Ink::Text(text) => self.text(text, metrics),
             }
@@ -74,7 +106,11 @@ impl Page {
     }
 
     fn xy(&self, point: Point) -> String {
-        format!("{} {}", number(point.x - self.left), number(self.top - point.y))
+        format!(
+            "{} {}",
+            number(point.x - self.left),
+            number(self.top - point.y)
+        )
     }
 
     fn path(&mut self, edges: &[Edge], closed: bool, line: Line) {
@@ -82,8 +118,14 @@ impl Page {
         if let [Edge::Arc(arc)] = edges
             && closed
         {
-            let (cx, cy, r) = (number(arc.centre.x - self.left), number(self.top - arc.centre.y), number(arc.radius));
-            self.put(format_args!("<circle cx=\"{cx}\" cy=\"{cy}\" r=\"{r}\"{style}/>\n"));
+            let (cx, cy, r) = (
+                number(arc.centre.x - self.left),
+                number(self.top - arc.centre.y),
+                number(arc.radius),
+            );
+            self.put(format_args!(
+                "<circle cx=\"{cx}\" cy=\"{cy}\" r=\"{r}\"{style}/>\n"
+            ));
             return;
         }
         let Some(first) = edges.first() else { return };
@@ -107,15 +149,25 @@ impl Page {
     }
 
     fn fill(&mut self, points: &[Point]) {
-        let points: Vec<String> = points.iter().map(|&point| self.xy(point).replace(' ', ",")).collect();
-        self.put(format_args!("<polygon points=\"{}\" fill=\"black\" stroke=\"none\"/>\n", points.join(" ")));
+        let points: Vec<String> = points
+            .iter()
+            .map(|&point| self.xy(point).replace(' ', ","))
+            .collect();
+        self.put(format_args!(
+            "<polygon points=\"{}\" fill=\"black\" stroke=\"none\"/>\n",
+            points.join(" ")
+        ));
     }
 
     fn text(&mut self, text: &Text, metrics: &Metrics) {
         let at = self.xy(metrics.start(text));
         let (x, y) = at.split_once(' ').unwrap_or((&at, "0"));
         let size = number(text.height / CAPITAL);
-        let weight = if text.bold { " font-weight=\"bold\"" } else { "" };
+        let weight = if text.bold {
+            " font-weight=\"bold\""
+        } else {
+            ""
+        };
         let turn = match text.turn {
             0.0 => String::new(),
             turn => format!(" transform=\"rotate({} {at})\"", number(-turn.to_degrees())),
@@ -132,7 +184,10 @@ fn stroke_style(line: Line) -> String {
     let pattern: Vec<String> = line.pattern().into_iter().map(number).collect();
     match pattern.is_empty() {
         true => format!(" stroke-width=\"{width}\""),
-        false => format!(" stroke-width=\"{width}\" stroke-dasharray=\"{}\"", pattern.join(" ")),
+        false => format!(
+            " stroke-width=\"{width}\" stroke-dasharray=\"{}\"",
+            pattern.join(" ")
+        ),
     }
 }
 
@@ -140,7 +195,11 @@ fn stroke_style(line: Line) -> String {
 fn number(value: f64) -> String {
     let text = format!("{value:.6}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
 }
 
 fn escaped(text: &str) -> String {

@@ -18,17 +18,35 @@ const TONGUE: f64 = 8.0;
 /// # Errors
 /// A paper thickness below zero.
 pub fn wrap_template(title: &str, cope: &Cope) -> Result<Drawing, BadNumber> {
-    let curve: Vec<Point> = cope.template(PAPER)?.into_iter().map(|p| Point::new(p.x, p.y + SKIRT)).collect();
+    let curve: Vec<Point> = cope
+        .template(PAPER)?
+        .into_iter()
+        .map(|p| Point::new(p.x, p.y + SKIRT))
+        .collect();
     let around = curve.last().map_or(0.0, |last| last.x);
     let mut drawing = Drawing::new(title);
     let ends = [curve.first(), curve.last()].map(|end| end.map_or(SKIRT, |point| point.y));
     let mut outline = curve;
-    outline.extend([Point::new(around, 0.0), Point::new(0.0, 0.0), Point::new(0.0, ends[0])]);
+    outline.extend([
+        Point::new(around, 0.0),
+        Point::new(0.0, 0.0),
+        Point::new(0.0, ends[0]),
+    ]);
     drawing.add(Layer::Sheet, Line::WIDE, Shape::Polyline(outline));
-    let tongue = [(around, ends[1]), (around + TONGUE, ends[1] - 4.0), (around + TONGUE, 4.0), (around, 0.0)];
+    let tongue = [
+        (around, ends[1]),
+        (around + TONGUE, ends[1] - 4.0),
+        (around + TONGUE, 4.0),
+        (around, 0.0),
+    ];
     let tongue = tongue.map(|(x, y)| Point::new(x, y)).to_vec();
     drawing.add(Layer::Sheet, Line::DASHED, Shape::Polyline(tongue));
-    for (quarter, name) in (0..4).zip(["inside of the angle", "side", "outside of the angle", "side"]) {
+    for (quarter, name) in (0..4).zip([
+        "inside of the angle",
+        "side",
+        "outside of the angle",
+        "side",
+    ]) {
         let x = around * f64::from(quarter) / 4.0;
         drawing.stroke(Line::CENTRE, Point::new(x, 0.0), Point::new(x, SKIRT - 2.0));
         drawing.letter(Text::new(x + 1.0, 3.0, 2.0, name));

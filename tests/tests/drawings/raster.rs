@@ -22,23 +22,41 @@ impl Raster {
     pub fn of(pdf: &Path) -> Self {
         let to = pdf.with_extension("");
         let mut command = Command::new("pdftoppm");
-        command.args(["-r", "600", "-gray", "-singlefile", "-f", "1", "-l", "1"]).arg(pdf).arg(&to);
+        command
+            .args(["-r", "600", "-gray", "-singlefile", "-f", "1", "-l", "1"])
+            .arg(pdf)
+            .arg(&to);
         printed(&mut command);
         let bytes = std::fs::read(to.with_extension("pgm")).expect("a picture");
         // P5, width, height, deepest grey, one white space, then the greys.
         let mut at = 0;
         let mut word = || {
-            let start = at + bytes[at..].iter().position(|b| !b.is_ascii_whitespace()).expect("a word");
-            let end = start + bytes[start..].iter().position(u8::is_ascii_whitespace).expect("its end");
+            let start = at
+                + bytes[at..]
+                    .iter()
+                    .position(|b| !b.is_ascii_whitespace())
+                    .expect("a word");
+            let end = start
+                + bytes[start..]
+                    .iter()
+                    .position(u8::is_ascii_whitespace)
+                    .expect("its end");
             at = end;
             String::from_utf8(bytes[start..end].to_vec()).expect("ASCII")
         };
         assert_eq!(word(), "P5");
-        let (width, height) = (word().parse().expect("width"), word().parse().expect("height"));
+        let (width, height) = (
+            word().parse().expect("width"),
+            word().parse().expect("height"),
+        );
         assert_eq!(word(), "255");
         let grey = bytes[at + 1..].to_vec();
         assert_eq!(grey.len(), width * height);
-        Self { width, height, grey }
+        Self {
+            width,
+            height,
+            grey,
+        }
     }
 
     /// Width and height of the paper, mm.
@@ -69,7 +87,10 @@ impl Raster {
 fn middle(from: f64, to: f64, is_ink: impl Fn(f64) -> bool) -> f64 {
     let step = 0.005;
     let count = ((to - from) / step) as usize;
-    let inked: Vec<f64> = (0..count).map(|i| from + i as f64 * step).filter(|&at| is_ink(at)).collect();
+    let inked: Vec<f64> = (0..count)
+        .map(|i| from + i as f64 * step)
+        .filter(|&at| is_ink(at))
+        .collect();
     assert!(!inked.is_empty(), "no ink between {from} and {to}");
     inked.iter().sum::<f64>() / inked.len() as f64
 }

@@ -11,7 +11,9 @@ use trammel_fabrication::tab::{Foot, Tab, TabForm, TabSize};
 pub fn tab() -> FlatPart {
     let size = TabSize {
         form: TabForm::Tapered,
-        foot: Foot::Coped { tube_diameter: 80.0 },
+        foot: Foot::Coped {
+            tube_diameter: 80.0,
+        },
         foot_width: 60.0,
         height: 40.0,
         lean: 0.0,
@@ -19,7 +21,10 @@ pub fn tab() -> FlatPart {
         edge: 16.0,
         thickness: 4.7625,
     };
-    Tab::new(size).expect("a tab").part("lower arm tab", "3/8 bolt, close").expect("a part")
+    Tab::new(size)
+        .expect("a tab")
+        .part("lower arm tab", "3/8 bolt, close")
+        .expect("a part")
 }
 
 pub fn bracket() -> FlatPart {
@@ -32,8 +37,15 @@ pub fn bracket() -> FlatPart {
         ear_hole: 10.0,
         base_hole: 13.0,
     };
-    let making = Making::Bent { inside_radius: 5.0, k: 0.4 };
-    RackBracket::new(size, making).expect("a bracket").parts("rack-end bracket").expect("parts").remove(0)
+    let making = Making::Bent {
+        inside_radius: 5.0,
+        k: 0.4,
+    };
+    RackBracket::new(size, making)
+        .expect("a bracket")
+        .parts("rack-end bracket")
+        .expect("parts")
+        .remove(0)
 }
 
 pub fn pages(part: &FlatPart, paper: Paper, metrics: &Metrics) -> Vec<Page> {

@@ -97,7 +97,11 @@ fn vertex(at: Point, bulge: f64, layer: &str, out: &mut Groups) {
 
 fn fill(points: &[Point], layer: &str, out: &mut Groups) {
     let next = points.iter().cycle().skip(1);
-    let edges: Vec<Edge> = points.iter().zip(next).map(|(&from, &to)| Edge::Line { from, to }).collect();
+    let edges: Vec<Edge> = points
+        .iter()
+        .zip(next)
+        .map(|(&from, &to)| Edge::Line { from, to })
+        .collect();
     polyline(&edges, true, layer, out);
 }
 

@@ -90,7 +90,14 @@ fn arrow(tip: Point, pointing: Vector, put: &mut dyn FnMut(Ink)) {
 }
 
 /// From a point of the part past the dimension line, to `end`, with a kink where the end was moved aside.
-fn extension(frame: Frame, point: Point, line_at: f64, end: f64, moved: f64, put: &mut dyn FnMut(Ink)) {
+fn extension(
+    frame: Frame,
+    point: Point,
+    line_at: f64,
+    end: f64,
+    moved: f64,
+    put: &mut dyn FnMut(Ink),
+) {
     let away = (line_at - frame.across(point)).signum();
     let along = frame.along(point);
     let start = frame.point(along, frame.across(point) + away * GAP);
@@ -103,11 +110,25 @@ fn extension(frame: Frame, point: Point, line_at: f64, end: f64, moved: f64, put
     stroke(&points, put);
 }
 
-fn linear(ends: [Point; 2], frame: Frame, line_at: f64, text: &str, metrics: &Metrics, put: &mut dyn FnMut(Ink)) {
+fn linear(
+    ends: [Point; 2],
+    frame: Frame,
+    line_at: f64,
+    text: &str,
+    metrics: &Metrics,
+    put: &mut dyn FnMut(Ink),
+) {
     let mut alongs = ends.map(|end| frame.along(end));
     for end in ends {
         let away = (line_at - frame.across(end)).signum();
-        extension(frame, end, line_at, line_at + away * BEYOND, frame.along(end), put);
+        extension(
+            frame,
+            end,
+            line_at,
+            line_at + away * BEYOND,
+            frame.along(end),
+            put,
+        );
     }
     alongs.sort_by(f64::total_cmp);
     let [low, high] = alongs;
@@ -118,24 +139,47 @@ fn linear(ends: [Point; 2], frame: Frame, line_at: f64, text: &str, metrics: &Me
         true => (0.0, 1.0),
         false => (2.0 * ARROW, -1.0),
     };
-    stroke(&[frame.point(low - reach, line_at), frame.point(high + reach, line_at)], put);
+    stroke(
+        &[
+            frame.point(low - reach, line_at),
+            frame.point(high + reach, line_at),
+        ],
+        put,
+    );
     arrow(frame.point(low, line_at), forward * -inside, put);
     arrow(frame.point(high, line_at), forward * inside, put);
-    let middle = if width <= room { (low + high) / 2.0 } else { high + reach + CLEAR + width / 2.0 };
+    let middle = if width <= room {
+        (low + high) / 2.0
+    } else {
+        high + reach + CLEAR + width / 2.0
+    };
     // Above the line as it is read: to the left of a line that goes up.
     let above = match frame.0 {
         Axis::X => CLEAR,
         Axis::Y => -CLEAR,
     };
     if width > room {
-        stroke(&[frame.point(high, line_at), frame.point(middle + width / 2.0, line_at)], put);
+        stroke(
+            &[
+                frame.point(high, line_at),
+                frame.point(middle + width / 2.0, line_at),
+            ],
+            put,
+        );
     }
     let at = frame.point(middle, line_at + above);
-    put(Ink::Text(lettering(at, text, frame.reading(), Anchor::Middle)));
+    put(Ink::Text(lettering(
+        at,
+        text,
+        frame.reading(),
+        Anchor::Middle,
+    )));
 }
 
 fn lettering(at: Point, text: &str, turn: f64, anchor: Anchor) -> Text {
-    Text::new(at.x, at.y, TEXT, text).turned(turn).anchored(anchor)
+    Text::new(at.x, at.y, TEXT, text)
+        .turned(turn)
+        .anchored(anchor)
 }
 
 fn running(datum: Point, frame: Frame, line_at: f64, stops: &[Stop], put: &mut dyn FnMut(Ink)) {
@@ -151,18 +195,43 @@ fn running(datum: Point, frame: Frame, line_at: f64, stops: &[Stop], put: &mut d
     let mut all = vec![&nought];
     all.extend(sorted.iter().copied());
     all.sort_by(|a, b| frame.along(a.at).total_cmp(&frame.along(b.at)));
-    let places = spread(&all.iter().map(|stop| frame.along(stop.at)).collect::<Vec<_>>());
+    let places = spread(
+        &all.iter()
+            .map(|stop| frame.along(stop.at))
+            .collect::<Vec<_>>(),
+    );
     let end = line_at + away * (BEYOND + PITCH);
     for (stop, place) in all.iter().zip(&places) {
         extension(frame, stop.at, line_at, end, *place, put);
-        put(Ink::Text(stop_text(frame, *place, end + away * CLEAR, away, &stop.text)));
+        put(Ink::Text(stop_text(
+            frame,
+            *place,
+            end + away * CLEAR,
+            away,
+            &stop.text,
+        )));
     }
-    let farthest = |sign: f64| sorted.iter().map(|stop| sign * (frame.along(stop.at) - origin)).fold(0.0, f64::max);
+    let farthest = |sign: f64| {
+        sorted
+            .iter()
+            .map(|stop| sign * (frame.along(stop.at) - origin))
+            .fold(0.0, f64::max)
+    };
     let forward = frame.point(1.0, 0.0).coords;
-    stroke(&[frame.point(origin - farthest(-1.0), line_at), frame.point(origin + farthest(1.0), line_at)], put);
+    stroke(
+        &[
+            frame.point(origin - farthest(-1.0), line_at),
+            frame.point(origin + farthest(1.0), line_at),
+        ],
+        put,
+    );
     for stop in &sorted {
         let side = (frame.along(stop.at) - origin).signum();
-        arrow(frame.point(frame.along(stop.at), line_at), forward * side, put);
+        arrow(
+            frame.point(frame.along(stop.at), line_at),
+            forward * side,
+            put,
+        );
     }
 }
 
@@ -171,11 +240,19 @@ fn stop_text(frame: Frame, place: f64, end: f64, away: f64, text: &str) -> Text 
     // The base line lies half a capital aside, so that the line points at the middle of the letters.
     match frame.0 {
         Axis::X => {
-            let anchor = if away < 0.0 { Anchor::End } else { Anchor::Start };
+            let anchor = if away < 0.0 {
+                Anchor::End
+            } else {
+                Anchor::Start
+            };
             lettering(Point::new(place + TEXT / 2.0, end), text, FRAC_PI_2, anchor)
         }
         Axis::Y => {
-            let anchor = if away < 0.0 { Anchor::End } else { Anchor::Start };
+            let anchor = if away < 0.0 {
+                Anchor::End
+            } else {
+                Anchor::Start
+            };
             lettering(Point::new(end, place - TEXT / 2.0), text, 0.0, anchor)
         }
     }
@@ -194,12 +271,16 @@ fn spread(wanted: &[f64]) -> Vec<f64> {
             }
             let joined = *count + *more;
             // Mean of what each group wants for the joined group's first place.
-            *first = (*first * *count as f64 + (*next - *count as f64 * PITCH) * *more as f64) / joined as f64;
+            *first = (*first * *count as f64 + (*next - *count as f64 * PITCH) * *more as f64)
+                / joined as f64;
             *count = joined;
             groups.pop();
         }
     }
-    groups.iter().flat_map(|&(first, count)| (0..count).map(move |i| first + i as f64 * PITCH)).collect()
+    groups
+        .iter()
+        .flat_map(|&(first, count)| (0..count).map(move |i| first + i as f64 * PITCH))
+        .collect()
 }
 
 fn leader(tip: Point, knee: Point, text: &str, metrics: &Metrics, put: &mut dyn FnMut(Ink)) {
@@ -212,5 +293,10 @@ fn leader(tip: Point, knee: Point, text: &str, metrics: &Metrics, put: &mut dyn 
         arrow(tip, pointing / pointing.norm(), put);
     }
     let start = knee.x.min(end.x) + CLEAR;
-    put(Ink::Text(lettering(Point::new(start, knee.y + CLEAR), text, 0.0, Anchor::Start)));
+    put(Ink::Text(lettering(
+        Point::new(start, knee.y + CLEAR),
+        text,
+        0.0,
+        Anchor::Start,
+    )));
 }

@@ -6,20 +6,36 @@ use trammel_fabrication::plane::{Contour, Edge, Point, Vector};
 const CLOSEST: f64 = 0.3;
 
 /// Every line inside, from edge to edge.
-pub(super) fn lines(contour: &Contour, angle: f64, spacing: f64, mut put: impl FnMut(Point, Point)) {
+pub(super) fn lines(
+    contour: &Contour,
+    angle: f64,
+    spacing: f64,
+    mut put: impl FnMut(Point, Point),
+) {
     if !(spacing.is_finite() && angle.is_finite()) {
         return;
     }
     let spacing = spacing.max(CLOSEST);
-    let (along, across) = (Vector::new(angle.cos(), angle.sin()), Vector::new(-angle.sin(), angle.cos()));
+    let (along, across) = (
+        Vector::new(angle.cos(), angle.sin()),
+        Vector::new(-angle.sin(), angle.cos()),
+    );
     let bounds = contour.bounds();
-    let corners = [bounds.min, bounds.max, Point::new(bounds.min.x, bounds.max.y), Point::new(bounds.max.x, bounds.min.y)];
+    let corners = [
+        bounds.min,
+        bounds.max,
+        Point::new(bounds.min.x, bounds.max.y),
+        Point::new(bounds.max.x, bounds.min.y),
+    ];
     let heights = corners.map(|corner| corner.coords.dot(&across));
     let least = heights.iter().copied().fold(f64::INFINITY, f64::min);
     let most = heights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let mut level = (least / spacing).floor() * spacing + spacing / 2.0;
     while level < most {
-        let mut crossings: Vec<f64> = contour.edges().flat_map(|edge| crossings(&edge, along, across, level)).collect();
+        let mut crossings: Vec<f64> = contour
+            .edges()
+            .flat_map(|edge| crossings(&edge, along, across, level))
+            .collect();
         crossings.sort_by(f64::total_cmp);
         for pair in crossings.chunks_exact(2) {
             if let [from, to] = *pair {

@@ -14,9 +14,19 @@ use crate::ink::Ink;
 use crate::metrics::{CAPITAL, Metrics};
 use crate::model::{Line, Text};
 
-pub(super) fn draw(ink: &Ink, on_page: OnPage, fonts: &Fonts, metrics: &Metrics, surface: &mut Surface<'_>) {
+pub(super) fn draw(
+    ink: &Ink,
+    on_page: OnPage,
+    fonts: &Fonts,
+    metrics: &Metrics,
+    surface: &mut Surface<'_>,
+) {
     match ink {
-        Ink::Path { edges, closed, line } => {
+        Ink::Path {
+            edges,
+            closed,
+            line,
+        } => {
             surface.set_fill(None);
             surface.set_stroke(Some(pen(*line)));
             if let Some(path) = path(edges, *closed, on_page) {
@@ -26,7 +36,11 @@ pub(super) fn draw(ink: &Ink, on_page: OnPage, fonts: &Fonts, metrics: &Metrics,
         Ink::Fill(points) => {
             black(surface);
             let next = points.iter().skip(1);
-            let edges: Vec<Edge> = points.iter().zip(next).map(|(&from, &to)| Edge::Line { from, to }).collect();
+            let edges: Vec<Edge> = points
+                .iter()
+                .zip(next)
+                .map(|(&from, &to)| Edge::Line { from, to })
+                .collect();
             if let Some(path) = path(&edges, true, on_page) {
                 surface.draw_path(&path);
             }
@@ -40,7 +54,10 @@ fn black(surface: &mut Surface<'_>) {
     surface.set_fill(Some(Fill::default()));
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "line widths in single precision")]
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "line widths in single precision"
+)]
 fn pen(line: Line) -> PdfStroke {
     let points = |mm: f64| (mm * POINTS) as f32;
     let array: Vec<f32> = line.pattern().into_iter().map(points).collect();
@@ -93,26 +110,63 @@ fn curve(arc: &Arc, on_page: OnPage, builder: &mut PathBuilder) {
     }
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "letters are set in single precision")]
-fn letter(text: &Text, on_page: OnPage, fonts: &Fonts, metrics: &Metrics, surface: &mut Surface<'_>) {
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "letters are set in single precision"
+)]
+fn letter(
+    text: &Text,
+    on_page: OnPage,
+    fonts: &Fonts,
+    metrics: &Metrics,
+    surface: &mut Surface<'_>,
+) {
     if text.content.is_empty() {
         return;
     }
     let glyphs: Vec<KrillaGlyph> = metrics
         .letters(&text.content, text.bold)
         .into_iter()
-        .map(|letter| KrillaGlyph::new(GlyphId::new(letter.glyph), letter.advance as f32, 0.0, 0.0, 0.0, letter.bytes, None))
+        .map(|letter| {
+            KrillaGlyph::new(
+                GlyphId::new(letter.glyph),
+                letter.advance as f32,
+                0.0,
+                0.0,
+                0.0,
+                letter.bytes,
+                None,
+            )
+        })
         .collect();
     let font = if text.bold { &fonts.bold } else { &fonts.plain };
     let size = (text.height / CAPITAL * POINTS) as f32;
     let (x, y) = on_page.xy(metrics.start(text));
     black(surface);
     if text.turn == 0.0 {
-        surface.draw_glyphs(PdfPoint::from_xy(x, y), &glyphs, font.clone(), &text.content, size, false);
+        surface.draw_glyphs(
+            PdfPoint::from_xy(x, y),
+            &glyphs,
+            font.clone(),
+            &text.content,
+            size,
+            false,
+        );
         return;
     }
     // The page's y runs down, so a turn to the left is one to the right there.
-    surface.push_transform(&Transform::from_rotate_at(-text.turn.to_degrees() as f32, x, y));
-    surface.draw_glyphs(PdfPoint::from_xy(x, y), &glyphs, font.clone(), &text.content, size, false);
+    surface.push_transform(&Transform::from_rotate_at(
+        -text.turn.to_degrees() as f32,
+        x,
+        y,
+    ));
+    surface.draw_glyphs(
+        PdfPoint::from_xy(x, y),
+        &glyphs,
+        font.clone(),
+        &text.content,
+        size,
+        false,
+    );
     surface.pop();
 }

@@ -34,11 +34,19 @@ fn pair(corner: Point, along: Vector, left: Vector, drawing: &mut Drawing) {
         let end = start + along * length;
         drawing.stroke(Line::NARROW, start, end);
         for tick in [start, end] {
-            drawing.stroke(Line::NARROW, tick - left * (TICK / 2.0), tick + left * (TICK / 2.0));
+            drawing.stroke(
+                Line::NARROW,
+                tick - left * (TICK / 2.0),
+                tick + left * (TICK / 2.0),
+            );
         }
         let at = start + along * (length / 2.0) + left * 0.8;
         let turn = along.y.atan2(along.x);
-        drawing.letter(Text::new(at.x, at.y, TEXT, name).turned(turn).anchored(Anchor::Middle));
+        drawing.letter(
+            Text::new(at.x, at.y, TEXT, name)
+                .turned(turn)
+                .anchored(Anchor::Middle),
+        );
         start += left * PITCH;
     }
 }

@@ -32,13 +32,24 @@ pub struct Content {
 
 /// The pages of one drawing: one if it goes on the paper beside its notes, else the notes on one and tiles on others.
 #[must_use]
-pub fn lay_out(paper: Paper, block: &TitleBlock, content: &Content, metrics: &Metrics) -> Vec<Page> {
+pub fn lay_out(
+    paper: Paper,
+    block: &TitleBlock,
+    content: &Content,
+    metrics: &Metrics,
+) -> Vec<Page> {
     let form = form(paper);
     let size = bounds(&content.drawing, metrics);
     let bodies = bodies(&form.room, &size, content, metrics);
     let sheets = bodies.len();
     let page = |(index, body): (usize, Vec<Placed>)| {
-        let mut placed = vec![Placed::whole(frame(&form, block, content, [index + 1, sheets], metrics))];
+        let mut placed = vec![Placed::whole(frame(
+            &form,
+            block,
+            content,
+            [index + 1, sheets],
+            metrics,
+        ))];
         placed.extend(body);
         Page { paper, placed }
     };
@@ -59,14 +70,20 @@ fn bodies(room: &Room, size: &Bounds, content: &Content, metrics: &Metrics) -> V
         ..*room
     };
     if fits(&below) {
-        return vec![vec![middle(&content.drawing, size, &below), notes(&content.notes, room, room.width, metrics)]];
+        return vec![vec![
+            middle(&content.drawing, size, &below),
+            notes(&content.notes, room, room.width, metrics),
+        ]];
     }
     if fits(&beside) && tall(COLUMN) <= room.height {
         let column = Room {
             corner: room.corner + Vector::new(room.width - COLUMN, 0.0),
             ..*room
         };
-        return vec![vec![middle(&content.drawing, size, &beside), notes(&content.notes, &column, COLUMN, metrics)]];
+        return vec![vec![
+            middle(&content.drawing, size, &beside),
+            notes(&content.notes, &column, COLUMN, metrics),
+        ]];
     }
     let mut pages = Vec::new();
     if !content.notes.is_empty() {
@@ -78,7 +95,10 @@ fn bodies(room: &Room, size: &Bounds, content: &Content, metrics: &Metrics) -> V
         return pages;
     }
     for row in (0..rows).rev() {
-        pages.extend((0..columns).map(|column| tiles::tile(&content.drawing, size, room, count, [column, row])));
+        pages.extend(
+            (0..columns)
+                .map(|column| tiles::tile(&content.drawing, size, room, count, [column, row])),
+        );
     }
     pages
 }
@@ -86,7 +106,11 @@ fn bodies(room: &Room, size: &Bounds, content: &Content, metrics: &Metrics) -> V
 /// The drawing in the middle of its room.
 fn middle(drawing: &Drawing, size: &Bounds, room: &Room) -> Placed {
     let free = Vector::new(room.width - size.width(), room.height - size.height()) / 2.0;
-    let from = if size.is_empty() { Point::origin() } else { size.min };
+    let from = if size.is_empty() {
+        Point::origin()
+    } else {
+        size.min
+    };
     Placed {
         drawing: drawing.clone(),
         shift: room.corner + free - from,
@@ -116,7 +140,14 @@ pub(crate) fn form(paper: Paper) -> Form {
     let left_of_block = frame.width - title_block::WIDTH;
     let beside = left_of_block >= title_block::WIDTH;
     let band = Room {
-        corner: Point::new(frame.corner.x, if beside { block.y } else { block.y + title_block::HEIGHT }),
+        corner: Point::new(
+            frame.corner.x,
+            if beside {
+                block.y
+            } else {
+                block.y + title_block::HEIGHT
+            },
+        ),
         width: if beside { left_of_block } else { frame.width },
         height: band::HEIGHT,
     };
@@ -135,18 +166,41 @@ pub(crate) fn form(paper: Paper) -> Form {
     }
 }
 
-fn frame(form: &Form, block: &TitleBlock, content: &Content, sheet: [usize; 2], metrics: &Metrics) -> Drawing {
+fn frame(
+    form: &Form,
+    block: &TitleBlock,
+    content: &Content,
+    sheet: [usize; 2],
+    metrics: &Metrics,
+) -> Drawing {
     let mut drawing = Drawing::new("frame");
-    drawing.frame(Line::WIDE, form.frame.corner, [form.frame.width, form.frame.height]);
+    drawing.frame(
+        Line::WIDE,
+        form.frame.corner,
+        [form.frame.width, form.frame.height],
+    );
     title_block::draw(block, form.block, sheet, metrics, &mut drawing);
-    band::draw(form.band.corner, form.band.width, &content.caution, &content.sign_offs, metrics, &mut drawing);
+    band::draw(
+        form.band.corner,
+        form.band.width,
+        &content.caution,
+        &content.sign_offs,
+        metrics,
+        &mut drawing,
+    );
     let foot = form.room.corner.y + 2.0;
-    bars::up(Point::new(form.frame.corner.x + bars::PAIR, foot), &mut drawing);
+    bars::up(
+        Point::new(form.frame.corner.x + bars::PAIR, foot),
+        &mut drawing,
+    );
     drawing
 }
 
 fn wrapped(notes: &[String], width: f64, metrics: &Metrics) -> Vec<String> {
-    notes.iter().flat_map(|note| metrics.wrapped(note, NOTE, width)).collect()
+    notes
+        .iter()
+        .flat_map(|note| metrics.wrapped(note, NOTE, width))
+        .collect()
 }
 
 fn notes_height(notes: &[String], width: f64, metrics: &Metrics) -> f64 {

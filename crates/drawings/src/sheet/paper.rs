@@ -18,7 +18,9 @@ pub enum Paper {
 
 /// A word that is no paper size.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("\u{201c}{typed}\u{201d} is no paper size; expected a4, a3, letter or tabloid; no paper was chosen")]
+#[error(
+    "\u{201c}{typed}\u{201d} is no paper size; expected a4, a3, letter or tabloid; no paper was chosen"
+)]
 pub struct PaperError {
     /// What was typed.
     pub typed: String,

@@ -50,7 +50,13 @@ const TITLE: f64 = 3.0;
 const INSET: f64 = 1.0;
 
 /// Draws the block with its lower left corner here; `sheet` of `sheets`.
-pub(super) fn draw(block: &TitleBlock, corner: Point, [sheet, sheets]: [usize; 2], metrics: &Metrics, drawing: &mut Drawing) {
+pub(super) fn draw(
+    block: &TitleBlock,
+    corner: Point,
+    [sheet, sheets]: [usize; 2],
+    metrics: &Metrics,
+    drawing: &mut Drawing,
+) {
     let sheet = format!("{sheet} / {sheets}");
     let rows: [&[(f64, &str, &str)]; 3] = [
         &[
@@ -86,10 +92,22 @@ pub(super) fn draw(block: &TitleBlock, corner: Point, [sheet, sheets]: [usize; 2
     drawing.frame(Line::WIDE, corner, [WIDTH, HEIGHT]);
 }
 
-fn field(corner: Point, width: f64, label: &str, entry: &str, metrics: &Metrics, drawing: &mut Drawing) {
+fn field(
+    corner: Point,
+    width: f64,
+    label: &str,
+    entry: &str,
+    metrics: &Metrics,
+    drawing: &mut Drawing,
+) {
     drawing.frame(Line::NARROW, corner, [width, ROW]);
     let left = corner.x + INSET;
-    drawing.letter(Text::new(left, corner.y + ROW - INSET - LABEL, LABEL, label));
+    drawing.letter(Text::new(
+        left,
+        corner.y + ROW - INSET - LABEL,
+        LABEL,
+        label,
+    ));
     let is_title = label == "Title";
     let wanted = if is_title { TITLE } else { ENTRY };
     let height = metrics.fitting(entry, wanted, width - 2.0 * INSET, is_title);

@@ -17,13 +17,27 @@ fn one(table: &Table) -> Result<String, DrawingError> {
         table: table.title.clone(),
         found,
     };
-    let mut writer = csv::WriterBuilder::new().flexible(true).from_writer(Vec::new());
-    let heads: Vec<&str> = table.columns().iter().map(|column| column.head.as_str()).collect();
-    writer.write_record([&table.title]).map_err(|error| failed(error.to_string()))?;
-    writer.write_record(&heads).map_err(|error| failed(error.to_string()))?;
+    let mut writer = csv::WriterBuilder::new()
+        .flexible(true)
+        .from_writer(Vec::new());
+    let heads: Vec<&str> = table
+        .columns()
+        .iter()
+        .map(|column| column.head.as_str())
+        .collect();
+    writer
+        .write_record([&table.title])
+        .map_err(|error| failed(error.to_string()))?;
+    writer
+        .write_record(&heads)
+        .map_err(|error| failed(error.to_string()))?;
     for row in table.rows() {
-        writer.write_record(row).map_err(|error| failed(error.to_string()))?;
+        writer
+            .write_record(row)
+            .map_err(|error| failed(error.to_string()))?;
     }
-    let bytes = writer.into_inner().map_err(|error| failed(error.to_string()))?;
+    let bytes = writer
+        .into_inner()
+        .map_err(|error| failed(error.to_string()))?;
     String::from_utf8(bytes).map_err(|error| failed(error.to_string()))
 }

@@ -18,7 +18,13 @@ const INSET: f64 = 1.2;
 
 /// Tables below each other on as many sheets as it takes; long entries wrap, heads are repeated on each sheet.
 #[must_use]
-pub fn lay_out(paper: Paper, block: &TitleBlock, tables: &[Table], caution: &[String], metrics: &Metrics) -> Vec<Page> {
+pub fn lay_out(
+    paper: Paper,
+    block: &TitleBlock,
+    tables: &[Table],
+    caution: &[String],
+    metrics: &Metrics,
+) -> Vec<Page> {
     let room = form(paper).room;
     let mut drawings = vec![Drawing::new(block.title.clone())];
     let mut left = room.height;
@@ -28,28 +34,51 @@ pub fn lay_out(paper: Paper, block: &TitleBlock, tables: &[Table], caution: &[St
         for row in table.rows() {
             let cells = wrap(row, &widths, metrics);
             let tall = height(&cells);
-            let heads = if open { 0.0 } else { head_height(table, &widths, metrics) };
+            let heads = if open {
+                0.0
+            } else {
+                head_height(table, &widths, metrics)
+            };
             if left < tall + heads && left < room.height {
                 drawings.push(Drawing::new(block.title.clone()));
                 left = room.height;
                 open = false;
             }
-            let Some(drawing) = drawings.last_mut() else { break };
+            let Some(drawing) = drawings.last_mut() else {
+                break;
+            };
             if !open {
                 left = draw_head(drawing, table, &widths, left, metrics);
                 open = true;
             }
-            left = draw_row(drawing, table.columns(), &cells, &widths, left, Line::NARROW, false);
+            left = draw_row(
+                drawing,
+                table.columns(),
+                &cells,
+                &widths,
+                left,
+                Line::NARROW,
+                false,
+            );
         }
         left -= LINE;
     }
     let sheets = drawings.len();
-    let page = |(index, drawing): (usize, Drawing)| sheet(paper, block, drawing, caution, [index, sheets], metrics);
+    let page = |(index, drawing): (usize, Drawing)| {
+        sheet(paper, block, drawing, caution, [index, sheets], metrics)
+    };
     drawings.into_iter().enumerate().filter_map(page).collect()
 }
 
 /// A framed sheet with the table's drawing in its room.
-fn sheet(paper: Paper, block: &TitleBlock, drawing: Drawing, caution: &[String], [index, sheets]: [usize; 2], metrics: &Metrics) -> Option<Page> {
+fn sheet(
+    paper: Paper,
+    block: &TitleBlock,
+    drawing: Drawing,
+    caution: &[String],
+    [index, sheets]: [usize; 2],
+    metrics: &Metrics,
+) -> Option<Page> {
     let content = Content {
         caution: caution.to_vec(),
         ..Content::default()
@@ -71,10 +100,19 @@ fn sheet(paper: Paper, block: &TitleBlock, drawing: Drawing, caution: &[String],
 /// Widths of the columns: what their longest entry wants, shrunk in proportion to their longest where that is too much.
 fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
     let wanted = |index: usize, column: &Column| {
-        let entries = table.rows().iter().filter_map(|row| row.get(index)).map(|entry| metrics.width(entry, BODY, false));
+        let entries = table
+            .rows()
+            .iter()
+            .filter_map(|row| row.get(index))
+            .map(|entry| metrics.width(entry, BODY, false));
         entries.fold(metrics.width(&column.head, HEAD, true), f64::max) + 2.0 * INSET
     };
-    let wanted: Vec<f64> = table.columns().iter().enumerate().map(|(index, column)| wanted(index, column)).collect();
+    let wanted: Vec<f64> = table
+        .columns()
+        .iter()
+        .enumerate()
+        .map(|(index, column)| wanted(index, column))
+        .collect();
     let total: f64 = wanted.iter().sum();
     if total <= room {
         return wanted;
@@ -83,12 +121,21 @@ fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
     let fair = room / wanted.len().max(1) as f64;
     let narrow: f64 = wanted.iter().filter(|&&width| width <= fair).sum();
     let wide: f64 = wanted.iter().filter(|&&width| width > fair).sum();
-    let shrink = |width: f64| if width > fair { width * (room - narrow) / wide } else { width };
+    let shrink = |width: f64| {
+        if width > fair {
+            width * (room - narrow) / wide
+        } else {
+            width
+        }
+    };
     wanted.into_iter().map(shrink).collect()
 }
 
 fn wrap(row: &[String], widths: &[f64], metrics: &Metrics) -> Vec<Vec<String>> {
-    row.iter().zip(widths).map(|(entry, width)| metrics.wrapped(entry, BODY, width - 2.0 * INSET)).collect()
+    row.iter()
+        .zip(widths)
+        .map(|(entry, width)| metrics.wrapped(entry, BODY, width - 2.0 * INSET))
+        .collect()
 }
 
 fn height(cells: &[Vec<String>]) -> f64 {
@@ -97,8 +144,19 @@ fn height(cells: &[Vec<String>]) -> f64 {
 }
 
 fn heads(table: &Table, widths: &[f64], metrics: &Metrics) -> Vec<Vec<String>> {
-    let heads: Vec<String> = table.columns().iter().map(|column| column.head.clone()).collect();
-    wrap(&heads, &widths.iter().map(|width| width * BOLD_ROOM).collect::<Vec<_>>(), metrics)
+    let heads: Vec<String> = table
+        .columns()
+        .iter()
+        .map(|column| column.head.clone())
+        .collect();
+    wrap(
+        &heads,
+        &widths
+            .iter()
+            .map(|width| width * BOLD_ROOM)
+            .collect::<Vec<_>>(),
+        metrics,
+    )
 }
 
 /// Bold letters are wider than plain ones by up to this share.
@@ -108,14 +166,36 @@ fn head_height(table: &Table, widths: &[f64], metrics: &Metrics) -> f64 {
     TITLE * 2.0 + height(&heads(table, widths, metrics))
 }
 
-fn draw_head(drawing: &mut Drawing, table: &Table, widths: &[f64], top: f64, metrics: &Metrics) -> f64 {
+fn draw_head(
+    drawing: &mut Drawing,
+    table: &Table,
+    widths: &[f64],
+    top: f64,
+    metrics: &Metrics,
+) -> f64 {
     drawing.letter(Text::new(0.0, top - TITLE, TITLE, table.title.clone()).bold());
     let cells = heads(table, widths, metrics);
-    draw_row(drawing, table.columns(), &cells, widths, top - TITLE * 2.0, Line::WIDE, true)
+    draw_row(
+        drawing,
+        table.columns(),
+        &cells,
+        widths,
+        top - TITLE * 2.0,
+        Line::WIDE,
+        true,
+    )
 }
 
 /// Draws a row whose top is here, with a line under it; gives where the next begins.
-fn draw_row(drawing: &mut Drawing, columns: &[Column], cells: &[Vec<String>], widths: &[f64], top: f64, under: Line, bold: bool) -> f64 {
+fn draw_row(
+    drawing: &mut Drawing,
+    columns: &[Column],
+    cells: &[Vec<String>],
+    widths: &[f64],
+    top: f64,
+    under: Line,
+    bold: bool,
+) -> f64 {
     let mut x = 0.0;
     for ((lines, width), column) in cells.iter().zip(widths).zip(columns) {
         for (index, line) in lines.iter().enumerate() {

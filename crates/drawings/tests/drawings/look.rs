@@ -22,10 +22,21 @@ fn a_sheet_of_every_kind() {
         drawing: wrap::wrap_template("rear tube, inner end", &cope).unwrap(),
         ..content(&tab())
     };
-    let mut list = Table::new("Tubes", &["Section", "Piece", "#Length, mm", "#Count", "#Mass, kg"]);
+    let mut list = Table::new(
+        "Tubes",
+        &["Section", "Piece", "#Length, mm", "#Count", "#Mass, kg"],
+    );
     for side in ["front", "rear"] {
-        let name = format!("lower arm, {side} tube; notch at the pivot end only, square at the ball joint");
-        list.row(["round tube 25.4 x 2.1 mm".to_owned(), name, "341.2".to_owned(), "2".to_owned(), "0.82".to_owned()]);
+        let name = format!(
+            "lower arm, {side} tube; notch at the pivot end only, square at the ball joint"
+        );
+        list.row([
+            "round tube 25.4 x 2.1 mm".to_owned(),
+            name,
+            "341.2".to_owned(),
+            "2".to_owned(),
+            "0.82".to_owned(),
+        ]);
     }
     for paper in Paper::ALL {
         let mut pages = Vec::new();
@@ -33,8 +44,17 @@ fn a_sheet_of_every_kind() {
             pages.extend(lay_out(paper, &block(&part.name), &content(&part), &m));
         }
         pages.extend(lay_out(paper, &block("rear tube, inner end"), &notch, &m));
-        pages.extend(table::lay_out(paper, &block("Cut list"), &[list.clone(), list.clone()], &[], &m));
-        let set = SheetSet { title: "Sheets to look at".to_owned(), pages };
+        pages.extend(table::lay_out(
+            paper,
+            &block("Cut list"),
+            &[list.clone(), list.clone()],
+            &[],
+            &m,
+        ));
+        let set = SheetSet {
+            title: "Sheets to look at".to_owned(),
+            pages,
+        };
         let file = folder.join(format!("{}.pdf", paper.name().to_lowercase()));
         std::fs::write(&file, pdf::write(&set, &m).unwrap()).unwrap();
         println!("{}", file.display());

@@ -22,7 +22,10 @@ fn the_same_pages_give_the_same_bytes() {
 #[test]
 fn no_pages_are_no_fault() {
     let m = metrics();
-    let none = SheetSet { title: "none".to_owned(), pages: Vec::new() };
+    let none = SheetSet {
+        title: "none".to_owned(),
+        pages: Vec::new(),
+    };
     let _ = pdf::write(&none, &m);
 }
 

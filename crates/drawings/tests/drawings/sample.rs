@@ -14,7 +14,9 @@ pub fn metrics() -> Metrics {
 pub fn tab() -> FlatPart {
     let size = TabSize {
         form: TabForm::Tapered,
-        foot: Foot::Coped { tube_diameter: 80.0 },
+        foot: Foot::Coped {
+            tube_diameter: 80.0,
+        },
         foot_width: 60.0,
         height: 40.0,
         lean: 0.0,
@@ -22,7 +24,10 @@ pub fn tab() -> FlatPart {
         edge: 16.0,
         thickness: 4.7625,
     };
-    Tab::new(size).unwrap().part("lower arm tab", "3/8 bolt, close").unwrap()
+    Tab::new(size)
+        .unwrap()
+        .part("lower arm tab", "3/8 bolt, close")
+        .unwrap()
 }
 
 pub fn bracket() -> FlatPart {
@@ -35,8 +40,15 @@ pub fn bracket() -> FlatPart {
         ear_hole: 10.0,
         base_hole: 13.0,
     };
-    let making = Making::Bent { inside_radius: 5.0, k: 0.4 };
-    RackBracket::new(size, making).unwrap().parts("rack-end bracket").unwrap().remove(0)
+    let making = Making::Bent {
+        inside_radius: 5.0,
+        k: 0.4,
+    };
+    RackBracket::new(size, making)
+        .unwrap()
+        .parts("rack-end bracket")
+        .unwrap()
+        .remove(0)
 }
 
 pub fn block(title: &str) -> TitleBlock {

@@ -7,8 +7,15 @@ use crate::sample::{block, metrics};
 fn list(rows: usize) -> Table {
     let mut table = Table::new("Cut list", &["Section", "Piece", "#Length", "#Count"]);
     for row in 0..rows {
-        let piece = format!("piece {row}, \"upper\" with a name that is far too long to stand on one line of any paper in the shop, so it wraps to the next");
-        table.row(["round tube 25.4 x 2.1 mm".to_owned(), piece, "340.0".to_owned(), "2".to_owned()]);
+        let piece = format!(
+            "piece {row}, \"upper\" with a name that is far too long to stand on one line of any paper in the shop, so it wraps to the next"
+        );
+        table.row([
+            "round tube 25.4 x 2.1 mm".to_owned(),
+            piece,
+            "340.0".to_owned(),
+            "2".to_owned(),
+        ]);
     }
     table
 }
@@ -31,14 +38,23 @@ fn a_long_list_goes_on_with_its_heads_repeated() {
     let pages = lay_out(Paper::A4, &block("Cut list"), &[list(60)], &[], &m);
     assert!(pages.len() > 1);
     let text = lettering(&pages);
-    assert_eq!(text.iter().filter(|text| *text == "Section").count(), pages.len());
+    assert_eq!(
+        text.iter().filter(|text| *text == "Section").count(),
+        pages.len()
+    );
     for row in 0..60 {
-        assert!(text.iter().any(|text| text.starts_with(&format!("piece {row},"))), "{row}");
+        assert!(
+            text.iter()
+                .any(|text| text.starts_with(&format!("piece {row},"))),
+            "{row}"
+        );
     }
     for page in &pages {
         let table = page.placed.last().unwrap();
         let room = trammel_drawings::ink::bounds(&table.drawing, &m);
-        assert!(room.max.x + table.shift.x <= 200.0 && room.min.y + table.shift.y >= 10.0 + 30.0 + 36.0);
+        assert!(
+            room.max.x + table.shift.x <= 200.0 && room.min.y + table.shift.y >= 10.0 + 30.0 + 36.0
+        );
     }
 }
 
