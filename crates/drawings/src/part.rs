@@ -1,10 +1,12 @@
 //! A flat part drawn for the cutter, and at full size for the bench.
 
 use trammel_fabrication::flat_part::{BendLine, FlatPart, Hole};
-use trammel_fabrication::plane::{Point, Vector};
+use trammel_fabrication::plane::{Placement, Point, Vector};
 use trammel_fabrication::shown::LengthStyle;
 
+use crate::metrics::Metrics;
 use crate::model::{Axis, Dimension, Drawing, Layer, Line, Shape, Stop};
+use crate::sheet::{self, Content, Page, Paper, TitleBlock};
 
 /// What the cutter gets: contours and holes to cut, bend lines to mark, no lettering. Kerf is not taken off; the cutter does that.
 #[must_use]
@@ -152,67 +154,76 @@ pub(crate) fn cross(drawing: &mut Drawing, centre: Point, reach: f64) {
 
 /// Room for a line of lettering at a leader, mm.
 const LEADER_PITCH: f64 = 6.0;
-/// From the outline to the leaders' knees, mm.
-const KNEE: f64 = 10.0;
+/// From the outline to the lowest leader's lettering, mm.
+const KNEE: f64 = 8.0;
 
-/// Holes and bends named on the right, in the order of their heights, so that no leader crosses another.
+/// Holes and bends named above the part. The leftmost stands highest and all lettering runs to the right, so that no leader crosses another or a word.
 fn leaders(part: &FlatPart, style: LengthStyle, drawing: &mut Drawing) {
     let bounds = part.bounds();
-    let mut notes: Vec<(Point, String)> = hole_notes(part, style);
-    notes.extend(part.bends.iter().map(|line| {
-        (
-            line.from + (line.to - line.from) * 0.8,
-            bend_note(line, style),
-        )
-    }));
-    notes.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
-    let mut least = bounds.min.y;
+    let mut notes = hole_notes(part, style);
+    notes.extend(bend_notes(part, style));
+    notes.sort_by(|a, b| b.0.x.total_cmp(&a.0.x).then(b.0.y.total_cmp(&a.0.y)));
+    let mut height = bounds.max.y + KNEE;
+    let mut left = f64::INFINITY;
     for (tip, text) in notes {
-        let height = tip.y.max(least);
-        least = height + LEADER_PITCH;
-        let knee = Point::new(bounds.max.x + KNEE, height);
-        drawing.add(
-            Layer::Sheet,
-            Line::NARROW,
-            Shape::Dimension(Dimension::Leader { tip, knee, text }),
-        );
+        // Leaders of one column lean apart.
+        let across = tip.x.min(left - APART);
+        left = across;
+        let knee = Point::new(across, height);
+        height += LEADER_PITCH;
+        let leader = Dimension::Leader { tip, knee, text };
+        drawing.add(Layer::Sheet, Line::NARROW, Shape::Dimension(leader));
     }
 }
 
-/// Equal holes share a note, at the one farthest to the right.
-fn hole_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
-    let same =
-        |a: &Hole, b: &Hole| (a.diameter - b.diameter).abs() < 1e-6 && a.purpose == b.purpose;
-    let mut notes = Vec::new();
-    for (index, hole) in part.holes.iter().enumerate() {
-        let alike = || part.holes.iter().filter(|other| same(hole, other));
-        if part
-            .holes
-            .iter()
-            .take(index)
-            .any(|before| same(before, hole))
-        {
-            continue;
+/// Least distance of two leaders' knees, mm.
+const APART: f64 = 3.0;
+
+/// Notes that say the same are one, at the leftmost of what they name, with how many there are.
+fn gathered(notes: impl Iterator<Item = (Point, String)>) -> Vec<(Point, String)> {
+    let mut kinds: Vec<(Point, String, usize)> = Vec::new();
+    for (tip, text) in notes {
+        match kinds.iter_mut().find(|kind| kind.1 == text) {
+            Some((leftmost, _, count)) => {
+                *count += 1;
+                if tip.x < leftmost.x {
+                    *leftmost = tip;
+                }
+            }
+            None => kinds.push((tip, text, 1)),
         }
-        let right = alike()
-            .max_by(|a, b| a.centre.x.total_cmp(&b.centre.x))
-            .unwrap_or(hole);
-        let count = match alike().count() {
-            1 => String::new(),
-            several => format!("{several} x "),
-        };
-        let purpose = if hole.purpose.is_empty() {
-            String::new()
-        } else {
-            format!(", {}", hole.purpose)
-        };
-        let out = Vector::new(1.0, 0.0) * (hole.diameter / 2.0);
-        notes.push((
-            right.centre + out,
-            format!("{count}\u{2300} {}{purpose}", style.text(hole.diameter)),
-        ));
     }
-    notes
+    let counted = |(tip, text, count): (Point, String, usize)| match count {
+        1 => (tip, text),
+        several => (tip, format!("{several} x {text}")),
+    };
+    kinds.into_iter().map(counted).collect()
+}
+
+fn hole_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
+    gathered(part.holes.iter().map(|hole| {
+        let top = hole.centre + Vector::new(0.0, hole.diameter / 2.0);
+        let purpose = match hole.purpose.as_str() {
+            "" => String::new(),
+            purpose => format!(", {purpose}"),
+        };
+        (
+            top,
+            format!("\u{2300} {}{purpose}", style.text(hole.diameter)),
+        )
+    }))
+}
+
+fn bend_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
+    let end = |line: &BendLine| {
+        let share = if line.to.y > line.from.y { 0.9 } else { 0.1 };
+        line.from + (line.to - line.from) * share
+    };
+    gathered(
+        part.bends
+            .iter()
+            .map(|line| (end(line), bend_note(line, style))),
+    )
 }
 
 fn bend_note(line: &BendLine, style: LengthStyle) -> String {
@@ -220,4 +231,39 @@ fn bend_note(line: &BendLine, style: LengthStyle) -> String {
     let degrees = (bend.angle().to_degrees() * 10.0).round() / 10.0;
     let (way, radius) = (line.way.word(), style.text(bend.inside_radius()));
     format!("bend {way} {degrees}\u{b0}, R {radius}")
+}
+
+/// The pages of a part's template, the part turned upright or lying, whichever takes fewer pages; lying where it makes no difference. `around` is all of the sheet but the
+/// drawing; the part's own notes come first.
+#[must_use]
+pub fn lay_out(
+    paper: Paper,
+    block: &TitleBlock,
+    part: &FlatPart,
+    style: LengthStyle,
+    around: &Content,
+    metrics: &Metrics,
+) -> Vec<Page> {
+    let quarter = Placement {
+        turn: std::f64::consts::FRAC_PI_2,
+        ..Placement::AS_DRAWN
+    };
+    let pages = |part: &FlatPart| {
+        let content = Content {
+            drawing: template(part, style),
+            notes: part.notes.iter().chain(&around.notes).cloned().collect(),
+            ..around.clone()
+        };
+        sheet::lay_out(paper, block, &content, metrics)
+    };
+    let lying = pages(part);
+    if lying.len() == 1 {
+        return lying;
+    }
+    let upright = pages(&part.placed(&quarter));
+    if upright.len() < lying.len() {
+        upright
+    } else {
+        lying
+    }
 }

@@ -41,16 +41,16 @@ pub fn wrap_template(title: &str, cope: &Cope) -> Result<Drawing, BadNumber> {
     ];
     let tongue = tongue.map(|(x, y)| Point::new(x, y)).to_vec();
     drawing.add(Layer::Sheet, Line::DASHED, Shape::Polyline(tongue));
-    for (quarter, name) in (0..4).zip([
-        "inside of the angle",
-        "side",
-        "outside of the angle",
-        "side",
-    ]) {
+    // A quarter of a thin tube has little room for a word.
+    let height = (around / 30.0).clamp(1.0, 2.0);
+    for (quarter, name) in (0..4).zip(["inside", "side", "outside", "side"]) {
         let x = around * f64::from(quarter) / 4.0;
         drawing.stroke(Line::CENTRE, Point::new(x, 0.0), Point::new(x, SKIRT - 2.0));
-        drawing.letter(Text::new(x + 1.0, 3.0, 2.0, name));
+        drawing.letter(Text::new(x + 1.0, 3.0, height, name));
     }
-    drawing.letter(Text::new(around / 2.0, 9.0, 2.5, title).anchored(Anchor::Middle));
+    drawing.letter(Text::new(around / 2.0, -5.0, 2.5, title).anchored(Anchor::Middle));
+    let kept =
+        "wrap outside the tube, metal below the curve stays; inside is the inside of the angle";
+    drawing.letter(Text::new(around / 2.0, -9.0, 1.8, kept).anchored(Anchor::Middle));
     Ok(drawing)
 }

@@ -54,6 +54,9 @@ pub(super) fn draw(
         Point::new(left, corner.y),
         [width - BARS, HEIGHT],
     );
+    if caution.is_empty() {
+        return;
+    }
     drawing.letter(Text::new(left + 1.5, corner.y + HEIGHT - 1.5 - BODY, BODY, "Caution").bold());
     let below = Point::new(left + 1.5, corner.y + HEIGHT - 1.5 - LEADING);
     lines(

@@ -89,11 +89,13 @@ fn bodies(room: &Room, size: &Bounds, content: &Content, metrics: &Metrics) -> V
     if !content.notes.is_empty() {
         pages.push(vec![notes(&content.notes, room, room.width, metrics)]);
     }
-    let count @ [columns, rows] = tiles::count(size, room);
-    if columns * rows == 1 {
+    if fits(room) {
         pages.push(vec![middle(&content.drawing, size, room)]);
         return pages;
     }
+    // The edge of a tile must not touch what is drawn.
+    let size = &size.grown(tiles::MARGIN);
+    let count @ [columns, rows] = tiles::count(size, room);
     for row in (0..rows).rev() {
         pages.extend(
             (0..columns)

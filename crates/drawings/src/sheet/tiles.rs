@@ -7,6 +7,8 @@ use crate::model::{Anchor, Drawing, Layer, Line, Shape, Text};
 
 /// How far neighbouring tiles overlap, mm.
 pub(super) const OVERLAP: f64 = 12.0;
+/// Free paper around the whole drawing, mm.
+pub(super) const MARGIN: f64 = 2.0;
 /// Reach of a register mark's arms, mm; it has to lie inside the overlap.
 const MARK: f64 = 4.0;
 

@@ -105,7 +105,8 @@ fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
             .iter()
             .filter_map(|row| row.get(index))
             .map(|entry| metrics.width(entry, BODY, false));
-        entries.fold(metrics.width(&column.head, HEAD, true), f64::max) + 2.0 * INSET
+        let head = (metrics.width(&column.head, HEAD, true) + 2.0 * INSET) / BOLD_ROOM;
+        entries.fold(head, |widest, entry| widest.max(entry + 2.0 * INSET))
     };
     let wanted: Vec<f64> = table
         .columns()

@@ -2,10 +2,11 @@
 
 use trammel_drawings::sheet::{Content, Paper, SheetSet, lay_out};
 use trammel_drawings::table::{self, Table};
-use trammel_drawings::{pdf, wrap};
+use trammel_drawings::{part, pdf, wrap};
 use trammel_fabrication::coping::Cope;
 use trammel_fabrication::flat_part::FlatPart;
 use trammel_fabrication::plane::{Contour, Point};
+use trammel_fabrication::shown::LengthStyle;
 
 use crate::sample::{block, bracket, content, metrics, tab};
 
@@ -41,7 +42,17 @@ fn a_sheet_of_every_kind() {
     for paper in Paper::ALL {
         let mut pages = Vec::new();
         for part in [tab(), bracket(), deck.clone()] {
-            pages.extend(lay_out(paper, &block(&part.name), &content(&part), &m));
+            pages.extend(part::lay_out(
+                paper,
+                &block(&part.name),
+                &part,
+                LengthStyle::INCH,
+                &Content {
+                    notes: Vec::new(),
+                    ..content(&part)
+                },
+                &m,
+            ));
         }
         pages.extend(lay_out(paper, &block("rear tube, inner end"), &notch, &m));
         pages.extend(table::lay_out(

@@ -41,7 +41,16 @@ fn overlap(a: &Bounds, b: &Bounds) -> bool {
 fn no_text_overlaps_another_or_leaves_the_frame() {
     for paper in Paper::ALL {
         for part in [tab(), bracket()] {
-            for page in lay_out(paper, &block(&part.name), &content(&part), &metrics()) {
+            let pages = trammel_drawings::part::lay_out(
+                paper,
+                &block(&part.name),
+                &part,
+                LengthStyle::INCH,
+                &content(&part),
+                &metrics(),
+            );
+            assert_eq!(pages.len(), 1, "{paper}: {}", part.name);
+            for page in pages {
                 let [width, height] = paper.size();
                 let frame = Bounds {
                     min: Point::new(20.0, 10.0),
@@ -85,7 +94,7 @@ fn deck() -> FlatPart {
 fn tiles_cover_a_large_part_and_overlap() {
     let m = metrics();
     let pages = lay_out(Paper::A4, &block("deck"), &content(&deck()), &m);
-    assert!(pages.len() >= 6, "{}", pages.len());
+    assert!(pages.len() >= 4, "{}", pages.len());
     let all = bounds(&content(&deck()).drawing, &m);
     // What each page shows, in the part's own plane.
     let shown: Vec<Bounds> = pages
@@ -104,7 +113,9 @@ fn tiles_cover_a_large_part_and_overlap() {
         let mut x = all.min.x;
         while x <= all.max.x {
             assert!(
-                shown.iter().any(|tile| tile.contains(Point::new(x, y))),
+                shown
+                    .iter()
+                    .any(|tile| tile.grown(1e-6).contains(Point::new(x, y))),
                 "{x} {y} is on no tile"
             );
             x += 5.0;
@@ -224,7 +235,15 @@ fn hatch_stays_inside_its_contour() {
 fn the_wrap_template_is_as_long_as_the_tubes_girth() {
     let cope = Cope::new(25.4, 38.1, 1.2, 0.0).unwrap();
     let drawing = trammel_drawings::wrap::wrap_template("rear tube", &cope).unwrap();
-    let room = bounds(&drawing, &metrics());
+    let paths = drawing
+        .items
+        .iter()
+        .filter(|item| !matches!(item.shape, Shape::Text(_)));
+    let outline = Drawing {
+        items: paths.cloned().collect(),
+        ..drawing
+    };
+    let room = bounds(&outline, &metrics());
     let girth = std::f64::consts::PI * (25.4 + 0.1);
     assert!(
         (room.width() - girth - 8.0).abs() < 1e-6,
@@ -240,5 +259,5 @@ fn wrapped_text_is_no_wider_than_asked() {
     let lines = m.wrapped(text, 2.2, 40.0);
     assert!(lines.iter().all(|line| m.width(line, 2.2, false) <= 40.0));
     assert_eq!(lines.concat().replace(' ', ""), text.replace(' ', ""));
-    assert_eq!(m.bounds(&Text::new(0.0, 0.0, 2.0, "")).width(), 0.0);
+    assert!(m.bounds(&Text::new(0.0, 0.0, 2.0, "")).width() < 1e-9);
 }
