@@ -8,6 +8,8 @@ use trammel_build::{AxleName, LengthUnit, Side};
 
 use crate::{
     fault::Fault,
+    prove_arguments::{ForcesArguments, ProveArguments},
+    prove_help::{FORCES_ABOUT, PROVE_ABOUT},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
@@ -46,6 +48,12 @@ pub(crate) enum Command {
     /// List what is near or past a limit, and what would mend it.
     #[command(long_about = CHECK_ABOUT)]
     Check(CheckArguments),
+    /// Write the forces of a corner over wheel travel and rack position.
+    #[command(long_about = FORCES_ABOUT)]
+    Forces(ForcesArguments),
+    /// Check every part under every load case at its worst pose.
+    #[command(long_about = PROVE_ABOUT)]
+    Prove(ProveArguments),
     /// Move joints until the wheel keeps its toe.
     #[command(long_about = TUNE_ABOUT)]
     Tune(TuneArguments),
@@ -260,8 +268,10 @@ const CHECK_ABOUT: &str = "\
 List what is near or past a limit, worst first, and what would mend it.
 
 Every caution has its number, its limit with the source, the pose where it is worst, and remedies
-that were worked out on this very build. A static check of geometry and nominal stress: no
-approval, and silent about fatigue, welds, bent parts and play.
+that were worked out on this very build. The proof of the parts (`trammel prove`) is in it: each
+check of a part that does not keep its wanted factor, at its worst load case. A static check of
+geometry and nominal stress: no approval, and silent about fatigue life, weld quality, bent parts
+and play.
 
 Ends with 0, with 1 if any caution is a danger, with 2 if the build can't be used.
 
@@ -270,7 +280,10 @@ With --json, one object (null where there is no such figure; lengths in the buil
   counts     { danger, caution, note }
   cautions   list, worst first, of
     kind       rack_end_bending, tie_rod_angle, joint_angle, toe_change, lock_over,
-               arms_near_toggle, out_of_reach, thread_engagement, unknown_name
+               arms_near_toggle, out_of_reach, thread_engagement, unknown_name, proof
+    key        what an acceptance in the build file goes by
+    accepted   the builder's reason for leaving it; null where there is none
+    worse_since_accepted   whether its figure is worse than when it was accepted
     grade      danger, caution, note
     axle       front, rear
     side       left, right; null when it holds for both alike (pose and point are the left's)
@@ -306,7 +319,7 @@ there is no such figure; a right wheel is measured in its own sense, toe-in and 
 }
 
 /// Reads `FROM:TO:STEPS`.
-fn span(text: &str) -> Result<Span, String> {
+pub(crate) fn span(text: &str) -> Result<Span, String> {
     let parts: Vec<&str> = text.split(':').collect();
     let [from, to, steps] = parts.as_slice() else {
         return Err("expected FROM:TO:STEPS, such as -4:4:9".into());

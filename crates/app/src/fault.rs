@@ -2,7 +2,7 @@
 
 use std::{io, path::PathBuf};
 
-use trammel_analysis::{RaiseFault, SweepFault};
+use trammel_analysis::{ForceFault, RaiseFault, SweepFault};
 use trammel_build::{BuildFault, EditFault, LengthFault};
 use trammel_persistence::{OpenFault, ReadFault, SaveFault};
 use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
@@ -38,6 +38,17 @@ pub(crate) enum Fault {
     /// The table.
     #[error(transparent)]
     Sweep(#[from] SweepFault),
+    /// The forces of a corner.
+    #[error(transparent)]
+    Forces(#[from] ForceFault),
+    /// No load case of that name.
+    #[error("--case {name}: the build has no such load case; expected one of: {known}")]
+    NoCase {
+        /// What was asked for.
+        name: String,
+        /// Those there are.
+        known: String,
+    },
     /// Not one pose of the table.
     #[error("no table was written: {0}")]
     NothingReached(String),

@@ -6,6 +6,8 @@ mod console;
 mod fault;
 mod files;
 mod picture;
+mod prove_arguments;
+mod prove_help;
 mod tune_arguments;
 mod tune_help;
 mod window;
@@ -17,7 +19,7 @@ use fault::Fault;
 
 /// Nothing wrong.
 const DONE: u8 = 0;
-/// `check` found a danger.
+/// `check` or `prove` found a danger.
 const DANGER: u8 = 1;
 /// `tune` could not meet every limit.
 const UNMET: u8 = 1;
@@ -50,6 +52,11 @@ fn run() -> Result<u8, Fault> {
         Some(Command::Sweep(sweep)) => commands::sweep::run(&sweep).map(|()| DONE),
         Some(Command::Check(check)) => {
             let danger = commands::check::run(&check)?;
+            Ok(if danger { DANGER } else { DONE })
+        }
+        Some(Command::Forces(forces)) => commands::forces::run(&forces).map(|()| DONE),
+        Some(Command::Prove(prove)) => {
+            let danger = commands::prove::run(&prove)?;
             Ok(if danger { DANGER } else { DONE })
         }
         Some(Command::Tune(tune)) => {

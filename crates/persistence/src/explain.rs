@@ -15,6 +15,12 @@ const TEXT: &str = "text in double quotes";
 fn expected_at(path: &str) -> &'static str {
     let name = path.rsplit('.').next().unwrap_or(path);
     match name {
+        "travel" | "lock" if path.starts_with("load_cases.") => {
+            "two numbers in brackets, such as (0.3, 1.0)"
+        }
+        "direction" if path.contains(".bolt.") => {
+            "fore_aft, vertical, lateral or direction(x, y, z)"
+        }
         "inner" | "outer" if path.contains("joint_bolts.") => {
             "fore_aft, vertical, lateral or direction(x, y, z)"
         }
@@ -30,17 +36,43 @@ fn expected_at(path: &str) -> &'static str {
         "travel" if matches!(path, "front.travel" | "rear.travel") => {
             "the stops in brackets, such as (bump: 4.0, droop: 3.5)"
         }
+        "from" | "to" | "stands" => POINT,
         "format" => "a whole number",
+        "spring_tubes" => "1 or 2",
+        "section" => "round(diameter, wall), square(side, wall) or bar(diameter)",
+        "side_hit" | "rating" | "hand_force" | "kick_back" => {
+            "n(...) or lbf(...), such as n(900.0) or lbf(200.0)"
+        }
+        "yield_strength" | "tensile" | "modulus" => "mpa(...) or ksi(...), such as ksi(60.0)",
+        "ears" => "single or double",
+        "shear_plane" => "shank or thread",
+        "jam_nut_at" => "rack or joint",
+        "making" => "rolled or cut",
+        "hold" => "rolling or braked",
+        "actions" => "a list, such as [force((0.0, 0.0, 4.0), static_wheel_load, contact, wheel)]",
+        "joints" => "a list, such as [(at: \"tie_rod.inner\", bolt: (thread: \"1/2-20\"))]",
+        "materials" => "a list, such as [(name: \"tube, heat 1234\", yield_strength: ksi(60.0))]",
+        "own" => "a list of load cases in brackets",
+        "off" => "a list of names, such as [\"kerb, sideways\"]",
+        "accepted" => {
+            "a list, such as [(caution: \"front/both/tie_rod_angle\", reason: \"only used on grass\")]"
+        }
         "unit" => "inch or mm",
         "arm" => "lower or upper",
+        "at" if path.contains(".joints.") => {
+            "a joint of the linkage in quotes, such as \"tie_rod.inner\""
+        }
         "at" => "wheel_centre or contact",
         "mass" => "kg(...) or lb(...), such as kg(300.0) or lb(650.0)",
         "rate" => "n_per_mm(...) or lb_per_in(...), such as lb_per_in(115.0)",
-        "title" | "notes" | "thread" | "grade" | "name" => TEXT,
+        "title" | "notes" | "thread" | "grade" | "name" | "material" | "adapter_material"
+        | "bar_grade" | "listed" | "what" | "source" | "caution" | "reason" => TEXT,
         "locked" => "a list of coordinates, such as [\"front.tie_rod.inner.z\"]",
         "front" | "rear" | "upper_arm" | "lower_arm" | "tie_rod" | "wheel" | "spring"
         | "rack_end" | "joint_bolts" | "rack" | "right" | "tolerances" | "vehicle" | "hit"
-        | "limits" => "fields in brackets, such as (name: value)",
+        | "limits" | "parts" | "tube" | "end" | "bolt" | "bracket" | "steering" | "load_cases" => {
+            "fields in brackets, such as (name: value)"
+        }
         _ => "a number, such as 12.625",
     }
 }

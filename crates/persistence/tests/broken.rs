@@ -120,7 +120,7 @@ const SAID: [(&str, &str); 109] = [
     ),
     (
         "field-of-another-place",
-        "line 9, column 9: unknown field `notes` in front; expected one of upper_arm, lower_arm, tie_rod, wheel, spring, travel, rack, rack_end, joint_bolts, right",
+        "line 9, column 9: unknown field `notes` in front; expected one of upper_arm, lower_arm, tie_rod, wheel, spring, travel, rack, rack_end, joint_bolts, parts, right",
     ),
     (
         "field-twice",

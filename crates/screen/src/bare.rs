@@ -36,6 +36,7 @@ pub(crate) fn build() -> Build {
             rack: RackSpec::default(),
             rack_end: RackEndSpec::default(),
             joint_bolts: trammel_build::JointBolts::default(),
+            parts: trammel_build::AxleParts::default(),
             right: BTreeMap::new(),
         },
         rear: None,
@@ -44,6 +45,10 @@ pub(crate) fn build() -> Build {
         limits: Limits::default(),
         keep_outs: Vec::new(),
         tolerances: trammel_build::Tolerances::default(),
+        steering: trammel_build::SteeringSpec::default(),
+        materials: Vec::new(),
+        load_cases: trammel_build::LoadCases::default(),
+        accepted: Vec::new(),
         locked: BTreeSet::new(),
         notes: String::new(),
     }

@@ -27,15 +27,14 @@ pub enum ForcePoint {
     Hub,
 }
 
-/// A force of one's own on the wheel, vehicle axes, N; a moment about the vertical, N mm. On the left it is as told; on the right y and the moment are the
-/// mirror's, so that the same push outboard is the same on both sides.
+/// A force of one's own on the wheel, vehicle axes on either side, N; a moment about the vertical, N mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WheelForce {
     /// Where.
     pub at: ForcePoint,
-    /// x forward, y outboard, z up.
+    /// x forward, y to the left, z up.
     pub force: Triple,
-    /// About z, on the left turning from x to y.
+    /// About z, turning from x to y.
     pub moment_z: f64,
 }
 
@@ -119,7 +118,15 @@ pub fn forces_under(
     load: &WheelForce,
 ) -> Result<ForceTable, ForceFault> {
     let [x, y, z] = load.force;
-    let (force, moment) = (Vector::new(x, y, z), Vector::new(0.0, 0.0, load.moment_z));
+    // A right corner is worked out in the mirror, where y and a turn about z go the other way.
+    let out = match request.side {
+        Side::Left => 1.0,
+        Side::Right => -1.0,
+    };
+    let (force, moment) = (
+        Vector::new(x, y * out, z),
+        Vector::new(0.0, 0.0, load.moment_z * out),
+    );
     table(build, request, |pose| {
         let at = match load.at {
             ForcePoint::Contact => pose.contact,

@@ -4,7 +4,7 @@ use trammel_build::{AxleModel, AxleName, AxleSpec, Build, Side, defaults};
 use trammel_geometry::Linkage;
 use trammel_strength::{
     clearance::Clearances,
-    loads::{AxleEnd, LoadCase, Reach, Scene, Vehicle, VehicleSpec, WheelSize},
+    loads::{Action, AxleEnd, LoadCase, Reach, Scene, Vehicle, VehicleSpec, WheelSize},
     proof::Part,
     statics::Steering,
 };
@@ -43,11 +43,24 @@ impl Prepared {
             scene,
             reach,
             parts,
-            cases: kernel_cases(build),
+            cases: fitting_cases(build, model),
             clearances,
             notes,
         })
     }
+}
+
+/// The cases that can happen on the axle: none that steers one without a rack.
+fn fitting_cases(build: &Build, model: &AxleModel) -> Vec<LoadCase> {
+    let steers = |action: &Action| {
+        matches!(
+            action,
+            Action::AgainstStop { .. } | Action::TurnedOnTheSpot { .. }
+        )
+    };
+    let mut cases = kernel_cases(build);
+    cases.retain(|case| model.rack.is_some() || !case.actions.iter().any(steers));
+    cases
 }
 
 /// Vehicle, rim and steering.

@@ -83,6 +83,7 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
             ..RackEndSpec::default()
         },
         joint_bolts: trammel_build::JointBolts::default(),
+        parts: trammel_build::AxleParts::default(),
         right: BTreeMap::new(),
     };
     Build {
@@ -98,6 +99,10 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
         limits: Limits::default(),
         keep_outs: Vec::new(),
         tolerances: trammel_build::Tolerances::default(),
+        steering: trammel_build::SteeringSpec::default(),
+        materials: Vec::new(),
+        load_cases: trammel_build::LoadCases::default(),
+        accepted: Vec::new(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),
     }

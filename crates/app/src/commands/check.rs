@@ -1,6 +1,6 @@
 //! `trammel check`: the cautions of a build.
 
-use trammel_analysis::{Findings, Grade, Study};
+use trammel_analysis::{Findings, Grade, ProofDepth, Study, prove};
 
 use super::{findings_json, findings_text};
 use crate::{arguments::CheckArguments, console, fault::Fault, files};
@@ -9,7 +9,8 @@ use crate::{arguments::CheckArguments, console, fault::Fault, files};
 pub(crate) fn run(arguments: &CheckArguments) -> Result<bool, Fault> {
     let build = files::build(&arguments.build)?;
     let study = Study::of(&build)?;
-    let findings = Findings::of(&build, &study);
+    let proof = prove(&build, ProofDepth::Full, &|| false).unwrap_or_default();
+    let findings = Findings::of(&build, &study).with_proof(&build, &study, &proof);
     if arguments.json {
         console::print(&findings_json::text(&build, &findings)?)?;
     } else {

@@ -25,6 +25,9 @@ struct Counts {
 #[derive(Serialize)]
 struct CautionOut<'a> {
     kind: &'static str,
+    key: String,
+    accepted: Option<&'a str>,
+    worse_since_accepted: bool,
     grade: &'static str,
     axle: &'static str,
     side: Option<&'static str>,
@@ -97,7 +100,7 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> Result<String, Fault> 
         cautions: findings
             .cautions
             .iter()
-            .map(|c| caution(c, build.unit))
+            .map(|c| caution(c, build))
             .collect(),
         rack_ends: findings
             .rack_ends
@@ -109,9 +112,14 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> Result<String, Fault> 
     Ok(json + "\n")
 }
 
-fn caution(c: &Caution, unit: LengthUnit) -> CautionOut<'_> {
+fn caution<'a>(c: &'a Caution, build: &'a Build) -> CautionOut<'a> {
+    let unit = build.unit;
+    let accepted = c.accepted(build);
     CautionOut {
         kind: c.kind.word(),
+        key: c.key(),
+        accepted: accepted.map(|a| a.reason.as_str()),
+        worse_since_accepted: accepted.is_some_and(|a| c.worse_than_accepted(a)),
         grade: c.grade.word(),
         axle: c.axle.word(),
         side: c.side.map(trammel_build::Side::word),

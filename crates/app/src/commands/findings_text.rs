@@ -8,7 +8,7 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> String {
     let mut lines = vec![build.title.clone()];
     for caution in &findings.cautions {
         lines.push(String::new());
-        lines.extend(of(caution));
+        lines.extend(of(caution, build));
     }
     lines.push(String::new());
     lines.push(sum(findings));
@@ -23,7 +23,7 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> String {
         ));
     }
     lines.push(
-        "Looked at, over the whole travel and lock: reach, lock-over, toggling arms, toe change, joint swivel, tie-rod angle, rack-end bending, thread in the rack.".into(),
+        "Looked at, over the whole travel and lock: reach, lock-over, toggling arms, toe change, joint swivel, tie-rod angle, rack-end bending, thread in the rack; and the parts that the build describes (`trammel prove` lists every row and what was left out).".into(),
     );
     lines.push(
         "Geometry and nominal static stress only: no approval, and silent about fatigue, welds, bent parts and play.".into(),
@@ -31,7 +31,7 @@ pub(crate) fn text(build: &Build, findings: &Findings) -> String {
     lines.join("\n") + "\n"
 }
 
-fn of(caution: &Caution) -> Vec<String> {
+fn of(caution: &Caution, build: &Build) -> Vec<String> {
     let mut lines = vec![
         format!(
             "{}: {}",
@@ -42,6 +42,14 @@ fn of(caution: &Caution) -> Vec<String> {
         format!("  {}", caution.reason),
         format!("  Limit: {}.", caution.source),
     ];
+    lines.extend(caution.accepted(build).map(|accepted| {
+        let since = if caution.worse_than_accepted(accepted) {
+            " It has worsened since."
+        } else {
+            ""
+        };
+        format!("  Accepted by the builder: {}{since}", accepted.reason)
+    }));
     lines.extend(caution.remedies.iter().map(|r| format!("  - {}", r.text)));
     lines
 }

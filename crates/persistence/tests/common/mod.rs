@@ -5,6 +5,8 @@
     reason = "helpers of tests fail as tests do"
 )]
 
+mod parts;
+
 use proptest::prelude::*;
 use trammel_build::{
     Axis, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JointBolts, KeepOut,
@@ -134,6 +136,8 @@ fn figures() -> BoxedStrategy<(RackEndSpec, Vehicle, Hit, Limits)> {
                     grade,
                     engagement,
                     jam_nut: positive,
+                    bar_diameter: engagement,
+                    ..RackEndSpec::default()
                 };
                 let vehicle = Vehicle {
                     wheelbase: positive,
@@ -161,6 +165,8 @@ fn figures() -> BoxedStrategy<(RackEndSpec, Vehicle, Hit, Limits)> {
                 let limits = Limits {
                     toe_change_deg: positive,
                     rack_end_factor: engagement,
+                    clearance: engagement,
+                    hand_force: positive.map(trammel_build::Force::PoundsForce),
                     ..Limits::default()
                 };
                 (end, vehicle, hit, limits)
@@ -250,7 +256,13 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
     let base = good();
     let rear = base.rear.clone().unwrap_or_else(|| base.front.clone());
     let rest = (text(), text(), any::<bool>(), locks());
-    let shop = (bolts(), keep_outs(), tolerances());
+    let shop = (
+        bolts(),
+        keep_outs(),
+        tolerances(),
+        parts::axle_parts(),
+        parts::proving(),
+    );
     (
         axle(base.front),
         prop::option::of(axle(rear)),
@@ -261,8 +273,10 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
     )
         .prop_map(
             |(mut front, rear, rack, figures, (title, notes, inch, locked), shop)| {
-                let (joint_bolts, keep_outs, tolerances) = shop;
+                let (joint_bolts, keep_outs, tolerances, parts, proving) = shop;
+                let (steering, materials, load_cases, accepted) = proving;
                 front.joint_bolts = joint_bolts;
+                front.parts = parts;
                 let (rack_end, vehicle, hit, limits) = figures;
                 front.rack = rack;
                 front.rack_end = rack_end;
@@ -280,6 +294,10 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
                     limits,
                     keep_outs,
                     tolerances,
+                    steering,
+                    materials,
+                    load_cases,
+                    accepted,
                     locked,
                     notes,
                 }

@@ -27,6 +27,10 @@ pub(crate) fn build() -> Build {
         limits: Limits::default(),
         keep_outs: Vec::new(),
         tolerances: trammel_build::Tolerances::default(),
+        steering: trammel_build::SteeringSpec::default(),
+        materials: Vec::new(),
+        load_cases: trammel_build::LoadCases::default(),
+        accepted: Vec::new(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),
     }
@@ -72,6 +76,7 @@ fn front() -> AxleSpec {
         },
         rack_end: RackEndSpec::default(),
         joint_bolts: trammel_build::JointBolts::default(),
+        parts: trammel_build::AxleParts::default(),
         right: std::collections::BTreeMap::new(),
     }
 }

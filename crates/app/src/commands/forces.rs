@@ -1,0 +1,123 @@
+//! `trammel forces`: the forces of a corner as CSV.
+
+use std::{io, path::Path};
+
+use trammel_analysis::{ForceRequest, ForceRow, ForceTable, WheelForce, forces_under};
+use trammel_build::LengthUnit;
+use trammel_geometry::Vector;
+
+use crate::{console, fault::Fault, files, prove_arguments::ForcesArguments};
+
+/// Joints with three columns each, in the order of the table.
+const JOINTS: [&str; 6] = [
+    "upper_ball_joint",
+    "lower_ball_joint",
+    "upper_front_pivot",
+    "upper_rear_pivot",
+    "lower_front_pivot",
+    "lower_rear_pivot",
+];
+
+pub(crate) fn run(arguments: &ForcesArguments) -> Result<(), Fault> {
+    let build = files::build(&arguments.build)?;
+    let unit = arguments.unit.map_or(build.unit, Into::into);
+    let request = ForceRequest {
+        axle: arguments.axle.into(),
+        side: arguments.side.into(),
+        travel: arguments.travel,
+        rack: arguments.rack,
+        unit,
+    };
+    let load = WheelForce {
+        at: arguments.at.into(),
+        force: arguments.force.0,
+        moment_z: arguments.moment_z * unit.mm(),
+    };
+    let table = forces_under(&build, &request, &load)?;
+    let missing = table.asked - table.rows.len();
+    let left_out = (missing > 0).then(|| {
+        format!(
+            "{missing} of {} poses are out of reach and left out",
+            table.asked
+        )
+    });
+    if table.rows.is_empty() {
+        return Err(Fault::NothingReached(left_out.unwrap_or_default()));
+    }
+    let csv = csv(&table, unit).map_err(Fault::Output)?;
+    if arguments.csv == Path::new("-") {
+        console::print_bytes(&csv)?;
+    } else if files::same_file(&arguments.csv, &arguments.build) {
+        return Err(Fault::OverBuild {
+            path: arguments.csv.clone(),
+        });
+    } else {
+        files::write(&arguments.csv, &csv)?;
+    }
+    if let Some(line) = left_out {
+        console::complain(&line);
+    }
+    Ok(())
+}
+
+/// Numbers in the shortest form that reads back to the same value; an empty cell where there is none.
+fn csv(table: &ForceTable, unit: LengthUnit) -> io::Result<Vec<u8>> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(header())?;
+    for row in &table.rows {
+        let cells = cells(row, unit).into_iter();
+        writer.write_record(cells.map(|cell| cell.map_or_else(String::new, |v| v.to_string())))?;
+    }
+    writer
+        .into_inner()
+        .map_err(|e| io::Error::other(e.to_string()))
+}
+
+fn header() -> Vec<String> {
+    let plain = |name: &str| name.to_owned();
+    let mut names: Vec<String> = ["travel", "rack", "tie_rod_tension", "spring_force"]
+        .map(plain)
+        .to_vec();
+    for joint in JOINTS {
+        names.extend(["x", "y", "z"].map(|axis| format!("{joint}_{axis}")));
+    }
+    let rack = [
+        "rack_force",
+        "rack_end_bending",
+        "rack_end_torsion",
+        "rack_end_axial",
+        "rack_end_shear",
+    ];
+    names.extend(rack.map(plain));
+    names
+}
+
+fn cells(row: &ForceRow, unit: LengthUnit) -> Vec<Option<f64>> {
+    let forces = &row.forces;
+    let mut cells = vec![
+        Some(unit.from_mm(row.travel)),
+        Some(unit.from_mm(row.rack)),
+        Some(forces.tie_rod_tension),
+        Some(forces.spring_force),
+    ];
+    let joints: [Vector; 6] = [
+        forces.upper.ball_joint_on_upright,
+        forces.lower.ball_joint_on_upright,
+        forces.upper.front_pivot,
+        forces.upper.rear_pivot,
+        forces.lower.front_pivot,
+        forces.lower.rear_pivot,
+    ];
+    cells.extend(
+        joints
+            .iter()
+            .flat_map(|v| [Some(v.x), Some(v.y), Some(v.z)]),
+    );
+    cells.push(forces.rack_force);
+    let end = row.rack_end;
+    cells.push(end.map(|e| unit.from_mm(e.bending)));
+    cells.push(end.map(|e| unit.from_mm(e.torsion)));
+    cells.push(end.map(|e| e.axial));
+    cells.push(end.map(|e| e.shear));
+    cells
+}
