@@ -30,6 +30,7 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     keep_outs.flat_map(KeepOut::numbers_mut).for_each(&length);
     tolerances(&mut next.tolerances, &length);
     next.load_cases.each_length(&length);
+    next.shop.each_length(&length);
     next
 }
 

@@ -8,6 +8,7 @@
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
 //! | [`AxleParts`], [`MaterialSpec`], [`SteeringSpec`] | what a build is made of: tubes, joints, bolts, brackets |
+//! | [`ShopSpec`], [`ShopStep`] | how the shop prints and saws |
 //! | [`LoadCases`], [`AcceptedCaution`] | what it is proved against, and which cautions stay, with the reason |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
@@ -31,6 +32,7 @@ mod parts;
 mod parts_edit;
 mod points;
 mod resolve;
+mod shop;
 mod spec;
 mod steering;
 mod tolerances;
@@ -49,12 +51,14 @@ pub use load_case::{
     Hold, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit, RimHalf, TyrePatch,
 };
 pub use parts::{
-    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, JointEnd, JointParts,
-    MaterialSpec, Pressure, Section, ShearPlane, Stress, TieRodParts, Tube, WheelParts,
+    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit, JointEnd,
+    JointParts, MaterialSpec, Pressure, RackMount, Section, ShearPlane, Stress, TabOutline,
+    TieRodParts, Tube, WheelParts,
 };
 pub use parts_edit::PartsEdit;
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
+pub use shop::{ShopSpec, ShopStep};
 pub use spec::{
     ArmPoints, AxleSpec, Build, Hit, HitPoint, JamNutAt, Limits, Mass, RackEndSpec, RackSpec,
     RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, TravelSpec, Triple, Vehicle,

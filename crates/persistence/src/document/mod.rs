@@ -7,6 +7,7 @@ mod layout;
 mod load_case_fields;
 mod parts_fields;
 mod patch;
+mod shop_fields;
 
 use trammel_build::Build;
 
