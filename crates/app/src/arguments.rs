@@ -10,6 +10,7 @@ use crate::{
     fault::Fault,
     prove_arguments::{ForcesArguments, ProveArguments},
     prove_help::{FORCES_ABOUT, PROVE_ABOUT},
+    sheets_arguments::{SHEETS_ABOUT, SheetsArguments},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
@@ -66,6 +67,9 @@ pub(crate) enum Command {
     /// Raise the frame on the same arms.
     #[command(long_about = LIFT_ABOUT)]
     Lift(LiftArguments),
+    /// Write templates, files for the cutter, fixture sheet and cut list.
+    #[command(long_about = SHEETS_ABOUT)]
+    Sheets(SheetsArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.
@@ -165,6 +169,7 @@ pub(crate) struct PictureArguments {
 pub(crate) enum StageWord {
     LayOut,
     Tune,
+    Make,
 }
 
 /// A page of the notebook on the command line.

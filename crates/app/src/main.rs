@@ -8,6 +8,7 @@ mod files;
 mod picture;
 mod prove_arguments;
 mod prove_help;
+mod sheets_arguments;
 mod tune_arguments;
 mod tune_help;
 mod window;
@@ -21,7 +22,7 @@ use fault::Fault;
 const DONE: u8 = 0;
 /// `check` or `prove` found a danger.
 const DANGER: u8 = 1;
-/// `tune` could not meet every limit.
+/// `tune` could not meet every limit, or `sheets` could not make every part.
 const UNMET: u8 = 1;
 /// The input can't be used.
 const UNUSABLE: u8 = 2;
@@ -66,6 +67,10 @@ fn run() -> Result<u8, Fault> {
         Some(Command::Map(map)) => commands::map::run(&map).map(|()| DONE),
         Some(Command::Scatter(scatter)) => commands::scatter::run(&scatter).map(|()| DONE),
         Some(Command::Lift(lift)) => commands::lift::run(&lift).map(|()| DONE),
+        Some(Command::Sheets(sheets)) => {
+            let all = commands::sheets::run(&sheets)?;
+            Ok(if all { DONE } else { UNMET })
+        }
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }

@@ -10,11 +10,13 @@ pub enum Stage {
     LayOut,
     /// Where the tie rod's joints belong.
     Tune,
+    /// Sheets and files of what is to be made.
+    Make,
 }
 
 impl Stage {
     /// In the order of the strip.
-    pub const ALL: [Self; 2] = [Self::LayOut, Self::Tune];
+    pub const ALL: [Self; 3] = [Self::LayOut, Self::Tune, Self::Make];
 
     /// Its name on the strip.
     #[must_use]
@@ -22,6 +24,7 @@ impl Stage {
         match self {
             Self::LayOut => "Lay out",
             Self::Tune => "Tune",
+            Self::Make => "Make",
         }
     }
 
@@ -30,6 +33,7 @@ impl Stage {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::LayOut => "Place points, wheel and figures, and watch the curves",
+            Self::Make => "Print templates, write files for the cutter, list what to saw",
             Self::Tune => {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
             }
@@ -97,6 +101,8 @@ pub struct View {
     pub ghost: Option<TravelCurve>,
     /// What the Tune stage is asked for.
     pub tune: crate::tune::settings::TuneView,
+    /// What is looked at in the Make stage.
+    pub make: crate::make::MakeView,
     /// The caution whose remedies are unfolded.
     pub open_caution: Option<CautionKey>,
 }
@@ -142,6 +148,7 @@ impl Default for View {
             rack_follows: true,
             ghost: None,
             tune: crate::tune::settings::TuneView::default(),
+            make: crate::make::MakeView::default(),
             open_caution: None,
         }
     }

@@ -73,6 +73,7 @@ impl Bench {
         if self.view.stage == stage {
             return;
         }
+        let before = self.view.stage;
         self.view.stage = stage;
         let tune = stage == Stage::Tune;
         self.drawing.corner = tune;
@@ -80,7 +81,7 @@ impl Bench {
             self.fill_before = self.drawing.fill;
             self.drawing.fill = Some(Projection::Front);
             self.view.side = Side::Left;
-        } else {
+        } else if before == Stage::Tune {
             self.drawing.fill = self.fill_before;
         }
     }

@@ -26,6 +26,8 @@ impl Bench {
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
                 Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
                 Request::Search(on) => self.set_searching(ctx, on),
+                Request::Export(only) => self.ask_for_sheets_folder(only),
+                Request::OpenExported => self.open_exported(ctx),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }
@@ -156,6 +158,7 @@ impl Bench {
             page,
             quantity: self.view.quantity,
             tune: self.view.tune.clone(),
+            make: self.view.make.clone(),
             ..Default::default()
         };
         self.history = crate::history::History::new(build);

@@ -62,6 +62,7 @@ impl Bench {
         let inking = self.hand(&mut table);
         let on_table = inking.as_ref().and_then(Inking::front_view);
         self.tune_go_on(ui.ctx());
+        self.make_go_on(ui.ctx());
         part(
             ui,
             "strip",
@@ -81,6 +82,7 @@ impl Bench {
                     build: self.history.build(),
                     results: &self.results,
                     tune: &self.tune,
+                    make: &self.making.make,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -103,6 +105,9 @@ impl Bench {
             },
         );
         match (inking, self.drawing_input()) {
+            _ if self.view.stage == Stage::Make => {
+                self.making.make.table(&mut table, &mut self.view, &tokens);
+            }
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
                 inking.ink(&table, &input);
@@ -136,6 +141,9 @@ impl Bench {
 
     /// Reads what is done on the table and carries it out.
     fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
+        if self.view.stage == Stage::Make {
+            return None;
+        }
         self.tune_wheel(ui);
         let mut drawing = std::mem::take(&mut self.drawing);
         let done = self.drawing_input().map(|input| drawing.hand(ui, &input));

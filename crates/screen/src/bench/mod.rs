@@ -7,6 +7,7 @@ mod drag;
 mod files;
 mod keys;
 mod layout;
+mod making;
 mod tables;
 mod tuning;
 mod unsaved;
@@ -47,6 +48,7 @@ pub struct Bench {
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
     tune: Tune,
+    making: making::Making,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -62,6 +64,7 @@ impl Bench {
             problem,
         } = files::begin(host.as_ref(), start);
         let results = Results::of(&build, trammel_analysis::Depth::Full);
+        let making = making::Making::new(host.state_folder());
         Self {
             history: History::new(build),
             results,
@@ -80,6 +83,7 @@ impl Bench {
             quitting: false,
             hovered_row: None,
             tune: Tune::default(),
+            making,
             fill_before: None,
         }
     }
@@ -126,6 +130,12 @@ impl Bench {
     #[must_use]
     pub fn tune(&self) -> &Tune {
         &self.tune
+    }
+
+    /// What the Make stage has worked out.
+    #[must_use]
+    pub fn make(&self) -> &crate::make::Make {
+        &self.making.make
     }
 
     /// Whether there is work that no file holds.

@@ -4,6 +4,7 @@ mod cautions;
 mod curves;
 mod figures;
 mod form;
+mod make;
 mod points;
 mod scores;
 mod toe;
@@ -32,6 +33,8 @@ pub struct NotebookInput<'a> {
     pub results: &'a Results,
     /// What the Tune stage has worked out.
     pub tune: &'a Tune,
+    /// What the Make stage has worked out.
+    pub make: &'a crate::make::Make,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -68,6 +71,10 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         let plot_height = match view.stage {
             Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
             Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
+            Stage::Make => {
+                make::ui(ui, input, view, requests);
+                return;
+            }
         };
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {
