@@ -209,7 +209,7 @@ fn hole_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
         };
         (
             top,
-            format!("\u{2300} {}{purpose}", style.text(hole.diameter)),
+            format!("\u{2300} {}{purpose}", style.drill(hole.diameter)),
         )
     }))
 }

@@ -67,7 +67,7 @@ impl LengthStyle {
                 format!(
                     "{} ({:.3})",
                     fraction(length / INCH, marks),
-                    plain_zero(length / INCH, 1000.0)
+                    plain_zero(whole_millionths(length / INCH), 1000.0)
                 )
             },
             format!("{:.1}", plain_zero(length, 10.0)),
@@ -82,6 +82,19 @@ impl LengthStyle {
         }
     }
 
+    /// A drill or a hole (mm) as printed: the same, but inches always in sixty-fourths, as drills go.
+    #[must_use]
+    pub fn drill(&self, diameter: f64) -> String {
+        match self.unit {
+            ShopUnit::Inch { .. } => Self {
+                unit: ShopUnit::Inch { marks: 64 },
+                ..*self
+            }
+            .text(diameter),
+            ShopUnit::Millimetre { .. } => self.text(diameter),
+        }
+    }
+
     /// The unit's name on a sheet.
     #[must_use]
     pub fn unit_word(&self) -> &'static str {
@@ -92,6 +105,11 @@ impl LengthStyle {
             (ShopUnit::Millimetre { .. }, true) => "mm [inches]",
         }
     }
+}
+
+/// Takes off what arithmetic left behind, so that 3/16 in is one size whichever way it was worked out.
+fn whole_millionths(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
 }
 
 /// Nought has no sign.

@@ -84,13 +84,21 @@ fn pieces(name: &str, stock: &Stock<'_>, shop: &Shop) -> Table {
 }
 
 fn plan(stocks: &[(String, Stock<'_>)], shop: &Shop) -> Table {
-    let title = format!(
-        "Cutting plan: bars of {}, kerf {}, {} off each bar's end; flat parts counted as sawn from flat bar",
-        shop.text(shop.saw.stock_length),
-        shop.text(shop.saw.kerf),
-        shop.text(shop.saw.end_trim)
+    let mut table = Table::new(
+        "Cutting plan",
+        &["Section", "#Bar", "Pieces in order", "#Left over"],
     );
-    let mut table = Table::new(title, &["Section", "#Bar", "Pieces in order", "#Left over"]);
+    table.row([
+        "all".to_owned(),
+        String::new(),
+        format!(
+            "bars of {}, kerf {}, {} off each bar's end; flat parts counted as sawn from flat bar",
+            shop.text(shop.saw.stock_length),
+            shop.text(shop.saw.kerf),
+            shop.text(shop.saw.end_trim)
+        ),
+        String::new(),
+    ]);
     for (name, stock) in stocks {
         let wanted: Vec<CutPiece> = stock.pieces.iter().map(|p| (*p).clone()).collect();
         match cutting_plan(&wanted, &shop.saw) {
@@ -197,13 +205,12 @@ fn lay(material: String, thickness: f64, parts: &[FlatPart], shop: &Shop) -> Pla
 }
 
 fn nested(plates: &[Plates], shop: &Shop) -> Table {
-    let title = format!(
-        "Or cut from plate {} x {}: nested in the DXF and SVG files; kerf is not taken off",
-        shop.text(shop.plate.width),
-        shop.text(shop.plate.height)
-    );
     let mut table = Table::new(
-        title,
+        format!(
+            "Flat parts nested on plates {} x {}; kerf not taken off",
+            shop.text(shop.plate.width),
+            shop.text(shop.plate.height)
+        ),
         &["Material", "#Thickness", "#Parts", "#Plates", "#Used"],
     );
     for p in plates {

@@ -13,7 +13,7 @@ use crate::{
 const TITLE: &str = "Fixture sheet";
 
 pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
-    let mut tables = vec![datum(shop)];
+    let mut tables = vec![datum(build, shop)];
     for axle in axles {
         tables.push(points(build, *axle, shop));
     }
@@ -34,7 +34,7 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
     }])
 }
 
-fn datum(shop: &Shop) -> Table {
+fn datum(build: &Build, shop: &Shop) -> Table {
     let mut table = Table::new("Datum", &["What"]);
     let d = shop.datum;
     table.row(["x ahead, y to the left of the centreline, z up; all from the datum. A right-hand point has the same figures with y to the right, unless it is listed.".to_owned()]);
@@ -45,6 +45,15 @@ fn datum(shop: &Shop) -> Table {
         shop.text(d.z)
     )]);
     table.row([format!("Printed to {}; left over is what the fraction leaves, in thousandths of an inch or hundredths of a mm.", shop.step.label())]);
+    let limit = build
+        .limits
+        .toe_change_deg
+        .unwrap_or(usual::TOE_CHANGE_LIMIT_DEG);
+    table.row([format!(
+        "Within, at the check distances: how far the left point may be out along the tape before it alone costs {:.2}\u{b0} of toe change, a tenth of the limit (a judgement, no source); never wider than {:.0} mm.",
+        limit * defaults::TOE_SHARE,
+        defaults::WIDEST_TOLERANCE
+    )]);
     table
 }
 
@@ -155,11 +164,6 @@ fn diagonals(build: &Build, axle: AxleName, shop: &Shop) -> Table {
             String::new(),
         ]);
     }
-    let limit = sense.map_or(0.0, |s| s.share.to_degrees());
-    table.row([format!(
-        "Within: how far the left point may be out along the tape before it alone costs {limit:.2}\u{b0} of toe change, a tenth of the limit; never wider than {:.0} mm.",
-        defaults::WIDEST_TOLERANCE
-    )]);
     table
 }
 

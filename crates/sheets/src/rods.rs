@@ -24,12 +24,14 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, shop: &Shop) -> Made {
     let alike = (left - right).abs() < 1e-9;
     let mut tables = Vec::new();
     let mut sawn = Vec::new();
+    let mut per_turn = 0.0;
     for (centres, side, count) in [(left, "left", 1), (right, "right", 1)] {
         if alike && side == "right" {
             continue;
         }
         let tube = rod_tube(centres, &rod.ends, defaults::LEAST_DIAMETERS)
             .map_err(|e| fail(e.to_string()))?;
+        per_turn = tube.per_turn;
         let name = if alike {
             title.clone()
         } else {
@@ -47,7 +49,7 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, shop: &Shop) -> Made {
             },
         });
     }
-    tables.push(rod.notes(shop));
+    tables.push(rod.notes(per_turn, shop));
     Ok(vec![Draft {
         name: file_name(&title),
         kind: "cut length",
@@ -153,7 +155,7 @@ impl Rod {
         Ok([left, right])
     }
 
-    fn notes(&self, shop: &Shop) -> Table {
+    fn notes(&self, per_turn: f64, shop: &Shop) -> Table {
         let mut table = Table::new("To mind", &["What"]);
         let least = self.ends[0].thread.major_diameter() * defaults::LEAST_DIAMETERS;
         let mut row = |text: String| table.row([text]);
@@ -161,6 +163,10 @@ impl Rod {
         row(format!(
             "At least {} of thread has to stay in each adapter: one diameter.",
             shop.text(least)
+        ));
+        row(format!(
+            "A whole turn of the tube changes the length by {}.",
+            shop.text(per_turn)
         ));
         row("Winding the rod sets static toe. It does not cure toe change over the travel: the inner joint's place does.".to_owned());
         self.taken.iter().cloned().for_each(row);
@@ -231,14 +237,5 @@ fn adjustment(name: &str, tube: &RodTube, shop: &Shop) -> Table {
             format!("{}{low}", shop.text(end.outwards)),
         ]);
     }
-    table.row([
-        format!(
-            "a whole turn of the tube changes the length by {}",
-            shop.text(tube.per_turn)
-        ),
-        String::new(),
-        String::new(),
-        String::new(),
-    ]);
     table
 }

@@ -7,6 +7,7 @@ use trammel_drawings::part;
 use trammel_drawings::sheet::{Content, Page, Paper, TitleBlock, lay_out};
 use trammel_drawings::table::{self, Table};
 use trammel_fabrication::flat_part::FlatPart;
+use trammel_fabrication::minimums;
 use trammel_geometry::ArmName;
 
 use crate::{
@@ -195,8 +196,12 @@ impl OnPaper<'_> {
     }
 
     fn pages(&self, draft: &Draft, block: &TitleBlock) -> Vec<Page> {
+        let mut notes = draft.notes.clone();
+        if let Body::Flat(part) = &draft.body {
+            notes.extend(self.too_small(part));
+        }
         let around = Content {
-            notes: draft.notes.clone(),
+            notes,
             caution: self.caution.clone(),
             sign_offs: SIGN_OFFS.map(str::to_owned).to_vec(),
             ..Content::default()
@@ -221,6 +226,23 @@ impl OnPaper<'_> {
                 table::lay_out(self.paper, block, tables, &self.caution, self.metrics)
             }
         }
+    }
+
+    /// Measures below the least that is wanted, each with its source.
+    fn too_small(&self, part: &FlatPart) -> Vec<String> {
+        let below = minimums::check(part).into_iter().filter(|m| !m.holds());
+        let text = |m: minimums::MinimumCheck| {
+            format!(
+                "TOO SMALL: {} has {}, least {} ({}).",
+                m.what.word(),
+                self.shop.text(m.value),
+                self.shop.text(m.least),
+                m.source
+            )
+        };
+        let mut said: Vec<String> = below.map(text).collect();
+        said.dedup();
+        said
     }
 
     fn block(&self, draft: &Draft, number: u32) -> TitleBlock {

@@ -26,8 +26,14 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
     let mut sawn = Vec::new();
     for (axle, point) in joints(build, axles) {
         let where_ = place(axle, point);
+        let h = match Hardware::at(build, axle, point, shop) {
+            Ok(h) => h,
+            Err(why) => {
+                table.row([where_, why]);
+                continue;
+            }
+        };
         let fail = |why: String| NotMade::new(format!("{where_}: spacers"), why);
-        let h = Hardware::at(build, axle, point, shop).map_err(fail)?;
         if h.spacer <= 0.0 {
             continue;
         }

@@ -68,7 +68,7 @@ fn figures(card: &TapCard, shop: &Shop) -> Table {
             format!(
                 "{} = {}",
                 card.tap_drill.name,
-                shop.text(card.tap_drill.diameter)
+                shop.style.drill(card.tap_drill.diameter)
             ),
             card.tap_drill.source.to_string(),
         ),
@@ -117,7 +117,7 @@ fn ladder(card: &TapCard, shop: &Shop) -> Table {
         table.row([
             step.to_string(),
             drill.name.clone(),
-            shop.text(drill.diameter),
+            shop.style.drill(drill.diameter),
             String::new(),
         ]);
     }

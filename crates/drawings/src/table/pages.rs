@@ -13,6 +13,8 @@ const HEAD: f64 = 2.0;
 const TITLE: f64 = 3.0;
 const LINE: f64 = 3.4;
 const AROUND: f64 = 2.0;
+/// What rounding may take off a width, so that an entry does not break in the column made for it, mm.
+const HAIR: f64 = 0.01;
 /// From a column's edge to its lettering, mm.
 const INSET: f64 = 1.2;
 
@@ -48,7 +50,7 @@ pub fn lay_out(
                 break;
             };
             if !open {
-                left = draw_head(drawing, table, &widths, left, metrics);
+                left = draw_head(drawing, table, &widths, [room.width, left], metrics);
                 open = true;
             }
             left = draw_row(
@@ -106,7 +108,7 @@ fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
             .filter_map(|row| row.get(index))
             .map(|entry| metrics.width(entry, BODY, false));
         let head = (metrics.width(&column.head, HEAD, true) + 2.0 * INSET) / BOLD_ROOM;
-        entries.fold(head, |widest, entry| widest.max(entry + 2.0 * INSET))
+        entries.fold(head, |widest, entry| widest.max(entry + 2.0 * INSET)) + HAIR
     };
     let wanted: Vec<f64> = table
         .columns()
@@ -171,10 +173,11 @@ fn draw_head(
     drawing: &mut Drawing,
     table: &Table,
     widths: &[f64],
-    top: f64,
+    [room, top]: [f64; 2],
     metrics: &Metrics,
 ) -> f64 {
-    drawing.letter(Text::new(0.0, top - TITLE, TITLE, table.title.clone()).bold());
+    let height = metrics.fitting(&table.title, TITLE, room, true);
+    drawing.letter(Text::new(0.0, top - TITLE, height, table.title.clone()).bold());
     let cells = heads(table, widths, metrics);
     draw_row(
         drawing,

@@ -105,9 +105,6 @@ impl Bench {
             },
         );
         match (inking, self.drawing_input()) {
-            _ if self.view.stage == Stage::Make => {
-                self.making.make.table(&mut table, &mut self.view, &tokens);
-            }
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
                 inking.ink(&table, &input);
@@ -132,6 +129,9 @@ impl Bench {
             _ => {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }
+        }
+        if self.view.stage == Stage::Make {
+            self.making.make.table(&mut table, &mut self.view, &tokens);
         }
         let said = self.message.as_ref();
         if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {

@@ -108,7 +108,7 @@ fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
     if view.zoom <= 0.0 {
         view.fit();
     }
-    let response = ui.interact(table, ui.id().with("page"), Sense::click_and_drag());
+    let response = ui.interact(table, ui.scope_id().with("page"), Sense::click_and_drag());
     response.widget_info(|| {
         egui::WidgetInfo::labeled(egui::Role::Image, true, "Sheet as it will print")
     });
@@ -117,7 +117,7 @@ fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
         view.fit();
     }
     if let Some(at) = response.hover_pos() {
-        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
+        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
         let times = (scroll / 240.0).exp() * pinch;
         zoom_about(view, at - table.center(), times);
     }
