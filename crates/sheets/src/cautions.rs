@@ -31,7 +31,7 @@ pub(crate) fn block(build: &Build, cautions: &[Caution]) -> Vec<String> {
     let mut block = vec![
         "Nothing on this sheet says that a part is strong enough: a static check of nominal stress is silent about fatigue, welds, bent parts and play.".to_owned(),
         format!(
-            "This build has {} open dangers and {} open cautions: see the sheet Cautions.",
+            "Open in this build: dangers {}, cautions {}; see the sheet Cautions.",
             open(Grade::Danger),
             open(Grade::Caution)
         ),
@@ -42,7 +42,7 @@ pub(crate) fn block(build: &Build, cautions: &[Caution]) -> Vec<String> {
         .collect();
     if !accepted.is_empty() {
         block.push(format!(
-            "{} accepted by the builder, each with a reason there.",
+            "Accepted by the builder: {}, each with its reason there.",
             accepted.len()
         ));
     }

@@ -168,12 +168,17 @@ fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String
             h.mating(shop)
         ),
         format!(
-            "Weld the ears to the base all round, leg {}, E{:.0}. The joint stands {} off the rack's own line.",
+            "Weld the ears to the base all round, leg {}, E{:.0}.",
             text(h.weld),
-            h.electrode,
-            text(room.aside)
+            h.electrode
         ),
     ];
+    if room.aside > shop.style.step() / 2.0 {
+        notes.push(format!(
+            "The joint stands {} off the rack's own line: turn the bracket's ears that way, and prove the rack end with it.",
+            text(room.aside)
+        ));
+    }
     notes.extend(room.taken.iter().cloned());
     notes
 }
