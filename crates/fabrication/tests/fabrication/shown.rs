@@ -36,3 +36,17 @@ fn rounding_to_the_shops_step() {
     };
     assert_relative_eq!(tenths.rounded(38.34), 38.3, epsilon = 1e-9);
 }
+
+#[test]
+fn drills_go_in_sixty_fourths_of_an_inch_whatever_the_shops_step() {
+    let drill = 33.0 / 64.0 * 25.4;
+    assert_eq!(LengthStyle::INCH.text(drill), "17/32- (0.516)");
+    assert_eq!(LengthStyle::INCH.drill(drill), "33/64 (0.516)");
+    assert_eq!(LengthStyle::MILLIMETRE.drill(10.5), "10.5");
+}
+
+#[test]
+fn one_size_is_printed_one_way_however_it_was_worked_out() {
+    assert_eq!(LengthStyle::INCH.text(4.7625), "3/16 (0.188)");
+    assert_eq!(LengthStyle::INCH.text(0.1875 * 25.4), "3/16 (0.188)");
+}

@@ -287,7 +287,7 @@ fn buttons(ui: &mut Ui, table: Rect, view: &mut MakeView, count: usize, tokens: 
             .max_rect(place.shrink2(vec2(8.0, 3.0))),
     );
     ui.horizontal_centered(|ui| {
-        let mut turn = |ui: &mut Ui, name: &str, on: bool| {
+        let turn = |ui: &mut Ui, name: &str, on: bool| {
             ui.add_enabled(on, egui::Button::new(name)).clicked()
         };
         if turn(ui, "Page back", view.page > 0) {
