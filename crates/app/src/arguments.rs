@@ -11,6 +11,7 @@ use crate::{
     prove_arguments::{ForcesArguments, ProveArguments},
     prove_help::{FORCES_ABOUT, PROVE_ABOUT},
     set_up_arguments::{ADVISE_ABOUT, AdviseArguments, SURVEY_ABOUT, SurveyArguments},
+    sheets_arguments::{SHEETS_ABOUT, SheetsArguments},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
@@ -73,6 +74,9 @@ pub(crate) enum Command {
     /// Coordinates from tape readings.
     #[command(long_about = SURVEY_ABOUT)]
     Survey(SurveyArguments),
+    /// Write templates, files for the cutter, fixture sheet and cut list.
+    #[command(long_about = SHEETS_ABOUT)]
+    Sheets(SheetsArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.
@@ -174,6 +178,7 @@ pub(crate) enum StageWord {
     LayOut,
     Tune,
     Prove,
+    Make,
 }
 
 /// A page of the notebook on the command line.

@@ -4,8 +4,10 @@ use std::{io, path::PathBuf};
 
 use trammel_analysis::{ForceFault, NextFault, RaiseFault, SweepFault};
 use trammel_build::{BuildFault, EditFault, LengthFault};
+use trammel_drawings::DrawingError;
 use trammel_persistence::{OpenFault, ReadFault, SaveFault, SheetFileFault};
 use trammel_setup::SurveyFault;
+use trammel_sheets::FileFault;
 use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
 
 /// Why a command could not be done: one plain line each.
@@ -133,6 +135,12 @@ pub(crate) enum Fault {
     /// Nothing is left to be moved.
     #[error("nothing may move: {0} are locked")]
     AllLocked(String),
+    /// A sheet, or the file of one.
+    #[error(transparent)]
+    Sheet(#[from] FileFault),
+    /// The fonts for the sheets.
+    #[error(transparent)]
+    Drawing(#[from] DrawingError),
     /// A file is in the way.
     #[error("{} is there already, so nothing was written; --force writes over it", path.display())]
     Exists {

@@ -9,6 +9,7 @@ mod picture;
 mod prove_arguments;
 mod prove_help;
 mod set_up_arguments;
+mod sheets_arguments;
 mod tune_arguments;
 mod tune_help;
 mod window;
@@ -24,7 +25,7 @@ const DONE: u8 = 0;
 const DANGER: u8 = 1;
 /// A reading of `survey` contradicts the others.
 const CONTRADICTED: u8 = 1;
-/// `tune` could not meet every limit, or no adjuster of `advise` does.
+/// `tune` could not meet every limit, no adjuster of `advise` does, or `sheets` could not make every part.
 const UNMET: u8 = 1;
 /// The input can't be used.
 const UNUSABLE: u8 = 2;
@@ -76,6 +77,10 @@ fn run() -> Result<u8, Fault> {
         Some(Command::Survey(survey)) => {
             let sound = commands::survey::run(&survey)?;
             Ok(if sound { DONE } else { CONTRADICTED })
+        }
+        Some(Command::Sheets(sheets)) => {
+            let all = commands::sheets::run(&sheets)?;
+            Ok(if all { DONE } else { UNMET })
         }
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),

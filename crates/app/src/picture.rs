@@ -23,7 +23,7 @@ use crate::{
 
 /// Frames until the layout has settled.
 const FRAMES: u32 = 4;
-/// Frames in which what Tune works out beside the window comes in.
+/// Frames in which what a stage works out beside the window comes in.
 const TUNE_FRAMES: u32 = 240;
 /// How long each of those waits.
 const TUNE_WAIT: Duration = Duration::from_millis(5);
@@ -38,6 +38,9 @@ impl Host for Nobody {
     }
     fn state_folder(&self) -> Option<PathBuf> {
         None
+    }
+    fn open_in_viewer(&mut self, _path: &Path) -> Result<(), String> {
+        Ok(())
     }
     fn quit(&mut self) {}
 }
@@ -67,12 +70,14 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let mm = build.unit.mm();
     let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
     bench.set_light(arguments.light);
-    let tune = matches!(arguments.stage, StageWord::Tune);
-    match arguments.stage {
-        StageWord::LayOut => {}
-        StageWord::Tune => bench.go(Stage::Tune),
-        StageWord::Prove => bench.go(Stage::Prove),
-    }
+    let stage = match arguments.stage {
+        StageWord::LayOut => Stage::LayOut,
+        StageWord::Tune => Stage::Tune,
+        StageWord::Prove => Stage::Prove,
+        StageWord::Make => Stage::Make,
+    };
+    bench.go(stage);
+    let tune = stage != Stage::LayOut;
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
     if let Some(page) = arguments.page {

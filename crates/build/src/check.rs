@@ -19,6 +19,7 @@ impl Build {
         faults.extend(self.check_tolerances());
         faults.extend(crate::set_up::check(&self.set_up));
         faults.extend(self.check_proving());
+        faults.extend(self.shop.check());
         faults.extend(self.axle(AxleName::Front).err());
         if self.rear.is_some() {
             faults.extend(self.axle(AxleName::Rear).err());

@@ -32,6 +32,7 @@ pub(crate) fn to_unit(build: &Build, unit: LengthUnit) -> Build {
     let ratio = build.unit.mm() / unit.mm();
     crate::set_up::convert(&mut next.set_up, &length, |v| *v *= ratio * ratio);
     next.load_cases.each_length(&length);
+    next.shop.each_length(&length);
     next
 }
 

@@ -10,6 +10,7 @@
 //! | [`SetUp`], [`Session`] | what can be adjusted, the log of readings, how well surveyed points are known |
 //! | [`Part`] | a spindle, rack, spring or joint measured on the bench, to be put into any build |
 //! | [`AxleParts`], [`MaterialSpec`], [`SteeringSpec`] | what a build is made of: tubes, joints, bolts, brackets |
+//! | [`ShopSpec`], [`ShopStep`] | how the shop prints and saws |
 //! | [`LoadCases`], [`AcceptedCaution`] | what it is proved against, and which cautions stay, with the reason |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
@@ -35,6 +36,7 @@ mod parts_edit;
 mod points;
 mod resolve;
 mod set_up;
+mod shop;
 mod spec;
 mod steering;
 mod tolerances;
@@ -56,8 +58,9 @@ pub use measured::{
     JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
 };
 pub use parts::{
-    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, JointEnd, JointParts,
-    MaterialSpec, Pressure, Section, ShearPlane, Stress, TieRodParts, Tube, WheelParts,
+    ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit, JointEnd,
+    JointParts, MaterialSpec, Pressure, RackMount, Section, ShearPlane, Stress, TabOutline,
+    TieRodParts, Tube, WheelParts,
 };
 pub use parts_edit::PartsEdit;
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
@@ -66,6 +69,7 @@ pub use set_up::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
     SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
 };
+pub use shop::{ShopSpec, ShopStep};
 pub use spec::{
     ArmPoints, AxleSpec, Build, Hit, HitPoint, JamNutAt, Limits, Mass, RackEndSpec, RackSpec,
     RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, TravelSpec, Triple, Vehicle,

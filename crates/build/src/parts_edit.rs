@@ -4,7 +4,7 @@ use trammel_geometry::ArmName;
 
 use crate::{
     AcceptedCaution, ArmParts, AxleName, AxleParts, Build, EditFault, JointParts, LoadCaseSpec,
-    MaterialSpec, PointName, SteeringSpec, TieRodParts, WheelParts,
+    MaterialSpec, PointName, RackMount, ShopSpec, SteeringSpec, TieRodParts, WheelParts,
 };
 
 /// A change of what a build is made of, or of what it is proved against.
@@ -22,6 +22,10 @@ pub enum PartsEdit {
     Joint(AxleName, PointName, Box<JointParts>),
     /// All parts of an axle at once, as when they are taken over from another.
     Axle(AxleName, Box<AxleParts>),
+    /// The plate under the rack, or the usual one.
+    RackMount(Option<Box<RackMount>>),
+    /// How the shop prints and saws.
+    Shop(Box<ShopSpec>),
     /// Steering wheel, friction, stops.
     Steering(SteeringSpec),
     /// The build's own materials.
@@ -49,6 +53,8 @@ impl PartsEdit {
             Self::SpringDiameter(..) => "Change spring diameter".into(),
             Self::Joint(_, point, _) => format!("Change parts at {}", point.path()),
             Self::Axle(axle, _) => format!("Change parts of the {} axle", axle.word()),
+            Self::RackMount(_) => "Change rack mount plate".into(),
+            Self::Shop(_) => "Change how sheets are printed".into(),
             Self::Steering(_) => "Change steering".into(),
             Self::Materials(_) => "Change materials".into(),
             Self::LoadCase(case) => format!("Change load case {}", case.name),
@@ -75,6 +81,8 @@ impl PartsEdit {
                 }
             }
             Self::Axle(axle, parts) => parts_mut(build, *axle)?.clone_from(parts),
+            Self::RackMount(mount) => build.front.parts.rack_mount = mount.as_deref().cloned(),
+            Self::Shop(shop) => build.shop.clone_from(shop),
             Self::Steering(steering) => build.steering = *steering,
             Self::Materials(materials) => build.materials.clone_from(materials),
             Self::LoadCase(case) => set_load_case(build, case),

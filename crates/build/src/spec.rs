@@ -7,7 +7,7 @@ use trammel_geometry::ArmName;
 
 use crate::{
     AcceptedCaution, AxleParts, Coordinate, Force, JointBolts, KeepOut, LengthUnit, LoadCases,
-    MaterialSpec, PointName, SetUp, SteeringSpec, Tolerances,
+    MaterialSpec, PointName, SetUp, ShopSpec, SteeringSpec, Tolerances,
 };
 
 /// Three coordinates in the build's unit: x forward, y left, z up.
@@ -44,6 +44,8 @@ pub struct Build {
     pub materials: Vec<MaterialSpec>,
     /// What it does to the usual load cases.
     pub load_cases: LoadCases,
+    /// How the shop prints and saws.
+    pub shop: ShopSpec,
     /// Cautions that stay on purpose.
     pub accepted: Vec<AcceptedCaution>,
     /// Free text.

@@ -52,6 +52,7 @@ pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddName> {
             .into_iter()
             .map(convert_parts::accepted)
             .collect(),
+        shop: convert_parts::shop(f.shop),
         locked: locks(f.locked)?,
         notes: f.notes,
     })

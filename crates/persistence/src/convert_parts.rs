@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use trammel_build::{
     AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, Hold,
-    JointEnd, JointParts, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit,
-    MaterialSpec, PointName, Pressure, RimHalf, Section, ShearPlane, SteeringSpec, Stress,
-    TieRodParts, Tube, TyrePatch, WheelParts,
+    HoleFit, JointEnd, JointParts, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace,
+    LoadUnit, MaterialSpec, PointName, Pressure, RackMount, RimHalf, Section, ShearPlane, ShopSpec,
+    ShopStep, SteeringSpec, Stress, TabOutline, TieRodParts, Tube, TyrePatch, WheelParts,
 };
 
 use crate::{
@@ -28,6 +28,7 @@ pub(crate) fn parts(f: file::Parts, axle: &str) -> Result<AxleParts, OddName> {
             tyre_width: f.wheel.tyre_width,
         },
         spring_diameter: f.spring_diameter,
+        rack_mount: f.rack_mount.map(rack_mount),
         joints: joints(f.joints, axle)?,
     })
 }
@@ -144,7 +145,9 @@ fn bracket(f: file::Bracket) -> BracketSpec {
         thickness: f.thickness,
         width: f.width,
         height: f.height,
+        form: f.form.map(outline),
         hole: f.hole,
+        fit: f.fit.map(fit),
         edge: f.edge,
         gap: f.gap,
         boxing: f.boxing,
@@ -157,6 +160,55 @@ fn bracket(f: file::Bracket) -> BracketSpec {
             section: section(tube.section),
         }),
         stands: f.stands,
+    }
+}
+
+fn outline(f: file::TabOutline) -> TabOutline {
+    match f {
+        file::TabOutline::Straight => TabOutline::Straight,
+        file::TabOutline::Radiused => TabOutline::Radiused,
+        file::TabOutline::Tapered => TabOutline::Tapered,
+    }
+}
+
+fn fit(f: file::HoleFit) -> HoleFit {
+    match f {
+        file::HoleFit::Reamed => HoleFit::Reamed,
+        file::HoleFit::Close => HoleFit::Close,
+        file::HoleFit::Normal => HoleFit::Normal,
+        file::HoleFit::Loose => HoleFit::Loose,
+    }
+}
+
+fn rack_mount(f: file::RackMount) -> RackMount {
+    RackMount {
+        width: f.width,
+        height: f.height,
+        thickness: f.thickness,
+        along: f.along,
+        across: f.across,
+        thread: f.thread,
+    }
+}
+
+pub(crate) fn shop(f: file::Shop) -> ShopSpec {
+    ShopSpec {
+        owner: f.owner,
+        revision: f.revision,
+        issued: f.issued,
+        step: f.step.map(|step| match step {
+            file::ShopStep::Sixteenth => ShopStep::Sixteenth,
+            file::ShopStep::ThirtySecond => ShopStep::ThirtySecond,
+            file::ShopStep::SixtyFourth => ShopStep::SixtyFourth,
+            file::ShopStep::TenthMm => ShopStep::TenthMm,
+            file::ShopStep::HalfMm => ShopStep::HalfMm,
+            file::ShopStep::WholeMm => ShopStep::WholeMm,
+        }),
+        both_units: f.both_units,
+        datum: f.datum,
+        stock_length: f.stock_length,
+        kerf: f.kerf,
+        plate: f.plate,
     }
 }
 

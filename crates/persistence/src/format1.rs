@@ -3,7 +3,7 @@
 
 use serde::Deserialize;
 
-use crate::format1_parts::{Accepted, Force, LoadCases, Material, Parts, Steering};
+use crate::format1_parts::{Accepted, Force, LoadCases, Material, Parts, Shop, Steering};
 
 /// Three numbers in brackets.
 pub(crate) type Triple = [f64; 3];
@@ -36,6 +36,8 @@ pub(crate) struct BuildFile {
     pub materials: Vec<Material>,
     #[serde(default)]
     pub load_cases: LoadCases,
+    #[serde(default)]
+    pub shop: Shop,
     #[serde(default)]
     pub accepted: Vec<Accepted>,
     #[serde(default)]

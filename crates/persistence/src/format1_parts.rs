@@ -16,6 +16,7 @@ pub(crate) struct Parts {
     #[serde(default)]
     pub wheel: WheelParts,
     pub spring_diameter: Option<f64>,
+    pub rack_mount: Option<RackMount>,
     #[serde(default)]
     pub joints: Vec<JointParts>,
 }
@@ -132,7 +133,9 @@ pub(crate) struct Bracket {
     pub thickness: f64,
     pub width: f64,
     pub height: f64,
+    pub form: Option<TabOutline>,
     pub hole: Option<f64>,
+    pub fit: Option<HoleFit>,
     pub edge: Option<f64>,
     pub gap: Option<f64>,
     pub boxing: Option<f64>,
@@ -141,6 +144,59 @@ pub(crate) struct Bracket {
     pub material: Option<String>,
     pub tube: Option<FrameTube>,
     pub stands: Option<Triple>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum TabOutline {
+    Straight,
+    Radiused,
+    Tapered,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum HoleFit {
+    Reamed,
+    Close,
+    Normal,
+    Loose,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct RackMount {
+    pub width: f64,
+    pub height: f64,
+    pub thickness: f64,
+    pub along: f64,
+    pub across: f64,
+    pub thread: Option<String>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum ShopStep {
+    Sixteenth,
+    ThirtySecond,
+    SixtyFourth,
+    TenthMm,
+    HalfMm,
+    WholeMm,
+}
+
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Shop {
+    pub owner: Option<String>,
+    pub revision: Option<String>,
+    pub issued: Option<String>,
+    pub step: Option<ShopStep>,
+    pub both_units: Option<bool>,
+    pub datum: Option<Triple>,
+    pub stock_length: Option<f64>,
+    pub kerf: Option<f64>,
+    pub plate: Option<[f64; 2]>,
 }
 
 #[derive(Debug, Deserialize)]

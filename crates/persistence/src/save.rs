@@ -94,6 +94,15 @@ pub fn save(path: &Path, text: &str, expected: Expected<'_>) -> Result<Saved, Sa
     Ok(Saved { path, backup })
 }
 
+/// Saves what can be made again from a build at any time: whole or not at all, over what is there, without a backup.
+///
+/// # Errors
+/// [`SaveFault`]; the old file is whole in every case.
+pub fn save_bytes(path: &Path, bytes: &[u8]) -> Result<(), SaveFault> {
+    let path = target(path)?;
+    write_whole(&path, bytes).map_err(system(&path, "written"))
+}
+
 /// Whether the file differs from what was opened or saved last; one that has gone or can't be read does.
 #[must_use]
 pub fn changed_on_disk(path: &Path, known: &str) -> bool {

@@ -37,6 +37,9 @@ impl Host for Nobody {
     fn state_folder(&self) -> Option<PathBuf> {
         None
     }
+    fn open_in_viewer(&mut self, _path: &Path) -> Result<(), String> {
+        Ok(())
+    }
     fn quit(&mut self) {}
 }
 

@@ -13,6 +13,8 @@ pub enum Pick {
     OpenTable,
     /// Write a point table; the suggested file name.
     SaveTable(String),
+    /// A folder for sheets and files for the cutter.
+    SheetsFolder,
 }
 
 /// What came of a file dialog.
@@ -32,6 +34,11 @@ pub trait Host {
     fn answer(&mut self) -> Option<Picked>;
     /// Folder for unsaved work and the list of recent files, if the machine has one.
     fn state_folder(&self) -> Option<PathBuf>;
+    /// Opens a file with what the system opens such files with.
+    ///
+    /// # Errors
+    /// What the system says.
+    fn open_in_viewer(&mut self, path: &Path) -> Result<(), String>;
     /// Asked once when the screen is done and the window should close.
     fn quit(&mut self);
 }

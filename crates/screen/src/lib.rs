@@ -5,6 +5,7 @@
 //! | [`Bench`] | the whole screen; one [`Bench::ui`] call is one frame |
 //! | [`drawing`] | the marking-out table: three projections with joints that can be dragged |
 //! | [`tune`] | the Tune stage: toe map, best spot, build error, automatic tuning, ride height |
+//! | [`make`] | the Make stage: the sheets as they will print, and their files |
 //! | [`prove`] | the Prove stage: checks, load cases, forces, rack-end threads |
 //! | [`notebook`] | curves, points, figures, cautions |
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
@@ -24,6 +25,7 @@ pub mod drawing;
 pub mod fonts;
 pub mod history;
 pub mod host;
+pub mod make;
 mod message;
 pub mod notebook;
 mod number_field;

@@ -49,6 +49,10 @@ pub enum Request {
     ApplyWhatIf,
     /// Start a search for layouts, or stop it.
     Search(bool),
+    /// Write the files of the sheets: of one by its name, or of all.
+    Export(Option<String>),
+    /// Look at what was written last, in the system's viewer.
+    OpenExported,
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

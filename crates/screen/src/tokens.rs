@@ -53,6 +53,10 @@ pub struct Tokens {
     pub note: Color32,
     /// The band within the limit on a plot.
     pub within: Color32,
+    /// A sheet of paper, which is white by any light.
+    pub paper: Color32,
+    /// What is printed on it.
+    pub paper_ink: Color32,
 }
 
 const fn rgb(hex: u32) -> Color32 {
@@ -86,6 +90,8 @@ impl Tokens {
             caution: rgb(0xE3_B5_4C),
             note: rgb(0x7C_C4_F0),
             within: Color32::from_rgba_premultiplied(12, 52, 46, 90),
+            paper: rgb(0xFB_FB_F8),
+            paper_ink: rgb(0x12_14_18),
         }
     }
 
@@ -115,6 +121,8 @@ impl Tokens {
             caution: rgb(0x8A_5A_00),
             note: rgb(0x00_72_B2),
             within: Color32::from_rgba_premultiplied(0, 22, 16, 30),
+            paper: rgb(0xFF_FF_FF),
+            paper_ink: rgb(0x12_14_18),
         }
     }
 

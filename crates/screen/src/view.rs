@@ -12,11 +12,13 @@ pub enum Stage {
     Tune,
     /// What every part bears, and against which limit.
     Prove,
+    /// Sheets and files of what is to be made.
+    Make,
 }
 
 impl Stage {
     /// In the order of the strip.
-    pub const ALL: [Self; 3] = [Self::LayOut, Self::Tune, Self::Prove];
+    pub const ALL: [Self; 4] = [Self::LayOut, Self::Tune, Self::Prove, Self::Make];
 
     /// Its name on the strip.
     #[must_use]
@@ -25,6 +27,7 @@ impl Stage {
             Self::LayOut => "Lay out",
             Self::Tune => "Tune",
             Self::Prove => "Prove",
+            Self::Make => "Make",
         }
     }
 
@@ -33,6 +36,7 @@ impl Stage {
     pub fn meaning(self) -> &'static str {
         match self {
             Self::LayOut => "Place points, wheel and figures, and watch the curves",
+            Self::Make => "Print templates, write files for the cutter, list what to saw",
             Self::Tune => {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
             }
@@ -103,6 +107,8 @@ pub struct View {
     pub tune: crate::tune::settings::TuneView,
     /// What the Prove stage is asked for.
     pub prove: crate::prove::settings::ProveView,
+    /// What is looked at in the Make stage.
+    pub make: crate::make::MakeView,
     /// The caution whose remedies are unfolded.
     pub open_caution: Option<CautionKey>,
 }
@@ -149,6 +155,7 @@ impl Default for View {
             ghost: None,
             tune: crate::tune::settings::TuneView::default(),
             prove: crate::prove::settings::ProveView::default(),
+            make: crate::make::MakeView::default(),
             open_caution: None,
         }
     }

@@ -103,6 +103,7 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
         steering: trammel_build::SteeringSpec::default(),
         materials: Vec::new(),
         load_cases: trammel_build::LoadCases::default(),
+        shop: trammel_build::ShopSpec::default(),
         accepted: Vec::new(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),

@@ -12,6 +12,7 @@ pub(crate) mod map;
 pub(crate) mod picture;
 pub(crate) mod prove;
 pub(crate) mod scatter;
+pub(crate) mod sheets;
 pub(crate) mod survey;
 pub(crate) mod sweep;
 pub(crate) mod tune;

@@ -39,6 +39,7 @@ impl Host for Desktop {
                     Pick::SaveBuild(name) => builds(dialog).set_file_name(name).save_file(),
                     Pick::OpenTable => tables(dialog).pick_file(),
                     Pick::SaveTable(name) => tables(dialog).set_file_name(name).save_file(),
+                    Pick::SheetsFolder => dialog.pick_folder(),
                 };
                 // The screen may have stopped waiting; then nobody needs the answer.
                 let _ = send.send(path.map_or(Picked::Nothing, Picked::Path));
@@ -72,6 +73,10 @@ impl Host for Desktop {
                 .unwrap_or(folders.data_local_dir())
                 .to_owned(),
         )
+    }
+
+    fn open_in_viewer(&mut self, path: &Path) -> Result<(), String> {
+        open::that_detached(path).map_err(|e| e.to_string())
     }
 
     fn quit(&mut self) {

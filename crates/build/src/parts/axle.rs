@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use trammel_geometry::ArmName;
 
-use super::{Force, JointParts, Tube};
+use super::{Force, JointParts, RackMount, Tube};
 use crate::PointName;
 
 /// What one axle is made of.
@@ -20,6 +20,8 @@ pub struct AxleParts {
     pub wheel: WheelParts,
     /// Outer diameter of the spring unit over its coil.
     pub spring_diameter: Option<f64>,
+    /// The plate under the rack.
+    pub rack_mount: Option<RackMount>,
     /// Joint, bolt and bracket by hardpoint: both tie-rod joints, both ball joints, the four arm pivots, both spring mounts.
     pub joints: BTreeMap<PointName, JointParts>,
 }

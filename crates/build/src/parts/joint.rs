@@ -74,6 +74,30 @@ pub enum Ears {
     Double,
 }
 
+/// How the sides of a tab go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TabOutline {
+    /// As wide as its foot, square at the end.
+    Straight,
+    /// Upright sides and a round end about the hole.
+    Radiused,
+    /// From a wider foot to a round end about the hole.
+    Tapered,
+}
+
+/// How a bolt fits its hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HoleFit {
+    /// Reamed to the bolt.
+    Reamed,
+    /// The standard's close class.
+    Close,
+    /// The standard's normal class.
+    Normal,
+    /// The standard's loose class.
+    Loose,
+}
+
 /// The tabs of a joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BracketSpec {
@@ -85,8 +109,12 @@ pub struct BracketSpec {
     pub width: f64,
     /// From the face of what it stands on to the hole's centre.
     pub height: f64,
-    /// Diameter of the hole; a close fit on the bolt where it is left out.
+    /// How the sides go; radiused where it is left out.
+    pub form: Option<TabOutline>,
+    /// Diameter of the hole; by its fit where it is left out.
     pub hole: Option<f64>,
+    /// How the bolt fits; close where it is left out.
+    pub fit: Option<HoleFit>,
     /// From the hole's centre to the free end; half the width where it is left out.
     pub edge: Option<f64>,
     /// Between the ears, inside; ball and spacers where it is left out.

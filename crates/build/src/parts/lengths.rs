@@ -1,7 +1,8 @@
 //! Every length of an axle's parts, with its name: for checking and for changing the unit.
 
 use super::{
-    ArmParts, AxleParts, BoltSpec, BracketSpec, JointEnd, Section, TieRodParts, Tube, WheelParts,
+    ArmParts, AxleParts, BoltSpec, BracketSpec, JointEnd, RackMount, Section, TieRodParts, Tube,
+    WheelParts,
 };
 use crate::PointName;
 
@@ -39,6 +40,9 @@ impl AxleParts {
         self.lower_arm.each_length("lower_arm", visit);
         self.wheel.each_length(visit);
         sizes("", [("spring_diameter", &mut self.spring_diameter)], visit);
+        if let Some(mount) = &mut self.rack_mount {
+            mount.each_length(visit);
+        }
         for (point, joint) in &mut self.joints {
             let at = joint_path(*point);
             if let Some(end) = &mut joint.end {
@@ -94,6 +98,21 @@ impl TieRodParts {
 impl ArmParts {
     fn each_length(&mut self, at: &str, visit: &mut Visit<'_>) {
         tube_lengths(at, &mut self.tube, visit);
+    }
+}
+
+impl RackMount {
+    fn each_length(&mut self, visit: &mut Visit<'_>) {
+        let fields = [
+            ("width", &mut self.width),
+            ("height", &mut self.height),
+            ("thickness", &mut self.thickness),
+            ("along", &mut self.along),
+            ("across", &mut self.across),
+        ];
+        for (name, value) in fields {
+            visit("rack_mount", name, LengthKind::Size, value);
+        }
     }
 }
 

@@ -7,11 +7,15 @@ mod axle;
 mod check;
 mod joint;
 mod lengths;
+mod rack_mount;
 mod stock;
 
 pub(crate) use check::check_parts;
 pub(crate) use lengths::LengthKind;
 
 pub use axle::{ArmParts, AxleParts, TieRodParts, WheelParts};
-pub use joint::{BoltSpec, BracketSpec, Ears, FrameTube, JointEnd, JointParts, ShearPlane};
+pub use joint::{
+    BoltSpec, BracketSpec, Ears, FrameTube, HoleFit, JointEnd, JointParts, ShearPlane, TabOutline,
+};
+pub use rack_mount::RackMount;
 pub use stock::{Force, MaterialSpec, Pressure, Section, Stress, Tube};

@@ -11,6 +11,7 @@ use super::{
     item::{Entry, Item},
     load_case_fields::load_cases,
     parts_fields::{accepted, force, materials, parts, steering, texts},
+    shop_fields::shop,
 };
 
 /// All fields of a build's file, even those that say nothing.
@@ -33,6 +34,7 @@ pub(super) fn whole(build: &Build) -> Item {
         entry("steering", steering(&build.steering)),
         entry("materials", materials(&build.materials)),
         entry("load_cases", load_cases(&build.load_cases)),
+        entry("shop", shop(&build.shop)),
         entry("accepted", accepted(&build.accepted)),
         entry("locked", Item::Names(locked)),
         entry("notes", Item::Text(build.notes.clone())),

@@ -8,6 +8,7 @@ mod load_case_fields;
 mod parts_fields;
 mod patch;
 mod set_up;
+mod shop_fields;
 
 use trammel_build::Build;
 

@@ -1,9 +1,9 @@
 //! Parts, materials, load cases and accepted cautions as the fields of their file.
 
 use trammel_build::{
-    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, JointEnd,
-    JointParts, MaterialSpec, PointName, Section, ShearPlane, SteeringSpec, Stress, TieRodParts,
-    Tube, WheelParts,
+    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit,
+    JointEnd, JointParts, MaterialSpec, PointName, RackMount, Section, ShearPlane, SteeringSpec,
+    Stress, TabOutline, TieRodParts, Tube, WheelParts,
 };
 
 use super::{
@@ -28,6 +28,11 @@ pub(super) fn parts(p: &AxleParts) -> Item {
         entry("wheel", wheel(&p.wheel)),
     ];
     entries.extend(numbers([("spring_diameter", p.spring_diameter)]));
+    entries.extend(
+        p.rack_mount
+            .iter()
+            .map(|m| entry("rack_mount", rack_mount(m))),
+    );
     let joints = p.joints.iter().map(|(point, parts)| joint(*point, parts));
     entries.push(entry("joints", Item::List(joints.collect())));
     Item::Fields(entries)
@@ -150,7 +155,11 @@ fn bracket(b: &BracketSpec) -> Item {
         ("thickness", Some(b.thickness)),
         ("width", Some(b.width)),
         ("height", Some(b.height)),
-        ("hole", b.hole),
+    ]));
+    entries.extend(b.form.map(|f| entry("form", Item::Word(outline(f)))));
+    entries.extend(numbers([("hole", b.hole)]));
+    entries.extend(b.fit.map(|f| entry("fit", Item::Word(fit(f)))));
+    entries.extend(numbers([
         ("edge", b.edge),
         ("gap", b.gap),
         ("boxing", b.boxing),
@@ -160,6 +169,35 @@ fn bracket(b: &BracketSpec) -> Item {
     entries.extend(texts([("material", &b.material)]));
     entries.extend(b.tube.iter().map(|t| entry("tube", frame_tube(t))));
     entries.extend(triples([("stands", b.stands)]));
+    Item::Fields(entries)
+}
+
+fn outline(form: TabOutline) -> &'static str {
+    match form {
+        TabOutline::Straight => "straight",
+        TabOutline::Radiused => "radiused",
+        TabOutline::Tapered => "tapered",
+    }
+}
+
+fn fit(fit: HoleFit) -> &'static str {
+    match fit {
+        HoleFit::Reamed => "reamed",
+        HoleFit::Close => "close",
+        HoleFit::Normal => "normal",
+        HoleFit::Loose => "loose",
+    }
+}
+
+fn rack_mount(m: &RackMount) -> Item {
+    let mut entries = numbers([
+        ("width", Some(m.width)),
+        ("height", Some(m.height)),
+        ("thickness", Some(m.thickness)),
+        ("along", Some(m.along)),
+        ("across", Some(m.across)),
+    ]);
+    entries.extend(texts([("thread", &m.thread)]));
     Item::Fields(entries)
 }
 

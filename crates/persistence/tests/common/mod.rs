@@ -305,6 +305,14 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
                     steering,
                     materials,
                     load_cases,
+                    shop: trammel_build::ShopSpec {
+                        owner: Some("A shop".to_owned()),
+                        step: Some(trammel_build::ShopStep::HalfMm),
+                        both_units: Some(true),
+                        datum: Some([1.0, 0.0, -2.5]),
+                        plate: Some([600.0, 400.0]),
+                        ..trammel_build::ShopSpec::default()
+                    },
                     accepted,
                     locked,
                     notes,

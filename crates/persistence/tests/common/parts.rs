@@ -97,7 +97,9 @@ fn joint(point: PointName) -> impl Strategy<Value = JointParts> {
             thickness: v.unwrap_or(4.0),
             width: 40.0,
             height: 30.0,
+            form: v.map(|_| trammel_build::TabOutline::Tapered),
             hole: v,
+            fit: v.map(|_| trammel_build::HoleFit::Loose),
             edge: v,
             gap: v,
             boxing: v,
@@ -142,6 +144,14 @@ pub(crate) fn axle_parts() -> BoxedStrategy<AxleParts> {
         .prop_map(|(tube, spring_tubes)| ArmParts { tube, spring_tubes });
     (rod, arm, size(), joints)
         .prop_map(|(tie_rod, arm, v, joints)| AxleParts {
+            rack_mount: v.map(|v| trammel_build::RackMount {
+                width: v,
+                height: v,
+                thickness: v,
+                along: v,
+                across: v,
+                thread: Some("5/16-24".to_owned()),
+            }),
             tie_rod,
             upper_arm: arm,
             lower_arm: ArmParts::default(),

@@ -73,13 +73,13 @@ impl Bench {
         if self.view.stage == stage {
             return;
         }
-        let from_tune = self.view.stage == Stage::Tune;
+        let before = self.view.stage;
         self.view.stage = stage;
         let tune = stage == Stage::Tune;
         if tune {
             self.fill_before = self.drawing.fill;
             self.drawing.fill = Some(Projection::Front);
-        } else if from_tune {
+        } else if before == Stage::Tune {
             self.drawing.fill = self.fill_before;
         }
     }

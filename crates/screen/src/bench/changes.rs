@@ -36,6 +36,8 @@ impl Bench {
                 }
                 Request::ApplyWhatIf => self.apply_what_if(ctx),
                 Request::Search(on) => self.set_searching(ctx, on),
+                Request::Export(only) => self.ask_for_sheets_folder(only),
+                Request::OpenExported => self.open_exported(ctx),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }
@@ -170,6 +172,7 @@ impl Bench {
                 page: self.view.prove.page,
                 ..Default::default()
             },
+            make: self.view.make.clone(),
             ..Default::default()
         };
         self.view.tune.keep_out = None;

@@ -37,6 +37,7 @@ pub(super) enum PathFor {
     SaveAs,
     Import,
     Export,
+    Sheets,
 }
 
 /// A path being typed.
@@ -71,6 +72,10 @@ impl Dialog {
 
     pub(super) fn import() -> Self {
         Self::path(PathFor::Import, String::new())
+    }
+
+    pub(super) fn sheets(folder: String) -> Self {
+        Self::path(PathFor::Sheets, folder)
     }
 
     pub(super) fn export(suggested: String) -> Self {
@@ -138,6 +143,7 @@ impl Bench {
                     PathFor::SaveAs => Pick::SaveBuild(file_name_of(&typed)),
                     PathFor::Import => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
+                    PathFor::Sheets => Pick::SheetsFolder,
                 };
                 self.host
                     .ask_for_file(&pick, self.files.folder().as_deref());
@@ -207,9 +213,13 @@ fn path_ui(
         PathFor::SaveAs => ("Save the build as", "Save"),
         PathFor::Import => ("Read points from a CSV file", "Read"),
         PathFor::Export => ("Write points to a CSV file", "Write"),
+        PathFor::Sheets => ("Write sheets and files for the cutter", "Write"),
     };
     heading(ui, title);
-    let label = ui.label("File, with its folder:");
+    let label = ui.label(match dialog.what {
+        PathFor::Sheets => "Folder; files of the same names in it are written over:",
+        _ => "File, with its folder:",
+    });
     let edit = egui::TextEdit::singleline(&mut dialog.typed).desired_width(f32::INFINITY);
     let response = ui.add(edit).labelled_by(label.id);
     let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));

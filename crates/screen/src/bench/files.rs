@@ -307,6 +307,7 @@ impl Bench {
             }
             PathFor::Import => self.import_points(ctx, &path),
             PathFor::Export => self.export_points(ctx, &path),
+            PathFor::Sheets => self.export_sheets(ctx, path),
         }
     }
 

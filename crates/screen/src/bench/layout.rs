@@ -63,6 +63,7 @@ impl Bench {
         let on_table = inking.as_ref().and_then(|i| i.front_view(self.view.side));
         self.tune_go_on(ui.ctx());
         self.prove_go_on(ui.ctx());
+        self.make_go_on(ui.ctx());
         part(
             ui,
             "strip",
@@ -83,6 +84,7 @@ impl Bench {
                     results: &self.results,
                     tune: &self.tune,
                     prove: &self.prove,
+                    make: &self.making.make,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -130,6 +132,9 @@ impl Bench {
                 table.painter().rect_filled(places.table, 0.0, tokens.table);
             }
         }
+        if self.view.stage == Stage::Make {
+            self.making.make.table(&mut table, &mut self.view, &tokens);
+        }
         let said = self.message.as_ref();
         if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {
             self.message = None;
@@ -138,6 +143,9 @@ impl Bench {
 
     /// Reads what is done on the table and carries it out.
     fn hand(&mut self, ui: &mut Ui) -> Option<Inking> {
+        if self.view.stage == Stage::Make {
+            return None;
+        }
         self.tune_wheel(ui);
         self.drawing.corner = (self.view.stage == Stage::Tune).then_some(self.view.side);
         let mut drawing = std::mem::take(&mut self.drawing);

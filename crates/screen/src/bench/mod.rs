@@ -8,6 +8,7 @@ mod files;
 mod keep_outs;
 mod keys;
 mod layout;
+mod making;
 mod proving;
 mod tables;
 mod tuning;
@@ -51,6 +52,7 @@ pub struct Bench {
     hovered_row: Option<PointRef>,
     tune: Tune,
     prove: Prove,
+    making: making::Making,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -68,6 +70,7 @@ impl Bench {
         let prove = Prove::begun(&build);
         let mut results = Results::of(&build, trammel_analysis::Depth::Full);
         results.take_proof(&build, prove.proof());
+        let making = making::Making::new(host.state_folder());
         Self {
             history: History::new(build),
             results,
@@ -87,6 +90,7 @@ impl Bench {
             hovered_row: None,
             tune: Tune::default(),
             prove,
+            making,
             fill_before: None,
         }
     }
@@ -139,6 +143,12 @@ impl Bench {
     #[must_use]
     pub fn prove(&self) -> &Prove {
         &self.prove
+    }
+
+    /// What the Make stage has worked out.
+    #[must_use]
+    pub fn make(&self) -> &crate::make::Make {
+        &self.making.make
     }
 
     /// Whether there is work that no file holds.

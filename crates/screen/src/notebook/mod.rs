@@ -5,6 +5,7 @@ mod cautions;
 mod curves;
 mod figures;
 mod form;
+mod make;
 mod points;
 mod prove;
 mod remedies;
@@ -38,6 +39,8 @@ pub struct NotebookInput<'a> {
     pub tune: &'a Tune,
     /// What the Prove stage has worked out.
     pub prove: &'a Prove,
+    /// What the Make stage has worked out.
+    pub make: &'a crate::make::Make,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -75,6 +78,10 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
             Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
             Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
             Stage::Prove => return prove::ui(ui, input, view, requests),
+            Stage::Make => {
+                make::ui(ui, input, view, requests);
+                return;
+            }
         };
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {

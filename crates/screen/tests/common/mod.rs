@@ -31,6 +31,7 @@ pub struct Machine {
     pub answer: Option<Picked>,
     pub folder: Option<PathBuf>,
     pub quits: usize,
+    pub opened: Vec<PathBuf>,
 }
 
 /// A machine that does what a test says.
@@ -46,6 +47,10 @@ impl Host for TestHost {
     }
     fn state_folder(&self) -> Option<PathBuf> {
         self.0.borrow().folder.clone()
+    }
+    fn open_in_viewer(&mut self, path: &Path) -> Result<(), String> {
+        self.0.borrow_mut().opened.push(path.to_owned());
+        Ok(())
     }
     fn quit(&mut self) {
         self.0.borrow_mut().quits += 1;

@@ -31,6 +31,7 @@ pub(crate) fn build() -> Build {
         steering: trammel_build::SteeringSpec::default(),
         materials: Vec::new(),
         load_cases: trammel_build::LoadCases::default(),
+        shop: trammel_build::ShopSpec::default(),
         accepted: Vec::new(),
         locked: std::collections::BTreeSet::new(),
         notes: String::new(),

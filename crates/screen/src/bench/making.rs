@@ -1,0 +1,104 @@
+//! The Make stage on the bench: asking for a folder, writing, looking at what was written.
+
+use std::path::{Path, PathBuf};
+
+use egui::Context;
+use trammel_persistence::save_bytes;
+
+use super::{Bench, dialogs::Dialog};
+use crate::{make::Make, view::Stage};
+
+/// The stage with what it remembers from one day to the next.
+pub(super) struct Making {
+    pub(super) make: Make,
+    /// Where sheets were written last.
+    folder: Option<PathBuf>,
+    state: Option<PathBuf>,
+    /// What is to be written once a folder is given: one sheet, or all.
+    only: Option<String>,
+    /// What was written last.
+    written: Option<PathBuf>,
+}
+
+/// Name of the file in the state folder that keeps the folder of the sheets.
+const REMEMBERED: &str = "sheets-folder";
+
+impl Making {
+    pub(super) fn new(state: Option<PathBuf>) -> Self {
+        let kept = state
+            .as_deref()
+            .and_then(|s| std::fs::read_to_string(s.join(REMEMBERED)).ok());
+        Self {
+            make: Make::default(),
+            folder: kept.map(|text| PathBuf::from(text.trim())),
+            state,
+            only: None,
+            written: None,
+        }
+    }
+
+    /// A folder that can't be remembered is no reason to stop work.
+    fn remember(&mut self, folder: &Path) {
+        self.folder = Some(folder.to_owned());
+        if let Some(state) = &self.state {
+            let text = folder.display().to_string();
+            let made = std::fs::create_dir_all(state).is_ok();
+            let _ = made.then(|| save_bytes(&state.join(REMEMBERED), text.as_bytes()));
+        }
+    }
+}
+
+impl Bench {
+    /// Goes on with the sheets, and says what an export came to.
+    pub(super) fn make_go_on(&mut self, ctx: &Context) {
+        if self.view.stage == Stage::Make && !self.history.is_open() {
+            self.making
+                .make
+                .go_on(ctx, self.history.build(), &self.view);
+        }
+        match self.making.make.exported() {
+            Some(Ok((said, path))) => {
+                self.making.written = Some(path);
+                self.say(ctx, said);
+            }
+            Some(Err(why)) => self.complain(ctx, why),
+            None => {}
+        }
+    }
+
+    /// Asks where to write: the remembered folder, or one beside the build.
+    pub(super) fn ask_for_sheets_folder(&mut self, only: Option<String>) {
+        self.making.only = only;
+        let beside = || Some(self.files.folder()?.join("sheets"));
+        let folder = self.making.folder.clone().or_else(beside);
+        let here = || std::env::current_dir().ok().map(|d| d.join("sheets"));
+        let folder = folder.or_else(here).unwrap_or_default();
+        self.dialog = Some(Dialog::sheets(folder.display().to_string()));
+    }
+
+    pub(super) fn export_sheets(&mut self, ctx: &Context, folder: PathBuf) {
+        self.making.remember(&folder);
+        let only = self.making.only.take();
+        let formats = trammel_sheets::Format::ALL;
+        let begun = self
+            .making
+            .make
+            .export(ctx, &formats, only.as_deref(), folder);
+        if let Err(why) = begun {
+            self.complain(ctx, why);
+        }
+    }
+
+    pub(super) fn open_exported(&mut self, ctx: &Context) {
+        let Some(path) = self.making.written.clone() else {
+            self.complain(ctx, "Nothing was written yet: export a sheet first.");
+            return;
+        };
+        if let Err(why) = self.host.open_in_viewer(&path) {
+            self.complain(
+                ctx,
+                format!("{} can't be shown here: {why}", path.display()),
+            );
+        }
+    }
+}

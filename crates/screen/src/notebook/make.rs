@@ -1,0 +1,176 @@
+//! The notebook in the Make stage: the sheets, a bracket's figures with its minimums, what rounding costs, and the files.
+
+mod bracket;
+
+use egui::{Button, RichText, ScrollArea, Ui};
+use trammel_build::{Edit, PartsEdit, ShopSpec, ShopStep};
+use trammel_drawings::sheet::Paper;
+use trammel_sheets::{Group, Sheet, Sheets, Shop};
+
+use super::{NotebookInput, tune::choice};
+use crate::{request::Request, tokens::type_size, view::View};
+
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    files(ui, input, view, requests);
+    let Some(sheets) = input.make.sheets().cloned() else {
+        if let Some(why) = input.make.fault() {
+            ui.colored_label(input.tokens.danger, why);
+        }
+        return;
+    };
+    settings(ui, input, view, requests);
+    ScrollArea::vertical()
+        .id_salt("make page")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            rounding(ui, input, &sheets);
+            let at = view.make.chosen(&sheets).and_then(|s| s.at);
+            if let Some((axle, point)) = at {
+                bracket::ui(ui, input, axle, point, requests);
+            }
+            list(ui, input, &sheets, view);
+        });
+}
+
+/// Buttons for files, with what is being written.
+fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
+    let writing = input.make.exporting();
+    let ready = input.make.sheets().is_some() && writing.is_none();
+    ui.horizontal_wrapped(|ui| {
+        let help =
+            "PDF at full size, DXF and SVG for the cutter, CSV lists; you are asked for the folder";
+        if ui
+            .add_enabled(ready, Button::new("Export all…"))
+            .on_hover_text(help)
+            .clicked()
+        {
+            requests.push(Request::Export(None));
+        }
+        let chosen = input.make.sheets().and_then(|s| view.make.chosen(s));
+        if let Some(sheet) = chosen
+            && ui
+                .add_enabled(ready, Button::new("Export this sheet…"))
+                .clicked()
+        {
+            requests.push(Request::Export(Some(sheet.name.clone())));
+        }
+        let help = "The file written last, in the system's viewer";
+        if ui.button("Open in viewer").on_hover_text(help).clicked() {
+            requests.push(Request::OpenExported);
+        }
+        if let Some([done, count]) = writing {
+            let share = done as f32 / count.max(1) as f32;
+            ui.add(
+                egui::ProgressBar::new(share)
+                    .desired_width(90.0)
+                    .text(format!("{done} of {count}")),
+            );
+        } else if !input.make.is_current() {
+            ui.label(
+                RichText::new("working…")
+                    .small()
+                    .color(input.tokens.ink_soft),
+            );
+        }
+    });
+}
+
+/// Paper, and the step that is printed and sawn to.
+fn settings(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+    let papers = Paper::ALL.map(|p| (p, p.name(), "Paper of the pages"));
+    let paper = view.make.paper(input.build);
+    if let Some(paper) = choice(
+        ui,
+        input.tokens,
+        "Paper",
+        "Paper of the pages",
+        &papers,
+        paper,
+    ) {
+        view.make.paper = Some(paper);
+        view.make.page = 0;
+    }
+    let steps = ShopStep::ALL.map(|s| {
+        (
+            s,
+            s.label(),
+            "Printed lengths are rounded to it; its unit leads",
+        )
+    });
+    let help = "The shop's step: printed lengths are rounded to it";
+    let step = Shop::of(input.build).step;
+    if let Some(step) = choice(ui, input.tokens, "Step", help, &steps, step) {
+        let shop = ShopSpec {
+            step: Some(step),
+            ..input.build.shop.clone()
+        };
+        requests.push(Request::Edit(Edit::Parts(PartsEdit::Shop(Box::new(shop)))));
+    }
+}
+
+fn rounding(ui: &mut Ui, input: &NotebookInput<'_>, sheets: &Sheets) {
+    ui.add_space(4.0);
+    ui.label(RichText::new("What rounding costs").font(type_size::head()));
+    let shop = Shop::of(input.build);
+    let limit = input
+        .build
+        .limits
+        .toe_change_deg
+        .unwrap_or(trammel_build::defaults::TOE_CHANGE_LIMIT_DEG);
+    for cost in &sheets.rounding {
+        let [before, after] = cost.largest().map(f64::to_degrees);
+        // Past the limit only because of rounding is what to look at.
+        let colour = if after > limit && after > before + 1e-6 {
+            input.tokens.caution
+        } else {
+            input.tokens.ink_soft
+        };
+        ui.label(RichText::new(cost.text(&shop)).size(12.0).color(colour));
+    }
+}
+
+fn list(ui: &mut Ui, input: &NotebookInput<'_>, sheets: &Sheets, view: &mut View) {
+    let chosen = view.make.chosen(sheets).map(|s| s.name.clone());
+    for group in Group::ALL {
+        let in_group: Vec<&Sheet> = sheets.sheets.iter().filter(|s| s.group == group).collect();
+        if in_group.is_empty() {
+            continue;
+        }
+        ui.add_space(4.0);
+        ui.label(RichText::new(group.label()).font(type_size::head()));
+        for sheet in in_group {
+            let on = chosen.as_ref() == Some(&sheet.name);
+            let pages = sheet.pages.len();
+            let mut text = sheet.title.clone();
+            if pages > 1 {
+                text = format!("{text} ({pages} pages)");
+            }
+            let response = ui.selectable_label(on, RichText::new(text).size(12.5));
+            response.widget_info(|| {
+                egui::WidgetInfo::selected(
+                    egui::Role::RadioButton,
+                    true,
+                    on,
+                    format!("Sheet: {}", sheet.title),
+                )
+            });
+            if response.on_hover_text(&sheet.quantity).clicked() {
+                view.make.sheet.clone_from(&sheet.name);
+                view.make.page = 0;
+                view.make.fit();
+            }
+        }
+    }
+    if !sheets.not_made.is_empty() {
+        ui.add_space(4.0);
+        ui.label(RichText::new("Not made").font(type_size::head()));
+        for why in &sheets.not_made {
+            ui.label(RichText::new(why).size(12.0).color(input.tokens.caution));
+        }
+    }
+}

@@ -1,0 +1,184 @@
+//! The bracket on the rack end that carries the inner tie-rod joint.
+
+use trammel_build::{AxleName, Build, PointName, Side, defaults as usual};
+use trammel_fabrication::clearance_hole::Fit;
+use trammel_fabrication::flat_part::Quantity;
+use trammel_fabrication::rack_bracket::{
+    BracketFit, BracketSize, EndBolt, Joint, Making, RackBracket, fit,
+};
+use trammel_strength::thread::Thread;
+
+use crate::{
+    Shop, defaults,
+    draft::{Body, Draft, Group, Made, NotMade, file_name},
+    hardware::{Hardware, clearance},
+    tabs::sawn,
+};
+
+const TITLE: &str = "Rack-end bracket";
+const AT: (AxleName, PointName) = (AxleName::Front, PointName::TieRodInner);
+
+/// Sheets of base and ears.
+pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
+    let fail = |why: String| NotMade::new(TITLE, why);
+    let hardware = Hardware::at(build, AT.0, AT.1, shop).map_err(fail)?;
+    let room = Room::of(build, &hardware).map_err(fail)?;
+    let (bracket, found) = room.bracket(&hardware, shop).map_err(fail)?;
+    let parts = bracket.parts(TITLE).map_err(|e| fail(e.to_string()))?;
+    let notes = notes(&room, &hardware, &found, shop);
+    let count = |name: &str| if name.contains("ear") { 4 } else { 2 };
+    let drafts = parts.into_iter().map(|mut part| {
+        part.quantity = Quantity {
+            as_drawn: count(&part.name),
+            mirrored: 0,
+        };
+        part.material.clone_from(&hardware.material);
+        let title = part.name.clone();
+        Draft {
+            name: file_name(&title),
+            kind: "template, full size",
+            group: Group::Rack,
+            at: Some(AT),
+            material: part.material.clone(),
+            quantity: part.quantity.to_string(),
+            sawn: sawn(&title, &part),
+            body: Body::Flat(Box::new(part)),
+            notes: notes.clone(),
+            title,
+        }
+    });
+    Ok(drafts.collect())
+}
+
+/// What there is between rack face and joint, mm.
+struct Room {
+    thread: Thread,
+    /// From the rack's face to the joint, along the rack.
+    free: f64,
+    /// What the joint stands off the rack's line.
+    aside: f64,
+    jam_nut: f64,
+    engagement: f64,
+    thread_depth: f64,
+    taken: Vec<String>,
+}
+
+impl Room {
+    fn of(build: &Build, h: &Hardware) -> Result<Self, String> {
+        let spec = &build.front.rack_end;
+        let mm = build.unit.mm();
+        let model = build.axle(AxleName::Front).map_err(|e| e.to_string())?;
+        let rack = model.rack.ok_or("the build has no rack")?;
+        let end = rack.end(Side::Left);
+        let mut taken = h.taken.clone();
+        let name = spec.thread.as_deref().unwrap_or(usual::THREAD);
+        if spec.thread.is_none() {
+            taken.push(format!("No rack-end thread is given: {name} taken."));
+        }
+        let thread = Thread::find(name).map_err(|e| e.to_string())?;
+        let major = thread.major_diameter();
+        let jam_nut = spec
+            .jam_nut
+            .map_or(defaults::JAM_NUT_PER_THREAD * major, |v| v * mm);
+        let engagement = spec.engagement.map_or(major, |v| v * mm);
+        let least = engagement + defaults::RACK_END_ADJUSTMENT;
+        Ok(Self {
+            thread,
+            free: end.free_length(),
+            aside: end.bracket_offset().norm(),
+            jam_nut,
+            engagement,
+            thread_depth: spec.bore_depth.map_or(least, |v| v * mm).max(engagement),
+            taken,
+        })
+    }
+
+    fn exposed() -> f64 {
+        defaults::RACK_END_ADJUSTMENT + defaults::RACK_END_ROOM
+    }
+
+    fn bracket(&self, h: &Hardware, shop: &Shop) -> Result<(RackBracket, BracketFit), String> {
+        let stand_off = self.free - self.jam_nut - Self::exposed() - h.thickness;
+        let head_height = defaults::HEAD_HEIGHT_PER_THREAD * self.thread.major_diameter();
+        let least = head_height + h.head_diameter / 2.0;
+        if stand_off < least {
+            return Err(format!(
+                "The inner joint stands {} from the rack's face, and a bracket wants {} there: jam nut, thread showing, base, bolt head and half of the joint's head. \
+                 The joint's own shank, or a longer end, has to carry it.",
+                shop.text(self.free),
+                shop.text(self.free - stand_off + least)
+            ));
+        }
+        let bracket = RackBracket::new(
+            BracketSize {
+                width: h.width,
+                thickness: h.thickness,
+                gap: h.gap,
+                stand_off,
+                edge: h.edge,
+                ear_hole: h.hole,
+                base_hole: clearance(self.thread, Fit::Close),
+            },
+            Making::Welded,
+        )
+        .map_err(|e| e.to_string())?;
+        let joint = Joint {
+            ball_width: h.ball_width,
+            head_diameter: h.head_diameter,
+            washer: h.spacer,
+        };
+        let bolt = EndBolt {
+            head_height,
+            jam_nut: self.jam_nut,
+            engagement: self.engagement,
+            exposed: Self::exposed(),
+            adjustment: defaults::RACK_END_ADJUSTMENT,
+            thread_depth: self.thread_depth,
+        };
+        let found = fit(&bracket, &joint, &bolt).map_err(|e| e.to_string())?;
+        Ok((bracket, found))
+    }
+}
+
+fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String> {
+    let text = |mm: f64| shop.text(mm);
+    let least = |what: &str, mm: f64| {
+        let word = if mm < 0.0 { " - DOES NOT GO" } else { "" };
+        format!("{what} {}{word}", text(mm))
+    };
+    let mut notes = vec![
+        format!(
+            "One base and two ears for each side, from one flat bar; measure every hole from the datum edge. Gap between the ears {}, play beside joint and spacers {}.",
+            text(h.gap),
+            text(fit.play)
+        ),
+        format!(
+            "Left after everything, over {} of adjustment each way: {}; {}; {}; {}. Thread showing outside the jam nut when wound out {}.",
+            text(defaults::RACK_END_ADJUSTMENT),
+            least("joint to bolt head", fit.joint_to_bolt_head),
+            least("jam nut to rack", fit.nut_to_rack),
+            least("thread engaged", fit.least_engagement),
+            least("bolt's end to end of thread", fit.bolt_end_to_thread_end),
+            text(fit.most_exposed)
+        ),
+        format!(
+            "Rack-end bolt {}, {} under its head. {}",
+            room.thread.designation(),
+            text(fit.bolt_length),
+            h.mating(shop)
+        ),
+        format!(
+            "Weld the ears to the base all round, leg {}, E{:.0}.",
+            text(h.weld),
+            h.electrode
+        ),
+    ];
+    if room.aside > shop.style.step() / 2.0 {
+        notes.push(format!(
+            "The joint stands {} off the rack's own line: turn the bracket's ears that way, and prove the rack end with it.",
+            text(room.aside)
+        ));
+    }
+    notes.extend(room.taken.iter().cloned());
+    notes
+}

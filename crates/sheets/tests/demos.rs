@@ -1,0 +1,305 @@
+//! Every demo's complete set, and what a bad or a bare build gives.
+
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    reason = "a test stops where it fails"
+)]
+
+use std::collections::BTreeSet;
+
+use trammel_build::{AxleName, Build, Edit, PartsEdit, PointName, ShopSpec, ShopStep};
+use trammel_drawings::ink::{Ink, strokes};
+use trammel_drawings::metrics::Metrics;
+use trammel_drawings::sheet::{Page, Paper};
+use trammel_fabrication::plane::{Bounds, Point};
+use trammel_sheets::{Format, OutFile, Sheets, file_names, file_of, flat_part_at, rounding_costs};
+
+fn demos() -> Vec<(&'static str, Build)> {
+    let read = |d: trammel_persistence::Demo| (d.name, trammel_persistence::read(d.text).unwrap());
+    trammel_persistence::demos().into_iter().map(read).collect()
+}
+
+fn good() -> Build {
+    demos().remove(0).1
+}
+
+fn files(build: &Build, only: Option<&str>) -> Vec<OutFile> {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(build, Paper::A4, &m);
+    let names = file_names(&sheets, &Format::ALL, only).unwrap();
+    let made = names.iter().map(|n| file_of(&sheets, n, &m).unwrap());
+    made.collect()
+}
+
+/// Every text of a page with the room it takes on it.
+fn texts(page: &Page, m: &Metrics) -> Vec<(String, Bounds)> {
+    let mut found = Vec::new();
+    for placed in &page.placed {
+        for stroke in strokes(&placed.drawing, m) {
+            let Ink::Text(text) = stroke.ink else {
+                continue;
+            };
+            let room = m.bounds(&text);
+            let room = Bounds {
+                min: room.min + placed.shift,
+                max: room.max + placed.shift,
+            };
+            // A tile shows a part of its drawing; what it cuts is whole on the next.
+            let whole = placed
+                .window
+                .is_none_or(|w| w.contains(room.min) && w.contains(room.max));
+            if whole && !text.content.is_empty() {
+                found.push((text.content, room));
+            }
+        }
+    }
+    found
+}
+
+fn overlap(a: &Bounds, b: &Bounds) -> bool {
+    a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y
+}
+
+#[test]
+fn no_text_of_any_demo_overlaps_another_or_leaves_the_frame() {
+    let m = Metrics::new().unwrap();
+    let mut wrong = Vec::new();
+    for (name, build) in demos() {
+        for paper in Paper::ALL {
+            let [width, height] = paper.size();
+            let frame = Bounds {
+                min: Point::new(20.0, 10.0),
+                max: Point::new(width - 10.0, height - 10.0),
+            };
+            for sheet in Sheets::of(&build, paper, &m).sheets {
+                assert!(!sheet.pages.is_empty(), "{name}: {}", sheet.name);
+                for page in &sheet.pages {
+                    let texts = texts(page, &m);
+                    for (index, (text, room)) in texts.iter().enumerate() {
+                        if !(frame.contains(room.min) && frame.contains(room.max)) {
+                            wrong.push(format!(
+                                "{name}, {paper}, {}: {text:?} leaves the frame",
+                                sheet.name
+                            ));
+                        }
+                        for (other, taken) in texts.iter().skip(index + 1) {
+                            if overlap(room, taken) {
+                                wrong.push(format!(
+                                    "{name}, {paper}, {}: {text:?} on {other:?}",
+                                    sheet.name
+                                ));
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+    wrong.dedup();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn the_font_has_every_letter_of_every_sheet() {
+    let m = Metrics::new().unwrap();
+    for (name, build) in demos() {
+        for sheet in Sheets::of(&build, Paper::A4, &m).sheets {
+            for page in &sheet.pages {
+                for (text, _) in texts(page, &m) {
+                    assert!(m.has(&text), "{name}, {}: {text:?}", sheet.name);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_same_build_gives_the_same_bytes_under_names_of_their_own() {
+    for (name, build) in demos() {
+        let first = files(&build, None);
+        assert_eq!(first, files(&build, None), "{name}");
+        let names: BTreeSet<&str> = first.iter().map(|f| f.name.as_str()).collect();
+        assert_eq!(names.len(), first.len(), "{name}");
+        assert!(first.len() > 30, "{name}: {}", first.len());
+    }
+}
+
+#[test]
+fn one_sheet_alone_gives_its_own_files() {
+    let names: Vec<String> = files(&good(), Some("front-lower-arm-rear-pivot-tab"))
+        .into_iter()
+        .map(|f| f.name)
+        .collect();
+    let stem = "front-lower-arm-rear-pivot-tab";
+    assert_eq!(names, ["pdf", "dxf", "svg"].map(|e| format!("{stem}.{e}")));
+}
+
+#[test]
+fn a_sheet_that_is_not_there_is_named_with_those_that_are() {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::A4, &m);
+    let fault = file_names(&sheets, &Format::ALL, Some("hat"))
+        .unwrap_err()
+        .to_string();
+    assert!(
+        fault.contains("\"hat\"") && fault.contains("front-tie-rod"),
+        "{fault}"
+    );
+}
+
+#[test]
+fn a_tab_has_the_sizes_that_its_bracket_says() {
+    // 1 1/2 wide with a round end about the hole, 1 1/8 from foot to hole: 1 7/8 high; the hole 25/64.
+    let part = flat_part_at(&good(), AxleName::Front, PointName::LowerRearPivot).unwrap();
+    let bounds = part.bounds();
+    assert!((bounds.width() - 1.5 * 25.4).abs() < 1e-9);
+    assert!((bounds.height() - 1.875 * 25.4).abs() < 1e-9);
+    assert!((part.holes[0].diameter - 0.390_625 * 25.4).abs() < 1e-9);
+    assert!((part.holes[0].centre.y - bounds.min.y - 1.125 * 25.4).abs() < 1e-9);
+    assert_eq!(part.quantity.total(), 4);
+}
+
+#[test]
+fn the_tie_rods_sum_is_what_is_left_of_the_distance_of_its_joints() {
+    // Joints 15 3/16 in apart along y and 1/8 along x. Off it at each end: 2 1/8 to the shank's end less 7/8 engaged, and the 1/2 in adapter.
+    let centres = (15.1875_f64.powi(2) + 0.125_f64.powi(2)).sqrt();
+    let tube = centres - 2.0 * (2.125 - 0.875) - 2.0 * 0.5;
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::A4, &m);
+    let rod = sheets.sheet("front-tie-rod").unwrap();
+    let last = rod.tables[0].rows().last().unwrap()[1].clone();
+    assert!(
+        last.contains(&format!("({tube:.3})")),
+        "{last} is not {tube:.3}"
+    );
+}
+
+#[test]
+fn rounding_to_a_step_on_which_everything_lies_costs_nothing() {
+    for cost in rounding_costs(&good()).unwrap() {
+        assert!(cost.is_nothing(), "{:?}", cost.moved);
+        assert_eq!(cost.before, cost.after);
+    }
+}
+
+#[test]
+fn a_coarser_step_moves_points_by_no_more_than_half_of_its_diagonal_and_shows() {
+    let mut build = good();
+    build.shop.step = Some(ShopStep::WholeMm);
+    for cost in rounding_costs(&build).unwrap() {
+        assert!(
+            cost.moved > 0.3 && cost.moved <= 0.5 * 3.0_f64.sqrt() + 1e-9,
+            "{}",
+            cost.moved
+        );
+        let [before, after] = cost.largest();
+        assert!((before - after).abs() > 1e-6, "the toe curve moved");
+    }
+}
+
+#[test]
+fn a_lock_does_not_keep_a_coordinate_from_being_rounded() {
+    let mut build = good();
+    build.shop.step = Some(ShopStep::WholeMm);
+    let free = rounding_costs(&build).unwrap();
+    let lock = Edit::SetPointLock(AxleName::Front, PointName::TieRodInner, true);
+    assert_eq!(rounding_costs(&lock.apply(&build).unwrap()).unwrap(), free);
+}
+
+#[test]
+fn the_datum_shifts_the_coordinates_that_are_printed() {
+    let m = Metrics::new().unwrap();
+    let shop = ShopSpec {
+        datum: Some([-10.0, 0.0, 2.0]),
+        ..ShopSpec::default()
+    };
+    let moved = Edit::Parts(PartsEdit::Shop(Box::new(shop)))
+        .apply(&good())
+        .unwrap();
+    let row = |build: &Build| {
+        let sheets = Sheets::of(build, Paper::A4, &m);
+        sheets.sheet("fixture-sheet").unwrap().tables[1].rows()[0].clone()
+    };
+    assert_eq!(
+        row(&good())[1..4],
+        ["4 1/2 (4.500)", "7 3/4 (7.750)", "12 7/8 (12.875)"]
+    );
+    assert_eq!(
+        row(&moved)[1..4],
+        ["14 1/2 (14.500)", "7 3/4 (7.750)", "10 7/8 (10.875)"]
+    );
+}
+
+#[test]
+fn a_name_that_no_table_knows_leaves_out_that_part_and_says_so() {
+    let m = Metrics::new().unwrap();
+    let whole = Sheets::of(&good(), Paper::A4, &m);
+    let mut build = good();
+    let joint = build
+        .front
+        .parts
+        .joints
+        .get_mut(&PointName::UpperFrontPivot)
+        .unwrap();
+    joint.bolt.as_mut().unwrap().thread = Some("left-over bolt".to_owned());
+    let sheets = Sheets::of(&build, Paper::A4, &m);
+    assert!(sheets.sheet("front-upper-arm-front-pivot-tab").is_none());
+    assert_eq!(sheets.sheets.len() + 1, whole.sheets.len());
+    let said = sheets
+        .not_made
+        .iter()
+        .find(|s| s.starts_with("Front upper arm, front pivot"));
+    assert!(said.unwrap().contains("left-over bolt"), "{said:?}");
+}
+
+#[test]
+fn a_build_without_any_part_is_made_of_defaults_and_says_so() {
+    let m = Metrics::new().unwrap();
+    let mut build = good();
+    build.front.parts = trammel_build::AxleParts::default();
+    let sheets = Sheets::of(&build, Paper::A4, &m);
+    let tab = sheets.sheet("front-upper-arm-front-pivot-tab").unwrap();
+    let said: Vec<String> = texts(&tab.pages[0], &m).into_iter().map(|t| t.0).collect();
+    assert!(said.join(" ").contains("No bracket is given"), "{said:?}");
+}
+
+#[test]
+fn an_accepted_caution_is_printed_with_its_reason() {
+    let m = Metrics::new().unwrap();
+    let (_, build) = demos().into_iter().find(|d| d.0 == "lifted").unwrap();
+    let study = trammel_analysis::Study::of(&build).unwrap();
+    let caution = trammel_analysis::cautions(&build, &study).remove(0);
+    let accepted = trammel_build::AcceptedCaution {
+        caution: caution.key(),
+        reason: "Only driven on grass.".to_owned(),
+        figure: None,
+    };
+    let build = Edit::Parts(PartsEdit::Accept(accepted))
+        .apply(&build)
+        .unwrap();
+    let sheets = Sheets::of(&build, Paper::A4, &m);
+    let rows = sheets.sheet("cautions").unwrap().tables[1].rows().to_vec();
+    assert_eq!(rows.len(), 1);
+    assert!(rows[0][2].contains("Only driven on grass."));
+}
+
+#[test]
+#[ignore = "writes PDF files to look at, and measures nothing"]
+fn sheets_to_look_at() {
+    let m = Metrics::new().unwrap();
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("demos");
+    std::fs::create_dir_all(&folder).unwrap();
+    for (name, build) in demos() {
+        for paper in [Paper::Letter, Paper::A3] {
+            let sheets = Sheets::of(&build, paper, &m);
+            let names = file_names(&sheets, &[Format::Pdf], None).unwrap();
+            let file = file_of(&sheets, &names[0], &m).unwrap();
+            let path = folder.join(format!("{name}-{paper}.pdf"));
+            std::fs::write(&path, file.bytes).unwrap();
+            println!("{} {:?}", path.display(), sheets.not_made);
+        }
+    }
+}
