@@ -151,7 +151,10 @@ fn every_register_mark_is_on_two_tiles_or_more() {
         .items
         .iter()
         .filter_map(|item| match item.shape {
-            Shape::Circle { centre, radius } if radius == 2.0 => Some(centre),
+            Shape::Circle {
+                centre,
+                radius: 2.0,
+            } => Some(centre),
             _ => None,
         })
         .collect();
