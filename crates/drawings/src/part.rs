@@ -26,19 +26,15 @@ pub fn nested<'a>(title: &str, parts: impl IntoIterator<Item = &'a FlatPart>) ->
     drawing
 }
 
+/// Holes and openings come before the outline: cut in this order, the part still hangs in its plate while they are made.
 fn cuts(part: &FlatPart, drawing: &mut Drawing) {
-    for contour in part.openings.iter().chain([&part.outline]) {
-        drawing.add(Layer::Cut, Line::WIDE, Shape::Contour(contour.clone()));
-    }
-    for hole in &part.holes {
-        drawing.add(Layer::Cut, Line::WIDE, circle(hole));
-    }
+    let mut cut = |shape| drawing.add(Layer::Cut, Line::WIDE, shape);
+    part.holes.iter().map(circle).for_each(&mut cut);
+    let contours = part.openings.iter().chain([&part.outline]);
+    contours.cloned().map(Shape::Contour).for_each(cut);
     for line in &part.bends {
-        drawing.add(
-            Layer::Bend,
-            Line::NARROW,
-            Shape::Polyline(vec![line.from, line.to]),
-        );
+        let ends = vec![line.from, line.to];
+        drawing.add(Layer::Bend, Line::NARROW, Shape::Polyline(ends));
     }
 }
 

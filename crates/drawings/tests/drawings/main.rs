@@ -8,6 +8,7 @@
 
 mod dxf;
 mod look;
+mod order;
 mod pages;
 mod pdf;
 mod sample;
