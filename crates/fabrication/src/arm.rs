@@ -1,0 +1,106 @@
+//! The true shape of an A-arm: its plane laid flat, and its tubes' lengths.
+//!
+//! The arm's plane goes through both pivots and the ball joint. Laid flat, the rear pivot is at (0, 0), the front one on x, the ball joint above. The tubes run from bushes
+//! on the pivot axis to the ball joint's housing; each is coped to its bush.
+
+use nalgebra::Point3;
+use trammel_strength::BadNumber;
+
+use crate::coping::Cope;
+use crate::plane::Point;
+use crate::size::{accept, not_negative, positive};
+
+/// An arm laid flat, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ArmPlan {
+    /// Distance of the pivots.
+    pub pivots: f64,
+    /// The ball joint, from the rear pivot along the pivot axis and square to it.
+    pub ball_joint: Point,
+}
+
+impl ArmPlan {
+    /// The plan of an arm from its three points in any frame, mm.
+    ///
+    /// # Errors
+    /// A coordinate that is no number, pivots in one place, a ball joint on the pivot axis.
+    pub fn new(
+        front: Point3<f64>,
+        rear: Point3<f64>,
+        ball: Point3<f64>,
+    ) -> Result<Self, BadNumber> {
+        let pivots = positive("the distance of the arm's pivots", (front - rear).norm())?;
+        let axis = (front - rear) / pivots;
+        let reach = ball - rear;
+        let along = reach.dot(&axis);
+        let across = (reach - axis * along).norm();
+        positive("the ball joint's distance from the pivot axis", across)?;
+        Ok(Self {
+            pivots,
+            ball_joint: Point::new(along, across),
+        })
+    }
+
+    /// From the rear and the front pivot to the ball joint, mm.
+    #[must_use]
+    pub fn legs(&self) -> [f64; 2] {
+        [
+            self.ball_joint.coords.norm(),
+            (self.ball_joint - Point::new(self.pivots, 0.0)).norm(),
+        ]
+    }
+
+    /// The angle of each leg with the pivot axis, inside the arm, rad: rear, then front.
+    #[must_use]
+    pub fn angles(&self) -> [f64; 2] {
+        let Point { coords } = self.ball_joint;
+        [
+            coords.y.atan2(coords.x),
+            coords.y.atan2(self.pivots - coords.x),
+        ]
+    }
+
+    /// One tube, coped to a bush at its pivot and square at the ball joint, where the housing takes up `housing` mm from the joint's centre.
+    ///
+    /// # Errors
+    /// Diameters that don't go together, an angle too flat for a cope, a housing that leaves no tube.
+    pub fn tube(&self, leg: Leg, tube: f64, bush: f64, housing: f64) -> Result<ArmTube, BadNumber> {
+        not_negative("the ball joint's housing", housing)?;
+        let index = usize::from(leg == Leg::Front);
+        let (length, angle) = (self.legs()[index], self.angles()[index]);
+        let cope = Cope::new(tube, bush, angle, 0.0)?;
+        let [nearest, farthest] = cope.range();
+        let left = length - housing - farthest;
+        accept(
+            "what the housing leaves of the tube",
+            left,
+            left > 0.0,
+            "a length above zero, in mm",
+        )?;
+        Ok(ArmTube {
+            cut_length: length - housing - nearest,
+            shortest: left,
+            cope,
+        })
+    }
+}
+
+/// Which tube of an arm.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Leg {
+    /// From the rear pivot.
+    Rear,
+    /// From the front pivot.
+    Front,
+}
+
+/// A tube of an arm, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ArmTube {
+    /// Length to saw square before the notch is made: from the square end to the notch's tips.
+    pub cut_length: f64,
+    /// From the square end to the bottom of the notch.
+    pub shortest: f64,
+    /// The notch.
+    pub cope: Cope,
+}
