@@ -14,6 +14,7 @@
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
+//! | [`advice_words`] | the same as it is said in the shop |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
@@ -45,6 +46,7 @@ pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
 pub use ride_height_study::{RideHeightRow, ride_heights};
+pub use set_up::words as advice_words;
 pub use set_up::{Doubt, NextFault, NextMoves, SideNext, SideReadings, next_moves, tolerances_of};
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};

@@ -15,6 +15,8 @@ pub struct SetUp {
     pub sessions: Vec<Session>,
     /// Points that were surveyed, with how well they are known.
     pub surveyed: BTreeMap<PointRef, SurveyedPoint>,
+    /// The tape survey as it was written down, a line each: marks, sought points, readings. It names its own unit.
+    pub survey: Vec<String>,
 }
 
 /// What this vehicle can adjust. What is left out can't be.

@@ -1,9 +1,9 @@
 //! Advice as plain text.
 
-use trammel_analysis::{NextMoves, SideNext};
+use trammel_analysis::{NextMoves, SideNext, advice_words as words};
 use trammel_build::LengthUnit;
 
-use super::{Answer, words};
+use super::Answer;
 
 pub(super) fn told(answer: &Answer<'_>) -> String {
     let unit = answer.build.unit;

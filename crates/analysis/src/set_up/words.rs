@@ -1,11 +1,12 @@
 //! Advice as it is said.
 
-use trammel_analysis::{Doubt, SideNext};
+use super::{Doubt, SideNext};
 use trammel_build::{LengthUnit, format_length};
 use trammel_setup::{Plan, RodThread, Uncertain, Way, turns_and_flats};
 
 /// `0.123 IN`.
-pub(super) fn toe(change: f64) -> String {
+#[must_use]
+pub fn toe(change: f64) -> String {
     let size = change.to_degrees().abs();
     match Way::of(change).filter(|_| size >= 0.0005) {
         Some(way) => format!("{size:.3} {way}"),
@@ -14,7 +15,8 @@ pub(super) fn toe(change: f64) -> String {
 }
 
 /// `4.1 +- 0.3 mm`.
-pub(super) fn length(value: &Uncertain, unit: LengthUnit) -> String {
+#[must_use]
+pub fn length(value: &Uncertain, unit: LengthUnit) -> String {
     let [size, deviation] = [value.value.abs(), value.deviation].map(|v| unit.from_mm(v));
     match unit {
         LengthUnit::Inch => format!("{size:.3} +- {deviation:.3} in"),
@@ -23,7 +25,8 @@ pub(super) fn length(value: &Uncertain, unit: LengthUnit) -> String {
 }
 
 /// What the readings say is wrong, a line each.
-pub(super) fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+#[must_use]
+pub fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
     let Some(cause) = &side.cause else {
         return vec!["What is wrong can't be told from these readings.".to_owned()];
     };
@@ -60,7 +63,8 @@ pub(super) fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
 }
 
 /// The moves of a plan, the tie rod's among them.
-pub(super) fn moves(plan: &Plan, rod: &RodThread) -> String {
+#[must_use]
+pub fn moves(plan: &Plan, rod: &RodThread) -> String {
     if plan.moves.is_empty() {
         return "no move".to_owned();
     }
@@ -69,7 +73,8 @@ pub(super) fn moves(plan: &Plan, rod: &RodThread) -> String {
 }
 
 /// What the tie rod's own thread has to do so that static toe stays.
-pub(super) fn rod_words(plan: &Plan, rod: &RodThread) -> String {
+#[must_use]
+pub fn rod_words(plan: &Plan, rod: &RodThread) -> String {
     let turns = turns_and_flats(plan.rod_longer, rod.per_turn);
     let way = if plan.rod_longer > 0.0 {
         "longer"
@@ -87,7 +92,8 @@ pub(super) fn rod_words(plan: &Plan, rod: &RodThread) -> String {
 }
 
 /// `largest 0.05 degrees, chance 93 %`.
-pub(super) fn expected(plan: &Plan) -> String {
+#[must_use]
+pub fn expected(plan: &Plan) -> String {
     format!(
         "largest toe change expected {:.3} degrees, chance of staying within the limit {:.0} %",
         plan.largest.to_degrees(),
@@ -96,7 +102,8 @@ pub(super) fn expected(plan: &Plan) -> String {
 }
 
 /// Questions about readings that look wrong.
-pub(super) fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+#[must_use]
+pub fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
     let wheel = side.readings.side.word();
     side.readings
         .doubts
