@@ -6,8 +6,8 @@ use trammel_geometry::{Vector, mirror_vector};
 
 use crate::{
     Axis, AxleName, AxleSpec, Build, BuildFault, Coordinate, Hit, JointBolts, KeepOut, LengthUnit,
-    Limits, PointName, PointRef, RackEndSpec, RackSpec, SetUp, Side, SpringSpec, SurveyedPoint,
-    Tolerances, TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
+    Limits, Part, PartFault, PointName, PointRef, RackEndSpec, RackSpec, SetUp, Side, SpringSpec,
+    SurveyedPoint, Tolerances, TravelSpec, Triple, Vehicle, WheelSpec, access::mirror,
 };
 
 /// A change to a build. [`Edit::apply`] makes a new build; nothing else changes one.
@@ -60,6 +60,8 @@ pub enum Edit {
     SetTolerances(Tolerances),
     /// What can be adjusted, and the log of readings.
     SetSetUp(Box<SetUp>),
+    /// Put a measured part on an axle; where it decides, the right side is the left's mirror image.
+    PutPart(AxleName, Box<Part>),
     /// Put surveyed points in their places, and keep how well they are known.
     TakeSurvey(Vec<(PointRef, Triple, SurveyedPoint)>),
     /// Describe the same parts at another ride height. Locks do not hold it: every joint keeps its place on its part.
@@ -100,6 +102,9 @@ pub enum EditFault {
     /// The build has no such point or axle.
     #[error("this build has no {0}")]
     Missing(String),
+    /// A part has no place in it.
+    #[error(transparent)]
+    Part(#[from] PartFault),
     /// The build that would come of it could not be used.
     #[error("{0}")]
     Unusable(#[from] BuildFault),
@@ -135,6 +140,7 @@ impl Edit {
             Self::SetKeepOuts(_) => "Change keep-outs".into(),
             Self::SetTolerances(_) => "Change tolerances".into(),
             Self::SetSetUp(_) => "Change set-up".into(),
+            Self::PutPart(_, part) => format!("Put in {}", part.name),
             Self::TakeSurvey(points) => format!("Place {} surveyed points", points.len()),
             Self::SetRideHeight(_) => "Change ride height".into(),
             Self::SetLock(c, true) => format!("Lock {c}"),
@@ -189,6 +195,7 @@ impl Edit {
             Self::SetKeepOuts(keep_outs) => next.keep_outs.clone_from(keep_outs),
             Self::SetTolerances(tolerances) => next.tolerances.clone_from(tolerances),
             Self::SetSetUp(set_up) => next.set_up.clone_from(set_up),
+            Self::PutPart(axle, part) => crate::parts::put(&mut next, *axle, part)?,
             Self::TakeSurvey(points) => {
                 for (point, to, known) in points {
                     move_point(&mut next, *point, *to)?;

@@ -8,6 +8,7 @@
 //! | [`Build`], [`AxleSpec`], [`Vehicle`] ... | the data; what is left out stays `None` |
 //! | [`JointBolts`], [`KeepOut`], [`Tolerances`] | which way joint bolts stand, where no joint may go, how exactly points are made |
 //! | [`SetUp`], [`Session`] | what can be adjusted, the log of readings, how well surveyed points are known |
+//! | [`Part`] | a spindle, rack, spring or joint measured on the bench, to be put into any build |
 //! | [`PointName`], [`PointRef`], [`Coordinate`] | names of hardpoints, as files, screens and messages use them |
 //! | [`defaults`] | what is taken for whatever a build leaves out |
 //! | [`Build::axle`], [`AxleModel`] | a build resolved into the kernel's units: linkages, rack, travel range |
@@ -24,6 +25,7 @@ mod fault;
 mod joint_bolts;
 mod keep_out;
 mod length;
+mod parts;
 mod points;
 mod resolve;
 mod set_up;
@@ -38,6 +40,9 @@ pub use joint_bolts::{BoltAxis, JointBolts};
 pub use keep_out::{KeepOut, KeepOutCorners};
 pub use length::{
     LengthFault, LengthProblem, TapeReading, convert_length, format_length, parse_length,
+};
+pub use parts::{
+    JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
 };
 pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};

@@ -11,6 +11,7 @@
 //! | [`RecentFiles`] | files opened lately |
 //! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
 //! | [`read_readings`], [`read_survey`] | sheets of toe readings and tape surveys |
+//! | [`Drawer`] | measured parts, kept in the user's folder |
 //! | [`demos`] | the builds that come with the program |
 
 mod autosave;
@@ -18,6 +19,7 @@ mod build_file;
 mod convert;
 mod demos;
 mod document;
+mod drawer;
 mod explain;
 mod fault;
 mod format1;
@@ -35,6 +37,7 @@ pub use autosave::{Autosave, AutosaveFault, Leftover, leftovers};
 pub use build_file::{BuildFile, IfChanged};
 pub use demos::{Demo, demos};
 pub use document::{Document, write};
+pub use drawer::{Drawer, DrawerFault};
 pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
 pub use place::Place;
 pub use read::{read, read_bytes, read_text};

@@ -1,6 +1,6 @@
 //! Advice as it is said.
 
-use super::{Doubt, SideNext};
+use super::{Doubt, NextMoves, SideNext};
 use trammel_build::{LengthUnit, format_length};
 use trammel_setup::{Plan, RodThread, Uncertain, Way, turns_and_flats};
 
@@ -118,4 +118,41 @@ pub fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
             ),
         })
         .collect()
+}
+
+/// What to do with the shims under the rack; `None` where they stay.
+#[must_use]
+pub fn shims(next: &NextMoves) -> Option<String> {
+    let verb = if next.shims > 0 { "add" } else { "take out" };
+    let count = next.shims.unsigned_abs();
+    (count != 0).then(|| format!("{verb} {count} of the shims under the rack"))
+}
+
+/// Where to weld, when no adjuster cures it.
+#[must_use]
+pub fn reweld(side: &SideNext, unit: LengthUnit) -> Option<String> {
+    let weld = side.advice.reweld.as_ref()?;
+    let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| format!("{:+.2}", unit.from_mm(v)));
+    Some(format!(
+        "No adjuster within its range cures it. The inner joint must be welded elsewhere: by ({}) {} forward, outboard and up; largest toe change then {:.3} degrees.",
+        by.join(", "),
+        unit.sign(),
+        weld.then.largest.to_degrees()
+    ))
+}
+
+/// What the runs say of their return to ride height.
+#[must_use]
+pub fn returns(side: &SideNext) -> Vec<String> {
+    let latest = &side.readings.latest;
+    let line = |(run, n): (&trammel_setup::RunCheck, i32)| match (run.came_back(), run.return_to_zero) {
+        (Some(false), Some(off)) => Some(format!(
+            "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",
+            off.abs().to_degrees(),
+            run.allowed.to_degrees()
+        )),
+        (None, _) => Some(format!("Run {n} was not read again at ride height, so its return is not checked.")),
+        _ => None,
+    };
+    latest.runs.iter().zip(1..).filter_map(line).collect()
 }

@@ -165,6 +165,12 @@ pub struct SurveyedPoint {
 }
 
 impl ToeMethod {
+    /// What it is called.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.kernel(crate::LengthUnit::Millimetre).name()
+    }
+
     /// Whether it reads both wheels together.
     #[must_use]
     pub fn reads_both_wheels(self) -> bool {

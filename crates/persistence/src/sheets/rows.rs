@@ -201,7 +201,9 @@ impl Columns {
 
     fn shown(&self, line: &Line) -> Result<Raw, SheetFileFault> {
         for (at, name) in std::iter::once(self.first).chain(self.second) {
-            if line.cell(at).is_empty() {
+            // Nought degrees are neither in nor out.
+            let needless = at != self.first.0 && self.is_nought_degrees(line);
+            if line.cell(at).is_empty() && !needless {
                 return Err(line.fault(name, Kind::EmptyCell { why: self.why }));
             }
         }
@@ -228,6 +230,10 @@ impl Columns {
                 Ok(Raw::Degrees(size, way))
             }
         }
+    }
+
+    fn is_nought_degrees(&self, line: &Line) -> bool {
+        self.method == ToeMethod::Degrees && line.cell(self.first.0).parse::<f64>() == Ok(0.0)
     }
 
     fn unsigned(&self, line: &Line, words: &'static str) -> Result<(), SheetFileFault> {

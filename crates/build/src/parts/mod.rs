@@ -1,0 +1,8 @@
+//! Parts measured once on the bench, and put into any build.
+
+mod put;
+mod spec;
+
+pub use put::PartFault;
+pub(crate) use put::put;
+pub use spec::{JointPart, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm};

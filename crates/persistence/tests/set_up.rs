@@ -1,0 +1,420 @@
+//! The set-up part of the build file, sheets of readings, surveys and the drawer.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
+use trammel_build::{
+    Adjusted, AdjustedPart, AxleName, Build, Edit, JointPart, LengthUnit, Part, PartKind,
+    PointName, PointRef, RackEndRange, RackPart, ReadingRow, RodRange, Session, SetUp, Side,
+    SpindlePart, SpringPart, SpringRate, StackRange, SteeringArm, SurveyedPoint, ToeMethod,
+    TravelMeasure,
+};
+use trammel_persistence::{
+    Document, Drawer, DrawerFault, demos, read, read_readings, read_survey, write,
+};
+use trammel_setup::{Board, Raw, SpotWay, Way};
+
+fn demo() -> Build {
+    read(demos()[0].text).unwrap()
+}
+
+fn row(place: f64, shown: Raw) -> ReadingRow {
+    ReadingRow {
+        side: Side::Right,
+        run: 2,
+        rack: -0.5,
+        place,
+        ride: place == 10.0,
+        shown,
+    }
+}
+
+fn session(method: ToeMethod, rows: Vec<ReadingRow>) -> Session {
+    Session {
+        date: "3 May".into(),
+        notes: "after the \"big\" hit".into(),
+        adjusted: vec![Adjusted {
+            part: AdjustedPart::RackEnd,
+            side: Side::Left,
+            by: 0.1,
+        }],
+        method,
+        accuracy: Some(0.001),
+        travel_by: TravelMeasure::WheelHeight,
+        travel_accuracy: Some(0.04),
+        rows,
+    }
+}
+
+fn full() -> SetUp {
+    let mut set_up = SetUp::default();
+    set_up.adjusters.rack_end = Some(RackEndRange {
+        turns_out: 4.0,
+        turns_in: 2.5,
+    });
+    set_up.adjusters.washers = Some(StackRange {
+        thickness: 0.0625,
+        more: 3,
+        fewer: 1,
+    });
+    set_up.adjusters.washers_along = Some(trammel_build::BoltAxis::Vertical);
+    set_up.adjusters.shims = Some(StackRange {
+        thickness: 0.03125,
+        more: 4,
+        fewer: 0,
+    });
+    set_up.adjusters.rod = Some(RodRange {
+        per_turn: 0.1,
+        shorter: 0.5,
+        longer: 0.75,
+    });
+    set_up.sessions = vec![
+        session(
+            ToeMethod::TwoDials(10.0, Way::Out),
+            vec![row(
+                10.0,
+                Raw::Pair {
+                    front: 0.0,
+                    rear: 0.1,
+                },
+            )],
+        ),
+        session(
+            ToeMethod::OneDial(10.0, Way::In),
+            vec![row(11.0, Raw::Dial(-0.1))],
+        ),
+        session(
+            ToeMethod::Tape(21.0),
+            vec![row(
+                10.0,
+                Raw::Pair {
+                    front: 40.0,
+                    rear: 41.0,
+                },
+            )],
+        ),
+        session(
+            ToeMethod::Laser(120.0, Board::Behind),
+            vec![row(10.0, Raw::Spot(0.5, SpotWay::Outboard))],
+        ),
+        session(
+            ToeMethod::Mirror(120.0),
+            vec![row(10.0, Raw::Spot(0.5, SpotWay::Back))],
+        ),
+        session(
+            ToeMethod::Degrees,
+            vec![row(10.0, Raw::Degrees(0.25, Way::Out))],
+        ),
+    ];
+    let point = PointRef {
+        axle: AxleName::Front,
+        side: Side::Right,
+        point: PointName::TieRodInner,
+    };
+    set_up.surveyed.insert(
+        point,
+        SurveyedPoint {
+            variances: [0.1, 0.2, 0.3],
+            covariances: [-0.01, 0.02, 0.0],
+        },
+    );
+    set_up
+}
+
+#[test]
+fn everything_of_setting_up_comes_back() {
+    let build = Edit::SetSetUp(Box::new(full())).apply(&demo()).unwrap();
+    let text = write(&build);
+    assert_eq!(read(&text).unwrap(), build, "{text}");
+    assert!(text.contains("method: two_dials(10.0, toe_out)"), "{text}");
+    assert!(
+        text.contains("point: \"front.right.tie_rod.inner\""),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_session_added_to_a_file_leaves_the_rest_of_its_text() {
+    let document = Document::read(demos()[0].text).unwrap();
+    let build = Edit::SetSetUp(Box::new(full()))
+        .apply(document.build())
+        .unwrap();
+    let text = document.text_for(&build);
+    assert_eq!(read(&text).unwrap(), build);
+    let kept = demos()[0]
+        .text
+        .lines()
+        .filter(|l| text.lines().any(|t| t == *l))
+        .count();
+    assert!(kept + 2 >= demos()[0].text.lines().count(), "{text}");
+}
+
+#[test]
+fn a_build_without_it_says_nothing_of_it() {
+    assert!(!write(&demo()).contains("set_up"));
+    assert_eq!(demo().set_up, SetUp::default());
+}
+
+#[test]
+fn a_figure_that_cannot_stand_is_named() {
+    let mut bad = full();
+    bad.sessions[0].method = ToeMethod::TwoDials(0.0, Way::In);
+    let fault = Edit::SetSetUp(Box::new(bad)).apply(&demo()).unwrap_err();
+    assert!(
+        fault
+            .to_string()
+            .starts_with("set_up.sessions.1.method is 0, expected"),
+        "{fault}"
+    );
+}
+
+const DIALS: &str = "\
+# after the first run
+unit,mm
+date,3 May
+method,two dials
+spacing,250
+grows,in
+accuracy,0.02
+adjusted,left,rack end,2.5
+side,left
+travel,front,rear
+0,0,0
+up 25,0.4,-0.1
+down 25,-0.3,0.1
+0,0.01,0
+";
+
+#[test]
+fn a_sheet_of_two_dials_is_read_in_the_builds_unit() {
+    let s = read_readings(DIALS, LengthUnit::Millimetre).unwrap();
+    assert_eq!(s.method, ToeMethod::TwoDials(250.0, Way::In));
+    assert_eq!(
+        (s.date.as_str(), s.accuracy, s.rows.len()),
+        ("3 May", Some(0.02), 4)
+    );
+    assert_eq!(
+        s.adjusted,
+        [Adjusted {
+            part: AdjustedPart::RackEnd,
+            side: Side::Left,
+            by: 2.5
+        }]
+    );
+    assert_eq!(
+        (s.rows[2].place, s.rows[2].shown),
+        (
+            -25.0,
+            Raw::Pair {
+                front: -0.3,
+                rear: 0.1
+            }
+        )
+    );
+    let inches = read_readings(DIALS, LengthUnit::Inch).unwrap();
+    assert!((inches.rows[1].place - 25.0 / 25.4).abs() < 1e-6);
+    let tabs = DIALS.replace(',', "\t");
+    assert_eq!(read_readings(&tabs, LengthUnit::Millimetre).unwrap(), s);
+}
+
+#[test]
+fn other_methods_and_places_are_read() {
+    let degrees =
+        "unit,in\nmethod,degrees\nride,10\nside,wheel height,toe,way\nL,10,0,\nL,11 1/2,0.2,OUT\n";
+    let s = read_readings(degrees, LengthUnit::Inch).unwrap();
+    assert_eq!(s.travel_by, TravelMeasure::WheelHeight);
+    assert!(s.rows[0].ride && !s.rows[1].ride);
+    assert_eq!(
+        (s.rows[1].place, s.rows[1].shown),
+        (11.5, Raw::Degrees(0.2, Way::Out))
+    );
+    let laser = "unit,mm\nmethod,laser\ndistance,3000\nboard,ahead\nside,shock length,ride,spot,way,rack\nright,400,yes,0,in,0\nright,390,,4,outboard,10\n";
+    let s = read_readings(laser, LengthUnit::Millimetre).unwrap();
+    assert_eq!(s.rows[1].shown, Raw::Spot(4.0, SpotWay::Outboard));
+    assert_eq!((s.rows[0].ride, s.rows[1].rack), (true, 10.0));
+    let tape = "unit,mm\nmethod,tape\nacross,530\nblocks,ride,front,rear\n20,yes,1000,1002\n40,,1001,1002\n";
+    let s = read_readings(tape, LengthUnit::Millimetre).unwrap();
+    assert_eq!(s.travel_by, TravelMeasure::Blocks);
+}
+
+#[test]
+fn half_entered_and_wrongly_signed_sheets_are_refused_in_words() {
+    let said = |text: &str| {
+        read_readings(text, LengthUnit::Millimetre)
+            .unwrap_err()
+            .to_string()
+    };
+    for (text, expected) in [
+        (
+            DIALS.replace("up 25,0.4,-0.1", "up 25,0.4,"),
+            "line 12, rear: the cell is empty; two dials need a front and a rear number at every place. Fill it in or take the line out",
+        ),
+        (
+            DIALS.replace("up 25", "up -25"),
+            "line 12, where the wheel was: `up -25` has a sign; write the size alone and the word `up` or `down` beside it, so that nobody has to remember which way the sign goes",
+        ),
+        (
+            DIALS.replace("grows,in\n", ""),
+            "there is no line `grows`; write one such as `grows, in` above the table",
+        ),
+        (
+            DIALS.replace("grows,in", "grows,left"),
+            "line 6, grows: found `left`, expected `in` or `out`: which way the plate goes at a dial whose number grows",
+        ),
+        (
+            DIALS.replace("side,left\n", ""),
+            "line 9: there is no line `side`; write one such as `side, left` above the table",
+        ),
+        (
+            DIALS.replace("front,rear", "front,back"),
+            "line 10: there is no column `rear`; two dials need a front and a rear number at every place",
+        ),
+        (
+            DIALS.replace("spacing,250\n", "spacing,250\nspacing,250\n"),
+            "line 6: `spacing` stands here a second time; expected it once",
+        ),
+        (
+            "unit,mm\nmethod,degrees\nside,left\ntravel,toe,way\n0,0,\n25,-0.2,IN\n".into(),
+            "line 6, toe: `-0.2` has a sign; write the size alone and IN or OUT beside it, so that nobody has to remember which way the sign goes",
+        ),
+        (
+            "unit,mm\nmethod,degrees\nside,left\ntravel,toe,way\n0,0,\n25,0.2,\n".into(),
+            "line 6, way: the cell is empty; degrees need the way as a word: IN or OUT. Fill it in or take the line out",
+        ),
+        (
+            "unit,mm\nmethod,degrees\n".into(),
+            "there are no readings; expected a heading such as `side, travel, front, rear` and a line for each place of the wheel",
+        ),
+    ] {
+        assert_eq!(said(&text), expected);
+    }
+    assert!(
+        said(&DIALS.replace("0.4", "0,4")).contains("line 12"),
+        "a decimal comma makes a cell too many or a wrong one"
+    );
+}
+
+#[test]
+fn a_survey_is_read_with_its_corrections() {
+    let text = "\
+unit,mm
+tape class,1
+mark,A,0,0,0
+mark,B,600,0,0,0.5
+mark,C,0,600,0
+point,joint,above
+tape,A,joint,500,starts 25.4,to near 12
+tape,B,joint,600,accuracy 2
+tape,C,joint,610,round
+height,joint,240,accuracy 0.5
+";
+    let file = read_survey(text).unwrap();
+    let readings = file.survey.readings();
+    assert!((readings[0].value - (500.0 - 25.4 + 6.0)).abs() < 1e-9);
+    assert_eq!((readings[1].deviation, readings[3].deviation), (2.0, 0.5));
+    assert!(readings[2].deviation > 2.5);
+}
+
+#[test]
+fn a_wrong_survey_says_where_and_what() {
+    let said = |text: &str| read_survey(text).unwrap_err().to_string();
+    for (text, expected) in [
+        (
+            "mark,A,0,0,0\npoint,joint\ntape,A,joint,\n",
+            "line 3, reading: the cell is empty; a reading needs its number. Fill it in or take the line out",
+        ),
+        (
+            "mark,A,0,0,0\ntape,A,joint,400\n",
+            "line 2, name: there is no mark or point `joint`; give it a line `mark, joint, x, y, z` or `point, joint` above this one",
+        ),
+        (
+            "mark,A,0,0,0\npoint,joint\ntape,A,joint,-400\n",
+            "line 3, reading: the reading of the tape from A to joint is -400; expected a length above nought; the reading was not taken",
+        ),
+        (
+            "mark,A,0,0,0\nmark,A,1,0,0\n",
+            "line 2, name: there are two points named A; give one of them another name",
+        ),
+    ] {
+        assert_eq!(said(text), expected);
+    }
+    assert!(said("string,A\n").starts_with("line 1: `string` is not known here"));
+    assert!(said("").starts_with("there are no readings"));
+}
+
+fn drawer() -> Drawer {
+    let part = |name: &str, kind| Part {
+        name: name.into(),
+        unit: LengthUnit::Inch,
+        notes: "left one".into(),
+        kind,
+    };
+    Drawer {
+        parts: vec![
+            part(
+                "quad",
+                PartKind::Spindle(SpindlePart {
+                    ball_joint_spacing: 6.5,
+                    inclination_deg: 9.0,
+                    spindle_height: 2.25,
+                    wheel_out: 3.0,
+                    arm_length: 3.75,
+                    arm: SteeringArm::Behind,
+                    arm_height: 1.5,
+                    arm_out: -0.5,
+                }),
+            ),
+            part(
+                "rack",
+                PartKind::Rack(RackPart {
+                    joint_to_joint: 17.0,
+                    travel: 1.5,
+                    travel_per_turn: 2.0,
+                    end_thread: "1/2-20".into(),
+                    hard_to: None,
+                }),
+            ),
+            part(
+                "shock",
+                PartKind::Spring(SpringPart {
+                    open: 16.0,
+                    closed: 12.0,
+                    rate: Some(SpringRate::PoundsPerInch(95.0)),
+                }),
+            ),
+            part(
+                "heim",
+                PartKind::Joint(JointPart {
+                    ball_width: 0.5,
+                    swivel_deg: 13.0,
+                    rating: Some(9000.0),
+                }),
+            ),
+        ],
+    }
+}
+
+#[test]
+fn the_drawer_comes_back_from_its_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("deep/drawer.ron");
+    assert_eq!(Drawer::load(&path).unwrap(), Drawer::default());
+    drawer().save(&path).unwrap();
+    assert_eq!(Drawer::load(&path).unwrap(), drawer());
+}
+
+#[test]
+fn a_damaged_or_newer_drawer_is_said_and_left() {
+    assert!(matches!(
+        Drawer::read("(format: 1, parts: [("),
+        Err(DrawerFault::NotDrawer(_))
+    ));
+    let newer = drawer().write().unwrap().replace("format: 1", "format: 2");
+    assert!(matches!(
+        Drawer::read(&newer),
+        Err(DrawerFault::NewerFormat(2))
+    ));
+}
