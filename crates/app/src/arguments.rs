@@ -8,7 +8,7 @@ use trammel_build::{AxleName, LengthUnit, Side};
 
 use crate::{
     fault::Fault,
-    set_up_arguments::{ADVISE_ABOUT, AdviseArguments, SURVEY_ABOUT, SurveyArguments},
+    set_up_arguments::{ADVISE_ABOUT, AdviseArguments, CARDS_ABOUT, CardsArguments, SURVEY_ABOUT, SurveyArguments},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
@@ -65,6 +65,9 @@ pub(crate) enum Command {
     /// Coordinates from tape readings.
     #[command(long_about = SURVEY_ABOUT)]
     Survey(SurveyArguments),
+    /// Set-up cards to print, as a PDF.
+    #[command(long_about = CARDS_ABOUT)]
+    Cards(CardsArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.
@@ -148,7 +151,7 @@ pub(crate) struct PictureArguments {
     /// Stage of the job.
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
-    /// Page of the notebook in Lay out.
+    /// Page of the notebook: curves, points and figures in Lay out, the others in Set up.
     #[arg(long, value_enum, default_value_t = PageWord::Curves)]
     pub page: PageWord,
     /// Wheel travel of the moved linkage, in the build's unit.
@@ -164,6 +167,7 @@ pub(crate) struct PictureArguments {
 pub(crate) enum StageWord {
     LayOut,
     Tune,
+    SetUp,
 }
 
 /// A page of the notebook on the command line.
@@ -172,6 +176,12 @@ pub(crate) enum PageWord {
     Curves,
     Points,
     Figures,
+    Readings,
+    NextMove,
+    TapeSurvey,
+    Static,
+    Log,
+    Parts,
 }
 
 /// Reads `1280x800`.

@@ -111,6 +111,9 @@ pub(crate) enum Fault {
         /// What is wrong with it.
         fault: Box<SurveyFault>,
     },
+    /// The cards.
+    #[error(transparent)]
+    Cards(#[from] Box<trammel_cards::CardFault>),
     /// The next moves.
     #[error(transparent)]
     Next(#[from] NextFault),

@@ -70,6 +70,7 @@ fn run() -> Result<u8, Fault> {
             let sound = commands::survey::run(&survey)?;
             Ok(if sound { DONE } else { CONTRADICTED })
         }
+        Some(Command::Cards(cards)) => commands::cards::run(&cards).map(|()| DONE),
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }

@@ -10,6 +10,7 @@ use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
+    set_up::settings::SetUpPage,
     view::{Page, Stage},
 };
 
@@ -40,22 +41,37 @@ impl Host for Nobody {
     fn quit(&mut self) {}
 }
 
+/// Turns to a page, of whichever stage it is.
+fn turn_to(view: &mut trammel_screen::view::View, page: PageWord) {
+    match page {
+        PageWord::Curves => view.page = Page::Curves,
+        PageWord::Points => view.page = Page::Points,
+        PageWord::Figures => view.page = Page::Figures,
+        PageWord::Readings => view.set_up.page = SetUpPage::Readings,
+        PageWord::NextMove => view.set_up.page = SetUpPage::NextMove,
+        PageWord::TapeSurvey => view.set_up.page = SetUpPage::TapeSurvey,
+        PageWord::Static => view.set_up.page = SetUpPage::Static,
+        PageWord::Log => view.set_up.page = SetUpPage::Log,
+        PageWord::Parts => view.set_up.page = SetUpPage::Parts,
+    }
+}
+
 /// Draws the window's content for a build and writes it as a PNG.
 pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fault> {
     let mm = build.unit.mm();
     let mut bench = Bench::new(Box::new(Nobody), Start::Build(Box::new(build)));
     bench.set_light(arguments.light);
-    let tune = matches!(arguments.stage, StageWord::Tune);
-    if tune {
-        bench.go(Stage::Tune);
-    }
+    let stage = match arguments.stage {
+        StageWord::LayOut => Stage::LayOut,
+        StageWord::Tune => Stage::Tune,
+        StageWord::SetUp => Stage::SetUp,
+    };
+    bench.go(stage);
+    // What these stages work out beside the window takes its time.
+    let waits = matches!(stage, Stage::Tune | Stage::SetUp);
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
-    view.page = match arguments.page {
-        PageWord::Curves => Page::Curves,
-        PageWord::Points => Page::Points,
-        PageWord::Figures => Page::Figures,
-    };
+    turn_to(view, arguments.page);
     view.travel = arguments.travel * mm;
     view.rack = if view.axle == AxleName::Front {
         arguments.rack * mm
@@ -66,14 +82,14 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let view = View {
         size_points,
         pixels_per_point: arguments.scale,
-        settle_frames: if tune { TUNE_FRAMES } else { FRAMES },
+        settle_frames: if waits { TUNE_FRAMES } else { FRAMES },
     };
     let fail = |e: &dyn std::fmt::Display| Fault::Picture(e.to_string());
     let picture = render(
         &view,
         |ctx| ctx.set_fonts(fonts::definitions()),
         |ui| {
-            if tune {
+            if waits {
                 std::thread::sleep(TUNE_WAIT);
             }
             bench.ui(ui);

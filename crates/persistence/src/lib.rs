@@ -42,6 +42,6 @@ pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
 pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;
-pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save};
+pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save, write_file};
 pub use sheets::{SheetFileFault, SheetFileFaultKind, SurveyFile, read_readings, read_survey};
 pub use table::{Separator, TableFault, TableFaultKind, read_points, write_points};

@@ -62,7 +62,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 28] = [
         Self::Open,
         Self::Save,
         Self::SaveAs,
@@ -74,6 +74,7 @@ impl Action {
         Self::Redo,
         Self::Go(Stage::LayOut),
         Self::Go(Stage::Tune),
+        Self::Go(Stage::SetUp),
         Self::Play,
         Self::ResetPose,
         Self::PointTable,
@@ -109,6 +110,7 @@ impl Action {
             Self::SwitchTheme => "Light or dark",
             Self::Go(Stage::LayOut) => "Stage: lay out",
             Self::Go(Stage::Tune) => "Stage: tune",
+            Self::Go(Stage::SetUp) => "Stage: set up",
             Self::SwitchAxle => "Front or rear axle",
             Self::Play => "Run through the travel",
             Self::ResetPose => "Back to the design position",
@@ -140,6 +142,7 @@ impl Action {
             Self::SwitchTheme => (Modifiers::NONE, Key::D),
             Self::Go(Stage::LayOut) => (Modifiers::NONE, Key::F2),
             Self::Go(Stage::Tune) => (Modifiers::NONE, Key::F3),
+            Self::Go(Stage::SetUp) => (Modifiers::NONE, Key::F6),
             Self::SwitchAxle => (Modifiers::NONE, Key::X),
             Self::Play => (Modifiers::NONE, Key::R),
             Self::ResetPose => (Modifiers::NONE, Key::Num0),

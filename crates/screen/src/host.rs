@@ -13,6 +13,8 @@ pub enum Pick {
     OpenTable,
     /// Write a point table; the suggested file name.
     SaveTable(String),
+    /// Write sheets to print; the suggested file name.
+    SaveSheets(String),
 }
 
 /// What came of a file dialog.

@@ -5,6 +5,7 @@
 //! | [`Bench`] | the whole screen; one [`Bench::ui`] call is one frame |
 //! | [`drawing`] | the marking-out table: three projections with joints that can be dragged |
 //! | [`tune`] | the Tune stage: toe map, best spot, build error, automatic tuning, ride height |
+//! | [`set_up`] | the Set up stage: readings, next move, tape survey, static figures, log, parts |
 //! | [`notebook`] | curves, points, figures, cautions |
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
 //! | [`history`] | undo and redo |
@@ -28,6 +29,7 @@ mod number_field;
 mod plot;
 pub mod request;
 pub mod results;
+pub mod set_up;
 pub mod style;
 mod title_block;
 pub mod tokens;

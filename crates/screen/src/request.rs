@@ -37,6 +37,10 @@ pub enum Request {
     },
     /// Start a search for layouts, or stop it.
     Search(bool),
+    /// Something with the drawer of measured parts.
+    Parts(crate::set_up::drawer::PartAsk),
+    /// Save the cards for setting up; where to is asked.
+    SaveCards,
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

@@ -10,11 +10,13 @@ pub enum Stage {
     LayOut,
     /// Where the tie rod's joints belong.
     Tune,
+    /// Readings of the finished vehicle, and the move to make.
+    SetUp,
 }
 
 impl Stage {
     /// In the order of the strip.
-    pub const ALL: [Self; 2] = [Self::LayOut, Self::Tune];
+    pub const ALL: [Self; 3] = [Self::LayOut, Self::Tune, Self::SetUp];
 
     /// Its name on the strip.
     #[must_use]
@@ -22,6 +24,7 @@ impl Stage {
         match self {
             Self::LayOut => "Lay out",
             Self::Tune => "Tune",
+            Self::SetUp => "Set up",
         }
     }
 
@@ -32,6 +35,9 @@ impl Stage {
             Self::LayOut => "Place points, wheel and figures, and watch the curves",
             Self::Tune => {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
+            }
+            Self::SetUp => {
+                "Readings of the finished vehicle in, the next turn of the thread out"
             }
         }
     }
@@ -97,6 +103,8 @@ pub struct View {
     pub ghost: Option<TravelCurve>,
     /// What the Tune stage is asked for.
     pub tune: crate::tune::settings::TuneView,
+    /// What is looked at and half typed in the Set up stage.
+    pub set_up: crate::set_up::settings::SetUpView,
     /// The caution whose remedies are unfolded.
     pub open_caution: Option<CautionKey>,
 }
@@ -142,6 +150,7 @@ impl Default for View {
             rack_follows: true,
             ghost: None,
             tune: crate::tune::settings::TuneView::default(),
+            set_up: crate::set_up::settings::SetUpView::default(),
             open_caution: None,
         }
     }

@@ -2,7 +2,7 @@
 
 use super::{Doubt, NextMoves, SideNext};
 use trammel_build::{LengthUnit, format_length};
-use trammel_setup::{Plan, RodThread, Uncertain, Way, turns_and_flats};
+use trammel_setup::{Plan, Reduced, RodThread, Uncertain, Way, turns_and_flats};
 
 /// `0.123 IN`.
 #[must_use]
@@ -143,8 +143,7 @@ pub fn reweld(side: &SideNext, unit: LengthUnit) -> Option<String> {
 
 /// What the runs say of their return to ride height.
 #[must_use]
-pub fn returns(side: &SideNext) -> Vec<String> {
-    let latest = &side.readings.latest;
+pub fn returns(latest: &Reduced) -> Vec<String> {
     let line = |(run, n): (&trammel_setup::RunCheck, i32)| match (run.came_back(), run.return_to_zero) {
         (Some(false), Some(off)) => Some(format!(
             "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",

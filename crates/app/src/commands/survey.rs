@@ -181,8 +181,8 @@ fn point(file: &SurveyFile, found: &Surveyed, p: &Placed) -> Value {
         "x": unit.from_mm(p.at.x),
         "y": unit.from_mm(p.at.y),
         "z": unit.from_mm(p.at.z),
-        "deviation": [p.deviations().x, p.deviations().y, p.deviations().z].map(|v| unit.from_mm(v)),
-        "covariance": [c.m11, c.m22, c.m33, c.m12, c.m13, c.m23].map(area),
+        "deviation": ([p.deviations().x, p.deviations().y, p.deviations().z].map(|v| unit.from_mm(v))),
+        "covariance": ([c.m11, c.m22, c.m33, c.m12, c.m13, c.m23].map(area)),
         "weak": weak.map(|w| json!({
             "direction": w.direction_words(),
             "deviation": unit.from_mm(w.deviation),

@@ -39,6 +39,7 @@ impl Host for Desktop {
                     Pick::SaveBuild(name) => builds(dialog).set_file_name(name).save_file(),
                     Pick::OpenTable => tables(dialog).pick_file(),
                     Pick::SaveTable(name) => tables(dialog).set_file_name(name).save_file(),
+                    Pick::SaveSheets(name) => sheets(dialog).set_file_name(name).save_file(),
                 };
                 // The screen may have stopped waiting; then nobody needs the answer.
                 let _ = send.send(path.map_or(Picked::Nothing, Picked::Path));
@@ -82,6 +83,10 @@ impl Host for Desktop {
 
 fn builds(dialog: rfd::FileDialog) -> rfd::FileDialog {
     dialog.add_filter("Trammel build", &["ron"])
+}
+
+fn sheets(dialog: rfd::FileDialog) -> rfd::FileDialog {
+    dialog.add_filter("Sheets to print", &["pdf"])
 }
 
 fn tables(dialog: rfd::FileDialog) -> rfd::FileDialog {

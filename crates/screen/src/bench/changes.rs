@@ -26,6 +26,8 @@ impl Bench {
                 Request::OpenDemo(name) => self.ask_then(ctx, super::files::Next::Demo(name)),
                 Request::EditAs { name, edits } => self.edit_as(ctx, name, &edits),
                 Request::Search(on) => self.set_searching(ctx, on),
+                Request::Parts(ask) => self.parts(ctx, &ask),
+                Request::SaveCards => self.ask_for_cards(),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }

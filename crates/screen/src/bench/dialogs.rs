@@ -37,6 +37,7 @@ pub(super) enum PathFor {
     SaveAs,
     Import,
     Export,
+    Cards,
 }
 
 /// A path being typed.
@@ -75,6 +76,10 @@ impl Dialog {
 
     pub(super) fn export(suggested: String) -> Self {
         Self::path(PathFor::Export, suggested)
+    }
+
+    pub(super) fn cards(suggested: String) -> Self {
+        Self::path(PathFor::Cards, suggested)
     }
 }
 
@@ -138,6 +143,7 @@ impl Bench {
                     PathFor::SaveAs => Pick::SaveBuild(file_name_of(&typed)),
                     PathFor::Import => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
+                    PathFor::Cards => Pick::SaveSheets(file_name_of(&typed)),
                 };
                 self.host
                     .ask_for_file(&pick, self.files.folder().as_deref());
@@ -207,6 +213,7 @@ fn path_ui(
         PathFor::SaveAs => ("Save the build as", "Save"),
         PathFor::Import => ("Read points from a CSV file", "Read"),
         PathFor::Export => ("Write points to a CSV file", "Write"),
+        PathFor::Cards => ("Save the set-up cards as a PDF", "Save"),
     };
     heading(ui, title);
     let label = ui.label("File, with its folder:");

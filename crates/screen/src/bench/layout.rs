@@ -62,6 +62,8 @@ impl Bench {
         let inking = self.hand(&mut table);
         let on_table = inking.as_ref().and_then(Inking::front_view);
         self.tune_go_on(ui.ctx());
+        self.set_up_go_on(ui.ctx());
+        let views = inking.as_ref().map(Inking::views);
         part(
             ui,
             "strip",
@@ -81,6 +83,7 @@ impl Bench {
                     build: self.history.build(),
                     results: &self.results,
                     tune: &self.tune,
+                    set_up: &self.set_up,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -119,6 +122,9 @@ impl Bench {
                         front,
                     };
                     self.tune.ink(&mut table, &on, requests);
+                }
+                if let (Some(views), Stage::SetUp) = (views, self.view.stage) {
+                    crate::set_up::ink_ellipses(&table, &views, &self.set_up, input.build, &tokens);
                 }
                 if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
                     title_block::ui(&mut table, corner, input.build, axle, &tokens);

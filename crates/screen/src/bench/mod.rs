@@ -7,6 +7,7 @@ mod drag;
 mod files;
 mod keys;
 mod layout;
+mod setting_up;
 mod tables;
 mod tuning;
 mod unsaved;
@@ -23,6 +24,7 @@ use crate::{
     message::Message,
     request::Request,
     results::Results,
+    set_up::SetUpWork,
     tokens::Tokens,
     tune::Tune,
     view::View,
@@ -47,6 +49,7 @@ pub struct Bench {
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
     tune: Tune,
+    set_up: SetUpWork,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -80,6 +83,7 @@ impl Bench {
             quitting: false,
             hovered_row: None,
             tune: Tune::default(),
+            set_up: SetUpWork::default(),
             fill_before: None,
         }
     }
@@ -126,6 +130,12 @@ impl Bench {
     #[must_use]
     pub fn tune(&self) -> &Tune {
         &self.tune
+    }
+
+    /// What the Set up stage has worked out.
+    #[must_use]
+    pub fn set_up(&self) -> &SetUpWork {
+        &self.set_up
     }
 
     /// Whether there is work that no file holds.

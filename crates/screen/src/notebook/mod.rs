@@ -6,6 +6,7 @@ mod figures;
 mod form;
 mod points;
 mod scores;
+mod set_up;
 mod toe;
 mod tune;
 
@@ -18,6 +19,7 @@ use trammel_build::Build;
 use crate::{
     request::Request,
     results::Results,
+    set_up::SetUpWork,
     tokens::{Tokens, type_size},
     tune::Tune,
     view::{Page, Stage, View},
@@ -32,6 +34,8 @@ pub struct NotebookInput<'a> {
     pub results: &'a Results,
     /// What the Tune stage has worked out.
     pub tune: &'a Tune,
+    /// What the Set up stage has worked out.
+    pub set_up: &'a SetUpWork,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -67,11 +71,16 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         };
         let plot_height = match view.stage {
             Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
+            Stage::SetUp => (0.21 * height).clamp(130.0, 280.0),
             Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
         };
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {
             tune::ui(ui, input, study, view, requests);
+            return;
+        }
+        if view.stage == Stage::SetUp {
+            set_up::ui(ui, input, study, view, requests);
             return;
         }
         page_switch(ui, input.tokens, view);

@@ -17,7 +17,7 @@
 
 pub(crate) mod advice;
 pub mod auto;
-mod background;
+pub(crate) mod background;
 pub(crate) mod clear;
 pub(crate) mod hint;
 mod lattice;

@@ -113,8 +113,8 @@ fn side(s: &SideNext, rod: &RodThread, unit: LengthUnit) -> Value {
         "best": plan(&s.advice.best, rod, unit),
         "alternatives": alternatives.collect::<Vec<_>>(),
         "reweld": s.advice.reweld.map(|w| json!({
-            "by": [w.by.x, w.by.y, w.by.z].map(|v| unit.from_mm(v)),
-            "to": [w.to.x, w.to.y, w.to.z].map(|v| unit.from_mm(v)),
+            "by": ([w.by.x, w.by.y, w.by.z].map(|v| unit.from_mm(v))),
+            "to": ([w.to.x, w.to.y, w.to.z].map(|v| unit.from_mm(v))),
             "largest_deg": w.then.largest.to_degrees(),
         })),
         "next": points(s.next.iter(), unit),

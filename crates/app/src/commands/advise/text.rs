@@ -47,7 +47,7 @@ fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String
         "{} wheel",
         side.readings.side.word().to_uppercase()
     )];
-    lines.extend(words::returns(side));
+    lines.extend(words::returns(&side.readings.latest));
     lines.extend(words::cause(side, unit));
     lines.push(format!("As it stands: {}.", words::expected(&advice.now)));
     lines.push(format!("DO: {}.", words::moves(&advice.best, &next.rod)));

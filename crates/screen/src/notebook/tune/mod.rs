@@ -68,7 +68,7 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
 }
 
 /// A row of choices, one of them chosen; the one that was clicked.
-fn choice<T: Copy + PartialEq>(
+pub(super) fn choice<T: Copy + PartialEq>(
     ui: &mut Ui,
     tokens: &Tokens,
     word: &str,
