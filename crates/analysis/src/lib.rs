@@ -20,6 +20,7 @@
 //! | [`factors_over`] | the factor of one check pose by pose, for a curve over travel or rack |
 //! | [`thread_comparison`] | threads and grades side by side for the rack end's own load |
 //! | [`effective_load_cases`], [`usual_load_cases`] | what a build is proved against |
+//! | [`advice_words`] | the same as it is said in the shop |
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
@@ -66,6 +67,7 @@ pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
 pub use ride_height_study::{RideHeightRow, ride_heights, rise_at};
+pub use set_up::words as advice_words;
 pub use set_up::{Doubt, NextFault, NextMoves, SideNext, SideReadings, next_moves};
 pub use steer_curve::{SteerCurve, SteerStation};
 pub use study::{AxleStudy, Study};

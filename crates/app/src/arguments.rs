@@ -10,7 +10,9 @@ use crate::{
     fault::Fault,
     prove_arguments::{ForcesArguments, ProveArguments},
     prove_help::{FORCES_ABOUT, PROVE_ABOUT},
-    set_up_arguments::{ADVISE_ABOUT, AdviseArguments, SURVEY_ABOUT, SurveyArguments},
+    set_up_arguments::{
+        ADVISE_ABOUT, AdviseArguments, CARDS_ABOUT, CardsArguments, SURVEY_ABOUT, SurveyArguments,
+    },
     sheets_arguments::{SHEETS_ABOUT, SheetsArguments},
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
@@ -77,6 +79,9 @@ pub(crate) enum Command {
     /// Write templates, files for the cutter, fixture sheet and cut list.
     #[command(long_about = SHEETS_ABOUT)]
     Sheets(SheetsArguments),
+    /// Set-up cards to print, as a PDF.
+    #[command(long_about = CARDS_ABOUT)]
+    Cards(CardsArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
     /// Write the demo builds.
@@ -161,7 +166,7 @@ pub(crate) struct PictureArguments {
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
     /// Page of the notebook: curves, points, figures in Lay out; best-spot, room, build-error, automatic, ride-height, what-if in Tune; checks, load-cases,
-    /// forces, rack-end, parts in Prove. The first where it is left out.
+    /// forces, rack-end, parts in Prove; readings, next-move, tape-survey, static, log, drawer in Set up. The first where it is left out.
     #[arg(long, value_enum)]
     pub page: Option<PageWord>,
     /// Wheel travel of the moved linkage, in the build's unit.
@@ -179,6 +184,7 @@ pub(crate) enum StageWord {
     Tune,
     Prove,
     Make,
+    SetUp,
 }
 
 /// A page of the notebook on the command line.
@@ -198,6 +204,12 @@ pub(crate) enum PageWord {
     Forces,
     RackEnd,
     Parts,
+    Readings,
+    NextMove,
+    TapeSurvey,
+    Static,
+    Log,
+    Drawer,
 }
 
 /// Reads `1280x800`.

@@ -124,6 +124,9 @@ pub(crate) enum Fault {
         /// What is wrong with it.
         fault: Box<SurveyFault>,
     },
+    /// The cards.
+    #[error(transparent)]
+    Cards(#[from] Box<trammel_cards::CardFault>),
     /// The next moves.
     #[error(transparent)]
     Next(#[from] NextFault),
@@ -137,7 +140,7 @@ pub(crate) enum Fault {
     AllLocked(String),
     /// A sheet, or the file of one.
     #[error(transparent)]
-    Sheet(#[from] FileFault),
+    SheetFile(#[from] FileFault),
     /// The fonts for the sheets.
     #[error(transparent)]
     Drawing(#[from] DrawingError),

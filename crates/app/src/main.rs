@@ -82,6 +82,7 @@ fn run() -> Result<u8, Fault> {
             let all = commands::sheets::run(&sheets)?;
             Ok(if all { DONE } else { UNMET })
         }
+        Some(Command::Cards(cards)) => commands::cards::run(&cards).map(|()| DONE),
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }

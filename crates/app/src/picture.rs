@@ -11,6 +11,7 @@ use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
     prove::settings::ProvePage,
+    set_up::settings::SetUpPage,
     tune::settings::TunePage,
     view::{Page, Stage, View as ScreenView},
 };
@@ -62,6 +63,12 @@ fn turn_to(view: &mut ScreenView, page: PageWord) {
         PageWord::Forces => view.prove.page = ProvePage::Forces,
         PageWord::RackEnd => view.prove.page = ProvePage::RackEnd,
         PageWord::Parts => view.prove.page = ProvePage::Parts,
+        PageWord::Readings => view.set_up.page = SetUpPage::Readings,
+        PageWord::NextMove => view.set_up.page = SetUpPage::NextMove,
+        PageWord::TapeSurvey => view.set_up.page = SetUpPage::TapeSurvey,
+        PageWord::Static => view.set_up.page = SetUpPage::Static,
+        PageWord::Log => view.set_up.page = SetUpPage::Log,
+        PageWord::Drawer => view.set_up.page = SetUpPage::Parts,
     }
 }
 
@@ -75,9 +82,11 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
         StageWord::Tune => Stage::Tune,
         StageWord::Prove => Stage::Prove,
         StageWord::Make => Stage::Make,
+        StageWord::SetUp => Stage::SetUp,
     };
     bench.go(stage);
-    let tune = stage != Stage::LayOut;
+    // What these stages work out beside the window takes its time.
+    let waits = stage != Stage::LayOut;
     let view = bench.view_mut();
     view.axle = arguments.axle.into();
     if let Some(page) = arguments.page {
@@ -93,14 +102,14 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
     let view = View {
         size_points,
         pixels_per_point: arguments.scale,
-        settle_frames: if tune { TUNE_FRAMES } else { FRAMES },
+        settle_frames: if waits { TUNE_FRAMES } else { FRAMES },
     };
     let fail = |e: &dyn std::fmt::Display| Fault::Picture(e.to_string());
     let picture = render(
         &view,
         |ctx| ctx.set_fonts(fonts::definitions()),
         |ui| {
-            if tune {
+            if waits {
                 std::thread::sleep(TUNE_WAIT);
             }
             bench.ui(ui);

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
+use trammel_drawings::sheet::Paper;
 
 use crate::tune_arguments::OutArguments;
 
@@ -30,6 +31,31 @@ pub(crate) struct SurveyArguments {
     #[arg(long)]
     pub json: bool,
 }
+
+#[derive(Debug, Args)]
+pub(crate) struct CardsArguments {
+    /// Build file, or demo:NAME.
+    #[arg(value_name = "BUILD")]
+    pub build: PathBuf,
+    /// PDF file to write.
+    #[arg(long, value_name = "FILE")]
+    pub out: PathBuf,
+    /// Paper: a4, a3, letter or tabloid.
+    #[arg(long, value_name = "PAPER", default_value = "a4", value_parser = paper)]
+    pub paper: Paper,
+    /// Write over a file that is there already.
+    #[arg(long)]
+    pub force: bool,
+}
+
+fn paper(text: &str) -> Result<Paper, String> {
+    text.parse::<Paper>().map_err(|fault| fault.to_string())
+}
+
+pub(crate) const CARDS_ABOUT: &str = "\
+Cards for setting up, to print: what to lock, check and measure, with blank columns for every
+wheel height; readings and moves, where the build holds any; what a turn and a flat of the tie rod
+do; and the list to sign before the vehicle is driven. One PDF; the same build gives the same bytes.";
 
 pub(crate) const ADVISE_ABOUT: &str = "\
 Say what to turn or shim next, from readings of toe against wheel travel.

@@ -13,7 +13,7 @@ use std::{
 
 use serde::{Deserialize, Serialize};
 
-use crate::{LARGEST_FILE, save::write_whole};
+use crate::{LARGEST_FILE, save::write_file};
 
 const WORK: &str = "ron";
 const LOCK: &str = "lock";
@@ -121,7 +121,7 @@ impl Autosave {
             source,
         };
         let written = ron::to_string(&kept).map_err(|e| fault(io::Error::other(e)))?;
-        write_whole(&self.work, written.as_bytes()).map_err(fault)?;
+        write_file(&self.work, written.as_bytes()).map_err(fault)?;
         self.kept = Some(kept);
         Ok(())
     }

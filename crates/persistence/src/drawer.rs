@@ -8,7 +8,7 @@ use trammel_build::{
     SteeringArm,
 };
 
-use crate::save::write_whole;
+use crate::save::write_file;
 
 /// A longer drawer was not written here, bytes.
 const LARGEST: u64 = 4 * 1024 * 1024;
@@ -100,7 +100,7 @@ impl Drawer {
         if let Some(folder) = path.parent() {
             fs::create_dir_all(folder)?;
         }
-        write_whole(path, self.write()?.as_bytes())
+        write_file(path, self.write()?.as_bytes())
     }
 }
 

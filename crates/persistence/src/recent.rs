@@ -7,7 +7,7 @@ use std::{
 
 use serde::{Deserialize, Serialize};
 
-use crate::save::write_whole;
+use crate::save::write_file;
 
 /// Files that are remembered.
 const MOST: usize = 12;
@@ -57,7 +57,7 @@ impl RecentFiles {
         if let Some(folder) = path.parent() {
             fs::create_dir_all(folder)?;
         }
-        write_whole(path, text.as_bytes())
+        write_file(path, text.as_bytes())
     }
 
     /// Puts a file first.

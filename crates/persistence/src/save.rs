@@ -90,7 +90,7 @@ pub fn save(path: &Path, text: &str, expected: Expected<'_>) -> Result<Saved, Sa
         _ => {}
     }
     let backup = current.map(|now| back_up(&path, &now)).transpose()?;
-    write_whole(&path, text.as_bytes()).map_err(system(&path, "saved"))?;
+    write_file(&path, text.as_bytes()).map_err(system(&path, "saved"))?;
     Ok(Saved { path, backup })
 }
 
@@ -100,7 +100,7 @@ pub fn save(path: &Path, text: &str, expected: Expected<'_>) -> Result<Saved, Sa
 /// [`SaveFault`]; the old file is whole in every case.
 pub fn save_bytes(path: &Path, bytes: &[u8]) -> Result<(), SaveFault> {
     let path = target(path)?;
-    write_whole(&path, bytes).map_err(system(&path, "written"))
+    write_file(&path, bytes).map_err(system(&path, "written"))
 }
 
 /// Whether the file differs from what was opened or saved last; one that has gone or can't be read does.
@@ -111,8 +111,11 @@ pub fn changed_on_disk(path: &Path, known: &str) -> bool {
         .map_or(true, |now| now.as_deref() != Some(known.as_bytes()))
 }
 
-/// Writes beside, syncs, renames, and syncs the folder.
-pub(crate) fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+/// Writes a file whole or not at all: beside, then renamed.
+///
+/// # Errors
+/// When the system refuses; what was there is whole then.
+pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut file = AtomicWriteFile::open(path)?;
     file.write_all(bytes)?;
     file.commit()
@@ -128,7 +131,7 @@ pub fn backup_path(path: &Path) -> PathBuf {
 
 fn back_up(path: &Path, bytes: &[u8]) -> Result<PathBuf, SaveFault> {
     let backup = backup_path(path);
-    write_whole(&backup, bytes).map_err(system(&backup, "written as the backup"))?;
+    write_file(&backup, bytes).map_err(system(&backup, "written as the backup"))?;
     Ok(backup)
 }
 

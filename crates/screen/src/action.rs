@@ -62,7 +62,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 30] = [
         Self::Open,
         Self::Save,
         Self::SaveAs,
@@ -76,6 +76,7 @@ impl Action {
         Self::Go(Stage::Tune),
         Self::Go(Stage::Prove),
         Self::Go(Stage::Make),
+        Self::Go(Stage::SetUp),
         Self::Play,
         Self::ResetPose,
         Self::PointTable,
@@ -113,6 +114,7 @@ impl Action {
             Self::Go(Stage::Tune) => "Stage: tune",
             Self::Go(Stage::Prove) => "Stage: prove",
             Self::Go(Stage::Make) => "Stage: make",
+            Self::Go(Stage::SetUp) => "Stage: set up",
             Self::SwitchAxle => "Front or rear axle",
             Self::Play => "Run through the travel",
             Self::ResetPose => "Back to the design position",
@@ -146,6 +148,7 @@ impl Action {
             Self::Go(Stage::Tune) => (Modifiers::NONE, Key::F3),
             Self::Go(Stage::Prove) => (Modifiers::NONE, Key::F4),
             Self::Go(Stage::Make) => (Modifiers::NONE, Key::F5),
+            Self::Go(Stage::SetUp) => (Modifiers::NONE, Key::F6),
             Self::SwitchAxle => (Modifiers::NONE, Key::X),
             Self::Play => (Modifiers::NONE, Key::R),
             Self::ResetPose => (Modifiers::NONE, Key::Num0),

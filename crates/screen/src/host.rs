@@ -15,6 +15,8 @@ pub enum Pick {
     SaveTable(String),
     /// A folder for sheets and files for the cutter.
     SheetsFolder,
+    /// Write sheets to print; the suggested file name.
+    SaveSheets(String),
 }
 
 /// What came of a file dialog.

@@ -7,6 +7,7 @@
 //! | [`tune`] | the Tune stage: toe map, best spot, build error, automatic tuning, ride height |
 //! | [`make`] | the Make stage: the sheets as they will print, and their files |
 //! | [`prove`] | the Prove stage: checks, load cases, forces, rack-end threads |
+//! | [`set_up`] | the Set up stage: readings, next move, tape survey, static figures, log, parts |
 //! | [`notebook`] | curves, points, figures, cautions |
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
 //! | [`history`] | undo and redo |
@@ -33,6 +34,7 @@ mod plot;
 pub mod prove;
 pub mod request;
 pub mod results;
+pub mod set_up;
 pub mod style;
 mod title_block;
 pub mod tokens;

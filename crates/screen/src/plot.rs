@@ -37,6 +37,10 @@ pub enum Manner {
     Hair,
     /// Narrow, dashed and grey: how it was.
     Ghost,
+    /// Points by themselves: what was read.
+    Marks,
+    /// The ends of an error bar.
+    Bar,
 }
 
 /// A plot of some traces over one axis.
@@ -157,7 +161,11 @@ impl Curve<'_> {
             );
             band(p, &self.band, tokens);
             for trace in self.traces {
-                p.line(line(trace, tokens));
+                if trace.manner == Manner::Marks {
+                    p.points(marks(trace));
+                } else {
+                    p.line(line(trace, tokens));
+                }
             }
             if let Some(here) = self.here {
                 p.points(
@@ -227,11 +235,18 @@ fn band(p: &mut egui_plot::PlotUi<'_>, band: &[[f64; 3]], tokens: &Tokens) {
     }
 }
 
+fn marks<'a>(trace: Trace) -> Points<'a> {
+    Points::new(trace.name, PlotPoints::from(trace.points))
+        .radius(3.5)
+        .color(trace.colour)
+}
+
 fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
     let (width, colour) = match trace.manner {
         Manner::Plain => (weight::WIDE, trace.colour),
         Manner::Thin => (weight::SYMBOL, trace.colour),
         Manner::Hair => (weight::HAIR, trace.colour),
+        Manner::Bar | Manner::Marks => (weight::NARROW, trace.colour),
         Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
     let ghost = trace.manner == Manner::Ghost;

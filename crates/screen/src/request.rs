@@ -53,6 +53,10 @@ pub enum Request {
     Export(Option<String>),
     /// Look at what was written last, in the system's viewer.
     OpenExported,
+    /// Something with the drawer of measured parts.
+    Parts(crate::set_up::drawer::PartAsk),
+    /// Save the cards for setting up; where to is asked.
+    SaveCards,
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

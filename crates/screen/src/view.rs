@@ -14,11 +14,19 @@ pub enum Stage {
     Prove,
     /// Sheets and files of what is to be made.
     Make,
+    /// Readings of the finished vehicle, and the move to make.
+    SetUp,
 }
 
 impl Stage {
     /// In the order of the strip.
-    pub const ALL: [Self; 4] = [Self::LayOut, Self::Tune, Self::Prove, Self::Make];
+    pub const ALL: [Self; 5] = [
+        Self::LayOut,
+        Self::Tune,
+        Self::Prove,
+        Self::Make,
+        Self::SetUp,
+    ];
 
     /// Its name on the strip.
     #[must_use]
@@ -28,6 +36,7 @@ impl Stage {
             Self::Tune => "Tune",
             Self::Prove => "Prove",
             Self::Make => "Make",
+            Self::SetUp => "Set up",
         }
     }
 
@@ -41,6 +50,7 @@ impl Stage {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
             }
             Self::Prove => "Put loads on, and hold every part against its limit at its worst pose",
+            Self::SetUp => "Readings of the finished vehicle in, the next turn of the thread out",
         }
     }
 }
@@ -109,6 +119,8 @@ pub struct View {
     pub prove: crate::prove::settings::ProveView,
     /// What is looked at in the Make stage.
     pub make: crate::make::MakeView,
+    /// What is looked at and half typed in the Set up stage.
+    pub set_up: crate::set_up::settings::SetUpView,
     /// The caution whose remedies are unfolded.
     pub open_caution: Option<CautionKey>,
 }
@@ -156,6 +168,7 @@ impl Default for View {
             tune: crate::tune::settings::TuneView::default(),
             prove: crate::prove::settings::ProveView::default(),
             make: crate::make::MakeView::default(),
+            set_up: crate::set_up::settings::SetUpView::default(),
             open_caution: None,
         }
     }

@@ -4,6 +4,7 @@ mod adjusters;
 mod fault;
 mod next;
 mod rounds;
+pub mod words;
 
 pub use fault::NextFault;
 pub use next::{NextMoves, SideNext, next_moves};

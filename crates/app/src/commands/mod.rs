@@ -1,6 +1,7 @@
 //! The commands that work without a window.
 
 pub(crate) mod advise;
+pub(crate) mod cards;
 pub(crate) mod check;
 mod chosen;
 pub(crate) mod demo;

@@ -40,6 +40,7 @@ impl Host for Desktop {
                     Pick::OpenTable => tables(dialog).pick_file(),
                     Pick::SaveTable(name) => tables(dialog).set_file_name(name).save_file(),
                     Pick::SheetsFolder => dialog.pick_folder(),
+                    Pick::SaveSheets(name) => sheets(dialog).set_file_name(name).save_file(),
                 };
                 // The screen may have stopped waiting; then nobody needs the answer.
                 let _ = send.send(path.map_or(Picked::Nothing, Picked::Path));
@@ -87,6 +88,10 @@ impl Host for Desktop {
 
 fn builds(dialog: rfd::FileDialog) -> rfd::FileDialog {
     dialog.add_filter("Trammel build", &["ron"])
+}
+
+fn sheets(dialog: rfd::FileDialog) -> rfd::FileDialog {
+    dialog.add_filter("Sheets to print", &["pdf"])
 }
 
 fn tables(dialog: rfd::FileDialog) -> rfd::FileDialog {

@@ -15,6 +15,8 @@ pub struct SetUp {
     pub sessions: Vec<Session>,
     /// Points that were surveyed, with how well they are known.
     pub surveyed: BTreeMap<PointRef, SurveyedPoint>,
+    /// The tape survey as it was written down, a line each: marks, sought points, readings. It names its own unit.
+    pub survey: Vec<String>,
 }
 
 /// What this vehicle can adjust. What is left out can't be.
@@ -163,6 +165,12 @@ pub struct SurveyedPoint {
 }
 
 impl ToeMethod {
+    /// What it is called.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.kernel(crate::LengthUnit::Millimetre).name()
+    }
+
     /// Whether it reads both wheels together.
     #[must_use]
     pub fn reads_both_wheels(self) -> bool {

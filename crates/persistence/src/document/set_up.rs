@@ -27,6 +27,8 @@ pub(super) fn set_up(s: &SetUp) -> Item {
         ])
     });
     entries.push(entry("surveyed", Item::List(surveyed.collect())));
+    let survey = s.survey.iter().cloned().map(Item::Text).collect();
+    entries.push(entry("survey", Item::List(survey)));
     Item::Fields(entries)
 }
 

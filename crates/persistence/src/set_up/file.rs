@@ -13,6 +13,8 @@ pub(crate) struct SetUp {
     pub sessions: Vec<Session>,
     #[serde(default)]
     pub surveyed: Vec<Surveyed>,
+    #[serde(default)]
+    pub survey: Vec<String>,
 }
 
 #[derive(Debug, Default, Deserialize)]

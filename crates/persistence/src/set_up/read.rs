@@ -16,6 +16,7 @@ pub(crate) fn set_up(f: file::SetUp) -> Result<SetUp, OddName> {
         adjusters: adjusters(&f.adjusters),
         sessions: f.sessions.into_iter().map(session).collect(),
         surveyed: surveyed(f.surveyed)?,
+        survey: f.survey,
     })
 }
 

@@ -38,6 +38,8 @@ impl Bench {
                 Request::Search(on) => self.set_searching(ctx, on),
                 Request::Export(only) => self.ask_for_sheets_folder(only),
                 Request::OpenExported => self.open_exported(ctx),
+                Request::Parts(ask) => self.parts(ctx, &ask),
+                Request::SaveCards => self.ask_for_cards(),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }

@@ -38,6 +38,7 @@ pub(super) enum PathFor {
     Import,
     Export,
     Sheets,
+    Cards,
 }
 
 /// A path being typed.
@@ -80,6 +81,10 @@ impl Dialog {
 
     pub(super) fn export(suggested: String) -> Self {
         Self::path(PathFor::Export, suggested)
+    }
+
+    pub(super) fn cards(suggested: String) -> Self {
+        Self::path(PathFor::Cards, suggested)
     }
 }
 
@@ -144,6 +149,7 @@ impl Bench {
                     PathFor::Import => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                     PathFor::Sheets => Pick::SheetsFolder,
+                    PathFor::Cards => Pick::SaveSheets(file_name_of(&typed)),
                 };
                 self.host
                     .ask_for_file(&pick, self.files.folder().as_deref());
@@ -214,6 +220,7 @@ fn path_ui(
         PathFor::Import => ("Read points from a CSV file", "Read"),
         PathFor::Export => ("Write points to a CSV file", "Write"),
         PathFor::Sheets => ("Write sheets and files for the cutter", "Write"),
+        PathFor::Cards => ("Save the set-up cards as a PDF", "Save"),
     };
     heading(ui, title);
     let label = ui.label(match dialog.what {

@@ -308,6 +308,7 @@ impl Bench {
             PathFor::Import => self.import_points(ctx, &path),
             PathFor::Export => self.export_points(ctx, &path),
             PathFor::Sheets => self.export_sheets(ctx, path),
+            PathFor::Cards => self.save_cards(ctx, &path),
         }
     }
 
@@ -322,6 +323,10 @@ impl Bench {
 
     pub(super) fn suggested_table_path(&self) -> String {
         self.suggested("csv")
+    }
+
+    pub(super) fn suggested_cards_path(&self) -> String {
+        self.suggested("cards.pdf")
     }
 
     fn suggested(&self, extension: &str) -> String {

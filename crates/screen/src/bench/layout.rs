@@ -64,6 +64,8 @@ impl Bench {
         self.tune_go_on(ui.ctx());
         self.prove_go_on(ui.ctx());
         self.make_go_on(ui.ctx());
+        self.set_up_go_on(ui.ctx());
+        let views = inking.as_ref().map(Inking::views);
         part(
             ui,
             "strip",
@@ -85,6 +87,7 @@ impl Bench {
                     tune: &self.tune,
                     prove: &self.prove,
                     make: &self.making.make,
+                    set_up: &self.set_up,
                     tokens: &tokens,
                 };
                 notebook::ui(ui, &input, &mut self.view, requests);
@@ -123,6 +126,9 @@ impl Bench {
                         front,
                     };
                     self.tune.ink(&mut table, &on, requests);
+                }
+                if let (Some(views), Stage::SetUp) = (views, self.view.stage) {
+                    crate::set_up::ink_ellipses(&table, &views, &self.set_up, input.build, &tokens);
                 }
                 if let (Some(corner), Some(axle)) = (corner, input.study.axle(self.view.axle)) {
                     title_block::ui(&mut table, corner, input.build, axle, &tokens);

@@ -10,6 +10,7 @@ mod keys;
 mod layout;
 mod making;
 mod proving;
+mod setting_up;
 mod tables;
 mod tuning;
 mod unsaved;
@@ -27,6 +28,7 @@ use crate::{
     prove::Prove,
     request::Request,
     results::Results,
+    set_up::SetUpWork,
     tokens::Tokens,
     tune::Tune,
     view::View,
@@ -53,6 +55,7 @@ pub struct Bench {
     tune: Tune,
     prove: Prove,
     making: making::Making,
+    set_up: SetUpWork,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -91,6 +94,7 @@ impl Bench {
             tune: Tune::default(),
             prove,
             making,
+            set_up: SetUpWork::default(),
             fill_before: None,
         }
     }
@@ -149,6 +153,12 @@ impl Bench {
     #[must_use]
     pub fn make(&self) -> &crate::make::Make {
         &self.making.make
+    }
+
+    /// What the Set up stage has worked out.
+    #[must_use]
+    pub fn set_up(&self) -> &SetUpWork {
+        &self.set_up
     }
 
     /// Whether there is work that no file holds.

@@ -129,6 +129,25 @@ impl FrontView {
     }
 }
 
+/// Where the views stand on the screen.
+pub(crate) struct Views {
+    rect: Rect,
+    sheet: sheet::Sheet,
+    fill: Option<Projection>,
+}
+
+impl Views {
+    /// Each view that is shown, with its cell.
+    pub(crate) fn cells(&self) -> impl Iterator<Item = (Projection, Rect)> {
+        layout::shown(self.fill).map(|p| (p, layout::cell(&self.sheet, self.rect, self.fill, p)))
+    }
+
+    /// On the screen, of a place in vehicle axes, mm.
+    pub(crate) fn screen(&self, projection: Projection, p: trammel_geometry::Point) -> egui::Pos2 {
+        self.sheet.screen(projection, p)
+    }
+}
+
 /// What the user did on the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum DrawingEvent {
@@ -271,6 +290,15 @@ impl Inking {
                 sheet: self.sheet,
                 side,
             })
+    }
+
+    /// Where all views stand.
+    pub(crate) fn views(&self) -> Views {
+        Views {
+            rect: self.rect,
+            sheet: self.sheet,
+            fill: self.fill,
+        }
     }
 
     /// Paints the table. `input` may have changed since [`Drawing::hand`], the axle and the space on the screen not.

@@ -10,6 +10,7 @@ mod points;
 mod prove;
 mod remedies;
 mod scores;
+mod set_up;
 mod toe;
 mod tune;
 
@@ -23,6 +24,7 @@ use crate::{
     prove::Prove,
     request::Request,
     results::Results,
+    set_up::SetUpWork,
     tokens::{Tokens, type_size},
     tune::Tune,
     view::{Page, Stage, View},
@@ -41,6 +43,8 @@ pub struct NotebookInput<'a> {
     pub prove: &'a Prove,
     /// What the Make stage has worked out.
     pub make: &'a crate::make::Make,
+    /// What the Set up stage has worked out.
+    pub set_up: &'a SetUpWork,
     /// Colours.
     pub tokens: &'a Tokens,
 }
@@ -76,6 +80,7 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         };
         let plot_height = match view.stage {
             Stage::LayOut => (0.25 * height).clamp(150.0, 300.0),
+            Stage::SetUp => (0.21 * height).clamp(130.0, 280.0),
             Stage::Tune => (0.19 * height).clamp(120.0, 260.0),
             Stage::Prove => return prove::ui(ui, input, view, requests),
             Stage::Make => {
@@ -86,6 +91,10 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         toe::ui(ui, input, study, view, requests, plot_height);
         if view.stage == Stage::Tune {
             tune::ui(ui, input, study, view, requests);
+            return;
+        }
+        if view.stage == Stage::SetUp {
+            set_up::ui(ui, input, study, view, requests);
             return;
         }
         page_switch(ui, input.tokens, view);

@@ -27,10 +27,14 @@ pub(super) fn ui(
     };
     let tokens = input.tokens;
     heading(ui, input, view);
-    let curve = axle.curve(view.side);
+    let side = match view.stage {
+        Stage::SetUp => view.set_up.side,
+        _ => view.side,
+    };
+    let curve = axle.curve(side);
     let unit = input.build.unit;
     let mut traces = Vec::new();
-    if let Some(ghost) = &view.ghost {
+    if let Some(ghost) = view.ghost.as_ref().filter(|_| view.stage != Stage::SetUp) {
         traces.push(trace(
             "before the change",
             ghost,
@@ -40,6 +44,9 @@ pub(super) fn ui(
         ));
     }
     let mut band = Vec::new();
+    if view.stage == Stage::SetUp {
+        traces.extend(super::set_up::traces(input));
+    }
     if view.stage == Stage::Tune {
         band = tuned(input, &mut traces);
         if view.tune.page == TunePage::WhatIf {
@@ -90,7 +97,9 @@ pub(super) fn ui(
             rack: view.rack,
         });
     }
-    scores::ui(ui, input, curve);
+    if view.stage != Stage::SetUp {
+        scores::ui(ui, input, curve);
+    }
 }
 
 /// The best spot's curve, added to the traces, and the band of the builds; degrees.

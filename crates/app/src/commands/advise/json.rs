@@ -1,11 +1,11 @@
 //! Advice as JSON.
 
 use serde_json::{Value, json};
-use trammel_analysis::SideNext;
+use trammel_analysis::{SideNext, advice_words as words};
 use trammel_build::LengthUnit;
 use trammel_setup::{Plan, RodThread, ToePoint, Way};
 
-use super::{Answer, words};
+use super::Answer;
 use crate::fault::Fault;
 
 pub(super) fn told(answer: &Answer<'_>) -> Result<String, Fault> {

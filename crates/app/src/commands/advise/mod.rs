@@ -2,7 +2,6 @@
 
 mod json;
 mod text;
-mod words;
 
 use trammel_analysis::{NextMoves, next_moves};
 use trammel_build::{Build, Edit};

@@ -1,9 +1,9 @@
 //! Advice as plain text.
 
-use trammel_analysis::{NextMoves, SideNext};
+use trammel_analysis::{NextMoves, SideNext, advice_words as words};
 use trammel_build::LengthUnit;
 
-use super::{Answer, words};
+use super::Answer;
 
 pub(super) fn told(answer: &Answer<'_>) -> String {
     let unit = answer.build.unit;
@@ -23,13 +23,7 @@ pub(super) fn told(answer: &Answer<'_>) -> String {
             "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken.".into(),
         );
     }
-    if next.shims != 0 {
-        let verb = if next.shims > 0 { "add" } else { "take out" };
-        let count = next.shims.unsigned_abs();
-        lines.push(format!(
-            "Both sides: {verb} {count} of the shims under the rack."
-        ));
-    }
+    lines.extend(words::shims(next).map(|text| format!("Both sides: {text}.")));
     for side in &next.sides {
         lines.push(String::new());
         lines.extend(side_lines(side, next, unit));
@@ -53,20 +47,12 @@ fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String
         "{} wheel",
         side.readings.side.word().to_uppercase()
     )];
-    lines.extend(zero_lines(side));
+    lines.extend(words::returns(&side.readings.latest));
     lines.extend(words::cause(side, unit));
     lines.push(format!("As it stands: {}.", words::expected(&advice.now)));
     lines.push(format!("DO: {}.", words::moves(&advice.best, &next.rod)));
     lines.push(format!("Then: {}.", words::expected(&advice.best)));
-    if let Some(weld) = &advice.reweld {
-        let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| format!("{:+.2}", unit.from_mm(v)));
-        lines.push(format!(
-            "No adjuster within its range cures it. The inner joint must be welded elsewhere: by ({}) {} forward, outboard and up; largest toe change then {:.3} degrees.",
-            by.join(", "),
-            unit.sign(),
-            weld.then.largest.to_degrees()
-        ));
-    }
+    lines.extend(words::reweld(side, unit));
     for plan in &advice.alternatives {
         lines.push(format!(
             "Or: {}: {}.",
@@ -83,23 +69,6 @@ fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String
             words::toe(then.change),
             then.deviation.to_degrees()
         ));
-    }
-    lines
-}
-
-fn zero_lines(side: &SideNext) -> Vec<String> {
-    let latest = &side.readings.latest;
-    let mut lines = Vec::new();
-    for (run, n) in latest.runs.iter().zip(1..) {
-        match (run.came_back(), run.return_to_zero) {
-            (Some(false), Some(off)) => lines.push(format!(
-                "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",
-                off.abs().to_degrees(),
-                run.allowed.to_degrees()
-            )),
-            (None, _) => lines.push(format!("Run {n} was not read again at ride height, so its return is not checked.")),
-            _ => {}
-        }
     }
     lines
 }

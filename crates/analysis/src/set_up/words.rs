@@ -1,11 +1,12 @@
 //! Advice as it is said.
 
-use trammel_analysis::{Doubt, SideNext};
+use super::{Doubt, NextMoves, SideNext};
 use trammel_build::{LengthUnit, format_length};
-use trammel_setup::{Plan, RodThread, Uncertain, Way, turns_and_flats};
+use trammel_setup::{Plan, Reduced, RodThread, Uncertain, Way, turns_and_flats};
 
 /// `0.123 IN`.
-pub(super) fn toe(change: f64) -> String {
+#[must_use]
+pub fn toe(change: f64) -> String {
     let size = change.to_degrees().abs();
     match Way::of(change).filter(|_| size >= 0.0005) {
         Some(way) => format!("{size:.3} {way}"),
@@ -14,7 +15,8 @@ pub(super) fn toe(change: f64) -> String {
 }
 
 /// `4.1 +- 0.3 mm`.
-pub(super) fn length(value: &Uncertain, unit: LengthUnit) -> String {
+#[must_use]
+pub fn length(value: &Uncertain, unit: LengthUnit) -> String {
     let [size, deviation] = [value.value.abs(), value.deviation].map(|v| unit.from_mm(v));
     match unit {
         LengthUnit::Inch => format!("{size:.3} +- {deviation:.3} in"),
@@ -23,7 +25,8 @@ pub(super) fn length(value: &Uncertain, unit: LengthUnit) -> String {
 }
 
 /// What the readings say is wrong, a line each.
-pub(super) fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+#[must_use]
+pub fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
     let Some(cause) = &side.cause else {
         return vec!["What is wrong can't be told from these readings.".to_owned()];
     };
@@ -60,7 +63,8 @@ pub(super) fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
 }
 
 /// The moves of a plan, the tie rod's among them.
-pub(super) fn moves(plan: &Plan, rod: &RodThread) -> String {
+#[must_use]
+pub fn moves(plan: &Plan, rod: &RodThread) -> String {
     if plan.moves.is_empty() {
         return "no move".to_owned();
     }
@@ -69,7 +73,8 @@ pub(super) fn moves(plan: &Plan, rod: &RodThread) -> String {
 }
 
 /// What the tie rod's own thread has to do so that static toe stays.
-pub(super) fn rod_words(plan: &Plan, rod: &RodThread) -> String {
+#[must_use]
+pub fn rod_words(plan: &Plan, rod: &RodThread) -> String {
     let turns = turns_and_flats(plan.rod_longer, rod.per_turn);
     let way = if plan.rod_longer > 0.0 {
         "longer"
@@ -87,7 +92,8 @@ pub(super) fn rod_words(plan: &Plan, rod: &RodThread) -> String {
 }
 
 /// `largest 0.05 degrees, chance 93 %`.
-pub(super) fn expected(plan: &Plan) -> String {
+#[must_use]
+pub fn expected(plan: &Plan) -> String {
     format!(
         "largest toe change expected {:.3} degrees, chance of staying within the limit {:.0} %",
         plan.largest.to_degrees(),
@@ -96,7 +102,8 @@ pub(super) fn expected(plan: &Plan) -> String {
 }
 
 /// Questions about readings that look wrong.
-pub(super) fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
+#[must_use]
+pub fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
     let wheel = side.readings.side.word();
     side.readings
         .doubts
@@ -111,4 +118,45 @@ pub(super) fn asks(side: &SideNext, unit: LengthUnit) -> Vec<String> {
             ),
         })
         .collect()
+}
+
+/// What to do with the shims under the rack; `None` where they stay.
+#[must_use]
+pub fn shims(next: &NextMoves) -> Option<String> {
+    let verb = if next.shims > 0 { "add" } else { "take out" };
+    let count = next.shims.unsigned_abs();
+    (count != 0).then(|| format!("{verb} {count} of the shims under the rack"))
+}
+
+/// Where to weld, when no adjuster cures it.
+#[must_use]
+pub fn reweld(side: &SideNext, unit: LengthUnit) -> Option<String> {
+    let weld = side.advice.reweld.as_ref()?;
+    let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| format!("{:+.2}", unit.from_mm(v)));
+    Some(format!(
+        "No adjuster within its range cures it. The inner joint must be welded elsewhere: by ({}) {} forward, outboard and up; largest toe change then {:.3} degrees.",
+        by.join(", "),
+        unit.sign(),
+        weld.then.largest.to_degrees()
+    ))
+}
+
+/// What the runs say of their return to ride height.
+#[must_use]
+pub fn returns(latest: &Reduced) -> Vec<String> {
+    let line = |(run, n): (&trammel_setup::RunCheck, i32)| match (
+        run.came_back(),
+        run.return_to_zero,
+    ) {
+        (Some(false), Some(off)) => Some(format!(
+            "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",
+            off.abs().to_degrees(),
+            run.allowed.to_degrees()
+        )),
+        (None, _) => Some(format!(
+            "Run {n} was not read again at ride height, so its return is not checked."
+        )),
+        _ => None,
+    };
+    latest.runs.iter().zip(1..).filter_map(line).collect()
 }

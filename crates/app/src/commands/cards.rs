@@ -1,0 +1,14 @@
+//! `trammel cards`: the cards for setting up, as a PDF.
+
+use crate::{fault::Fault, files, set_up_arguments::CardsArguments};
+
+pub(crate) fn run(arguments: &CardsArguments) -> Result<(), Fault> {
+    let build = files::build(&arguments.build)?;
+    if !arguments.force && arguments.out.symlink_metadata().is_ok() {
+        return Err(Fault::Exists {
+            path: arguments.out.clone(),
+        });
+    }
+    let bytes = trammel_cards::pdf(&build, arguments.paper).map_err(Box::new)?;
+    files::write(&arguments.out, &bytes)
+}

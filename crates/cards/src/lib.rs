@@ -1,0 +1,22 @@
+//! Cards for setting up, as pages to print: what to measure, what was read and what to move, turns of the thread, signing off.
+//!
+//! | where | what |
+//! |---|---|
+//! | [`stations`] | the wheel heights and shock lengths to measure at, in the order of work |
+//! | [`Card`], [`Card::tables`] | each card as tables |
+//! | [`sheets`], [`pdf`] | all cards of a build as pages, and as the bytes of a PDF |
+//!
+//! Derived from a build and never saved in it. No screen, no file, no clock: the same build gives the same bytes.
+
+mod after;
+mod before;
+mod card;
+mod fault;
+mod sign_off;
+mod stations;
+mod turns;
+
+pub use card::{Card, pdf, sheets};
+pub use fault::CardFault;
+pub use sign_off::checks;
+pub use stations::{Station, stations};

@@ -1,0 +1,104 @@
+//! The notebook's lower part in the Set up stage.
+
+mod log;
+mod method;
+mod next_move;
+mod parts;
+mod readings;
+mod static_page;
+mod survey;
+mod table;
+mod traces;
+
+pub(super) use traces::traces;
+
+use egui::{Button, RichText, ScrollArea, Stroke, Ui};
+use trammel_analysis::Study;
+use trammel_build::AxleName;
+
+use super::NotebookInput;
+use crate::{
+    request::Request,
+    set_up::settings::SetUpPage,
+    tokens::{Tokens, type_size},
+    view::View,
+};
+
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    page_switch(ui, input.tokens, view);
+    if view.axle != AxleName::Front {
+        soft(
+            ui,
+            input,
+            "Setting up is for the steered front axle; choose it in the strip above.",
+        );
+        return;
+    }
+    ScrollArea::vertical()
+        .id_salt(("set-up page", view.set_up.page))
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 4.0;
+            match view.set_up.page {
+                SetUpPage::Readings => readings::ui(ui, input, study, view, requests),
+                SetUpPage::NextMove => next_move::ui(ui, input, requests),
+                SetUpPage::TapeSurvey => survey::ui(ui, input, view, requests),
+                SetUpPage::Static => static_page::ui(ui, input, study, view, requests),
+                SetUpPage::Log => log::ui(ui, input, requests),
+                SetUpPage::Parts => parts::ui(ui, input, requests),
+            }
+        });
+}
+
+fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
+    ui.add_space(2.0);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 7.0;
+        ui.spacing_mut().button_padding.x = 2.0;
+        for page in SetUpPage::ALL {
+            let chosen = view.set_up.page == page;
+            let colour = if chosen { tokens.ink } else { tokens.ink_soft };
+            let text = RichText::new(page.label())
+                .font(type_size::head())
+                .color(colour);
+            let response = ui.add(Button::new(text).frame(false).selected(chosen));
+            if chosen {
+                let r = response.rect;
+                ui.painter()
+                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
+            }
+            if response.clicked() {
+                view.set_up.page = page;
+            }
+        }
+    });
+    ui.add_space(2.0);
+}
+
+/// A line of second text that wraps.
+fn soft(ui: &mut Ui, input: &NotebookInput<'_>, text: &str) {
+    let text = RichText::new(text).small().color(input.tokens.ink_soft);
+    ui.add(egui::Label::new(text).wrap());
+}
+
+/// A line of text that wraps.
+fn plain(ui: &mut Ui, text: impl Into<RichText>) {
+    ui.add(egui::Label::new(text.into()).wrap());
+}
+
+/// A line that asks for attention.
+fn ask(ui: &mut Ui, input: &NotebookInput<'_>, text: &str) {
+    plain(ui, RichText::new(text).color(input.tokens.caution));
+}
+
+/// A head.
+fn head(ui: &mut Ui, text: &str) {
+    ui.add_space(4.0);
+    ui.label(RichText::new(text).font(type_size::head()));
+}

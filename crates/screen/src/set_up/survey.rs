@@ -1,0 +1,226 @@
+//! The tape survey of the build, adjusted.
+
+use trammel_build::{
+    AxleName, Build, Edit, LengthUnit, PointName, PointRef, Side, SurveyedPoint, Triple,
+    format_length,
+};
+use trammel_geometry::Linkage;
+use trammel_persistence::{SurveyFile, read_survey};
+use trammel_setup::{Moved, Placed, Surveyed, What, moved, suggest};
+use trammel_tuning::Stations;
+
+use crate::{request::Request, tune::points::EXACT};
+
+/// What a further reading would be good for, mm (common practice, no source).
+const FURTHER: f64 = 1.0;
+/// Suggestions worth reading.
+const SUGGESTIONS: usize = 3;
+/// Less than this, mm, has not moved.
+const LEAST: f64 = 0.05;
+/// Travels at which toe is judged.
+const STATIONS: usize = 13;
+
+/// Where a survey stands.
+pub(crate) struct SurveyAnswer {
+    /// The survey as it reads; why not, where it doesn't.
+    pub file: Result<SurveyFile, String>,
+    /// Coordinates; why there are none yet.
+    pub found: Result<Surveyed, String>,
+    /// Which readings would help most, in words.
+    pub further: Vec<String>,
+    /// What stands elsewhere than it was drawn, by side.
+    pub moved: Vec<(Side, Moved)>,
+}
+
+/// Kinds of lines: the word, whether it names a second point, what is read.
+pub(crate) const KINDS: [(&str, bool, &str); 10] = [
+    ("mark", false, "x, y, z"),
+    ("point", false, "above"),
+    ("tape", true, "412.5"),
+    ("height", false, "263"),
+    ("offset", false, "210"),
+    ("station", false, "95"),
+    ("rise", true, "40"),
+    ("left", true, "40"),
+    ("forward", true, "40"),
+    ("angle", true, "4.5"),
+];
+
+/// The survey of a build.
+pub(crate) fn answer(build: &Build) -> SurveyAnswer {
+    let file = read_survey(&build.set_up.survey.join("\n")).map_err(|f| f.to_string());
+    let found = match &file {
+        Ok(file) => file.survey.adjust().map_err(|f| f.to_string()),
+        Err(_) => Err(String::new()),
+    };
+    let further = file.as_ref().map_or_else(|_| Vec::new(), |f| further(f));
+    let moved = match (&file, &found) {
+        (Ok(file), Ok(found)) => as_built(build, file, found),
+        _ => Vec::new(),
+    };
+    SurveyAnswer {
+        file,
+        found,
+        further,
+        moved,
+    }
+}
+
+fn further(file: &SurveyFile) -> Vec<String> {
+    suggest(&file.survey, FURTHER)
+        .into_iter()
+        .take(SUGGESTIONS)
+        .map(|s| {
+            let [now, then] =
+                [s.worst_now, s.worst_then].map(|v| format!("{:.2}", file.unit.from_mm(v)));
+            format!(
+                "{}: the worst point is then known to {then} {} instead of {now}",
+                file.survey.describe(s.what),
+                file.unit.sign()
+            )
+        })
+        .collect()
+}
+
+/// A reading's size in words.
+pub(crate) fn said(what: What, value: f64, unit: LengthUnit) -> String {
+    if what.is_angle() {
+        format!("{:.2}°", value.to_degrees())
+    } else {
+        match unit {
+            LengthUnit::Inch => format!("{:.3} in", unit.from_mm(value)),
+            LengthUnit::Millimetre => format!("{value:.1} mm"),
+        }
+    }
+}
+
+/// The hardpoint of a surveyed name: `tie_rod.inner` is the left front one, `front.right.tie_rod.inner` says it all.
+pub(crate) fn hardpoint(name: &str) -> Option<PointRef> {
+    let mut rest = name.trim();
+    let mut at = (AxleName::Front, Side::Left);
+    for axle in [AxleName::Front, AxleName::Rear] {
+        if let Some(r) = rest
+            .strip_prefix(axle.word())
+            .and_then(|r| r.strip_prefix('.'))
+        {
+            (rest, at.0) = (r, axle);
+        }
+    }
+    for side in [Side::Left, Side::Right] {
+        if let Some(r) = rest
+            .strip_prefix(side.word())
+            .and_then(|r| r.strip_prefix('.'))
+        {
+            (rest, at.1) = (r, side);
+        }
+    }
+    let point = PointName::from_path(rest)?;
+    Some(PointRef {
+        axle: at.0,
+        side: at.1,
+        point,
+    })
+}
+
+/// The surveyed points that are hardpoints of the build.
+pub(crate) fn hardpoints<'a>(
+    build: &'a Build,
+    file: &'a SurveyFile,
+    found: &'a Surveyed,
+) -> impl Iterator<Item = (PointRef, &'a Placed)> {
+    found.points.iter().filter_map(move |p| {
+        let at = hardpoint(file.survey.name(p.point))?;
+        build.point(at).map(|_| (at, p))
+    })
+}
+
+/// The edits that put the survey into the build.
+pub(crate) fn edits(build: &Build, file: &SurveyFile, found: &Surveyed) -> Vec<Edit> {
+    let unit = build.unit;
+    let tidy = |mm: f64| (unit.from_mm(mm) * EXACT).round() / EXACT;
+    let square = unit.mm() * unit.mm();
+    let mut edits = Vec::new();
+    let mut taken: Vec<(PointRef, Triple, SurveyedPoint)> = Vec::new();
+    for (at, placed) in hardpoints(build, file, found) {
+        if at.side == Side::Right && !build.has_own_right_point(at.axle, at.point) {
+            edits.push(Edit::SeparateRight(at.axle, at.point));
+        }
+        let c = placed.covariance / square;
+        let known = SurveyedPoint {
+            variances: [c.m11, c.m22, c.m33],
+            covariances: [c.m12, c.m13, c.m23],
+        };
+        let to = [tidy(placed.at.x), tidy(placed.at.y), tidy(placed.at.z)];
+        taken.push((at, to, known));
+    }
+    if !taken.is_empty() {
+        edits.push(Edit::TakeSurvey(taken));
+    }
+    edits
+}
+
+/// The survey put into the build as one step; `None` when it holds no hardpoint.
+pub(crate) fn take(build: &Build, file: &SurveyFile, found: &Surveyed) -> Option<Request> {
+    let edits = edits(build, file, found);
+    (!edits.is_empty()).then(|| Request::EditAs {
+        name: "Take the tape survey into the build".to_owned(),
+        edits,
+    })
+}
+
+/// What stands elsewhere than it was drawn, and what it does to toe.
+fn as_built(build: &Build, file: &SurveyFile, found: &Surveyed) -> Vec<(Side, Moved)> {
+    let built = edits(build, file, found)
+        .iter()
+        .try_fold(build.clone(), |b, e| e.apply(&b).ok());
+    let (Some(Ok(after)), Ok(before)) = (
+        built.map(|b| b.axle(AxleName::Front)),
+        build.axle(AxleName::Front),
+    ) else {
+        return Vec::new();
+    };
+    let range = before.travel;
+    let Ok(stations) = Stations::even(range.droop, range.bump, STATIONS, vec![0.0]) else {
+        return Vec::new();
+    };
+    let corner = |model: &trammel_build::AxleModel, side| -> trammel_geometry::Corner {
+        let linkage: &Linkage = model.linkage(side);
+        *linkage.corner()
+    };
+    [Side::Left, Side::Right]
+        .into_iter()
+        .flat_map(|side| {
+            moved(
+                &corner(&before, side),
+                &corner(&after, side),
+                &stations,
+                LEAST,
+            )
+            .into_iter()
+            .map(move |m| (side, m))
+        })
+        .collect()
+}
+
+/// A place in the survey's unit.
+pub(crate) fn place_words(placed: &Placed, unit: LengthUnit) -> String {
+    let at = [placed.at.x, placed.at.y, placed.at.z].map(|v| unit.from_mm(v));
+    let round = |v: f64| match unit {
+        LengthUnit::Inch => format_length((v * 1000.0).round() / 1000.0, unit),
+        LengthUnit::Millimetre => format!("{v:.1}"),
+    };
+    at.map(round).join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_of_hardpoints_may_say_axle_and_side() {
+        let right = hardpoint("front.right.tie_rod.inner");
+        assert_eq!(right.map(|p| p.side), Some(Side::Right));
+        assert_eq!(hardpoint("tie_rod.inner").map(|p| p.side), Some(Side::Left));
+        assert_eq!(hardpoint("jig corner"), None);
+    }
+}
