@@ -209,6 +209,11 @@ fn plot(
         return;
     };
     let x = first[0].min(last[0])..=last[0].max(first[0]);
+    if x.end() - x.start() < 1e-6 {
+        // One place only, as in the frame in which the plot is turned to the other motion.
+        ui.ctx().request_repaint();
+        return;
+    }
     let mut traces = Vec::new();
     if let Some(wanted) = shown.wanted {
         traces.push(Trace {
