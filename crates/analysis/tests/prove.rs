@@ -12,15 +12,16 @@ mod common;
 
 use approx::assert_relative_eq;
 use trammel_analysis::{
-    CautionKind, Findings, ForcePoint, ForceRequest, Grade, Proof, ProofDepth, ProofPart, Span,
-    Study, WheelForce, effective_load_cases, forces_under, forces_under_case, prove,
-    thread_comparison, usual_load_cases,
+    CautionKind, Findings, ForcePoint, ForceRequest, Grade, Proof, ProofDepth, ProofPart, Raise,
+    Span, Stops, Study, WheelForce, effective_load_cases, forces_under, forces_under_case, prove,
+    raised, thread_comparison, thread_comparison_raised, usual_load_cases,
 };
 use trammel_build::{
     AcceptedCaution, AxleName, Build, Edit, Force, LengthUnit, LoadAction, PartsEdit, PointName,
     Section, Side,
 };
 use trammel_strength::check::Check;
+use trammel_tuning::Reset;
 
 fn proof(build: &Build) -> Proof {
     prove(build, ProofDepth::Full, &|| false).expect("not called off")
@@ -454,4 +455,45 @@ fn what_is_left_out_is_said() {
             .iter()
             .any(|note| note.text.contains("no spring is given"))
     );
+}
+
+/// The comparison at another ride height is that of the build that the lift makes; far up, the steep rods ask more of the thread.
+#[test]
+fn a_raised_frame_asks_more_of_the_thread() {
+    let build = common::demo("good");
+    let factor = |rows: &[trammel_analysis::ThreadRow]| {
+        let own = rows.iter().find(|row| row.own);
+        own.and_then(|row| row.factor).unwrap()
+    };
+    let raise = Raise {
+        by: 100.0,
+        reset: Reset::ToeAndCamber,
+        stops: Stops::MovedAlong,
+    };
+    let rows = thread_comparison_raised(&build, &raise, Side::Left).unwrap();
+    let after = raised(&build, &raise).unwrap().apply(&build).unwrap();
+    assert_eq!(rows, thread_comparison(&after, Side::Left));
+    let [now, then] = [
+        factor(&thread_comparison(&build, Side::Left)),
+        factor(&rows),
+    ];
+    assert!(then < now, "{then} {now}");
+}
+
+/// The room of a rod end between its ears, and before its jam nut, is among the rows; a longer shank makes room.
+#[test]
+fn a_longer_rod_end_makes_room_for_its_jam_nut() {
+    let build = common::demo("good");
+    let room = |build: &Build| {
+        let rows = proof(build).rows;
+        let row = rows.into_iter().find(|row| {
+            row.check == Check::NutRoom && row.part == ProofPart::Joint(PointName::TieRodInner)
+        });
+        row.unwrap().value
+    };
+    let mut parts = build.front.parts.joints[&PointName::TieRodInner].clone();
+    parts.end.as_mut().unwrap().length = Some(2.4375 + 0.25);
+    let edit = PartsEdit::Joint(AxleName::Front, PointName::TieRodInner, Box::new(parts));
+    let longer = Edit::Parts(edit).apply(&build).unwrap();
+    assert_relative_eq!(room(&longer) - room(&build), 0.25 * 25.4, epsilon = 1e-9);
 }

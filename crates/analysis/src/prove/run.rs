@@ -10,6 +10,7 @@ use trammel_strength::{
 use super::{
     Note, ProofPart, ProofRow,
     effort::{self, SteeringFigures},
+    parts::typed,
     prepared::Prepared,
     reasons::reason,
     remedies::Mender,
@@ -304,7 +305,11 @@ pub(super) fn proof_row(
         keep: row.keep,
         factor: row.factor,
         wanted,
-        source: row.limit.source,
+        source: match row.check {
+            // The kernel takes every wanted gap for the user's.
+            Check::Clearance => typed(build.limits.clearance.is_some()),
+            _ => row.limit.source,
+        },
         method: row.method,
         reason: reason(row.check),
         remedies: Vec::new(),
