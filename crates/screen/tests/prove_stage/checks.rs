@@ -26,7 +26,10 @@ fn row(screen: &Screen, of: impl Fn(&ProofRow) -> bool) -> ProofRow {
 
 /// The name that a row goes by.
 fn name(row: &ProofRow) -> String {
-    let part = row.part.label();
+    let mut part = row.part.label();
+    if row.axle == trammel_build::AxleName::Rear {
+        part = format!("rear {part}");
+    }
     let (first, rest) = part.split_at(1);
     let word = match (row.grade(), row.factor) {
         (Some(grade), _) => grade.word(),
