@@ -45,7 +45,7 @@ fn name(row: &ProofRow) -> String {
 }
 
 fn listed(screen: &Screen) -> usize {
-    let ends = ["kept", "caution", "danger", "no load"];
+    let ends = ["kept", "note", "caution", "danger", "no load"];
     names(screen, Role::Button)
         .iter()
         .filter(|n| n.contains(": ") && ends.iter().any(|e| n.ends_with(&format!(", {e}"))))

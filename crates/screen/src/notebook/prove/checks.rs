@@ -183,7 +183,7 @@ fn line(
     );
     let shown = row.shown(input.build.unit);
     let figures = format!(
-        "{case}: {} against {} {}",
+        "{} against {} {} · {case}",
         figure(shown.value),
         figure(shown.limit),
         shown.unit
@@ -194,9 +194,7 @@ fn line(
         let check = RichText::new(row.check.to_string()).small();
         let check = check.color(tokens.ink);
         ui.add(egui::Label::new(check).truncate().selectable(false));
-        let figures = RichText::new(figures.trim_end())
-            .small()
-            .color(tokens.ink_soft);
+        let figures = RichText::new(figures).small().color(tokens.ink_soft);
         ui.add(egui::Label::new(figures).truncate().selectable(false));
     });
     let numbers = Rect::from_min_max(
