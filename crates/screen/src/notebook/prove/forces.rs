@@ -99,8 +99,8 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
 }
 
 /// Width of the names and of each column of numbers.
-const NAME: f32 = 128.0;
-const NUMBER: f32 = 56.0;
+const NAME: f32 = 148.0;
+const NUMBER: f32 = 52.0;
 const LINE: f32 = 19.0;
 
 fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View) {
