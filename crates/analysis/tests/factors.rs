@@ -1,5 +1,7 @@
 //! Factors pose by pose against the proof's worst ones.
 
+#![allow(clippy::expect_used, reason = "a test stops where it fails")]
+
 mod common;
 
 use approx::assert_relative_eq;

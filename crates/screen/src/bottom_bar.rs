@@ -10,7 +10,7 @@ use crate::{
     number_field::{NumberField, name_node},
     request::Request,
     tokens::{Tokens, type_size},
-    view::View,
+    view::{Stage, View},
     words,
 };
 
@@ -42,15 +42,19 @@ pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut V
     words.set_clip_rect(left.expand2(egui::vec2(0.0, 6.0)));
     match view.selected {
         Some(point) => selected(&mut words, input, axle, view, point, requests),
-        None => hints(&mut words, input.tokens),
+        None => hints(&mut words, input.tokens, view.stage),
     }
     if let Some(axle) = axle {
         pose_sliders(&mut ui.new_child(place(right)), input, axle, view, requests);
     }
 }
 
-fn hints(ui: &mut Ui, tokens: &Tokens) {
-    ui.label(RichText::new("Drag any joint and watch the toe curve").font(type_size::head()));
+fn hints(ui: &mut Ui, tokens: &Tokens, stage: Stage) {
+    let text = match stage {
+        Stage::LayOut | Stage::Tune => "Drag any joint and watch the toe curve",
+        Stage::Prove => "Drag any joint and watch forces and factors",
+    };
+    ui.label(RichText::new(text).font(type_size::head()));
     let more = "Arrow keys nudge it, Shift makes steps fine, Ctrl+Z takes back. F1: all keys.";
     ui.add(egui::Label::new(RichText::new(more).small().color(tokens.ink_soft)).truncate());
 }

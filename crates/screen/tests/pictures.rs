@@ -20,6 +20,12 @@ fn points_light_mm() {
     common::click(&mut screen, "inch");
     common::press(&mut screen, egui::Modifiers::NONE, egui::Key::Escape);
     screen.run_steps(500);
+    // The proof of the converted build comes in when it is done.
+    while !screen.state().prove().is_current() {
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.step();
+    }
+    screen.run_steps(2);
     screen.snapshot("points_light_mm");
 }
 

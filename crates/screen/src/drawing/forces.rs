@@ -41,7 +41,7 @@ pub struct ForcePicture {
 const HEAD: Vec2 = vec2(9.0, 3.6);
 
 impl ForcePicture {
-    /// The arrows in a view. Towards a point that is pushed they end there, so that all of them start or end at their joints.
+    /// The arrows in a view: each starts or ends at its joint.
     pub(crate) fn ink(
         &self,
         pen: &mut Pen,
@@ -51,10 +51,10 @@ impl ForcePicture {
     ) {
         for arrow in &self.arrows {
             let colour = arrow.of.map_or(tokens.accent, |p| tokens.point(p));
-            // The load pushes on the wheel: its head is at the wheel.
+            // The load pushes on the wheel and the spring on its mount: their heads are there.
             let [from, to] = match arrow.of {
+                None | Some(PointName::SpringChassisMount) => [arrow.at - arrow.reach, arrow.at],
                 Some(_) => [arrow.at, arrow.at + arrow.reach],
-                None => [arrow.at - arrow.reach, arrow.at],
             };
             let ends = [from, to].map(|p| sheet.screen(projection, p));
             let width = if arrow.of.is_some() {

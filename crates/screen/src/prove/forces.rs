@@ -138,16 +138,19 @@ impl Member {
     }
 }
 
-/// What is asked for.
+/// What is asked for, of which build.
 #[derive(Clone, Debug, PartialEq)]
 struct Ask {
     build: Build,
-    axle: AxleName,
-    side: Side,
+    of: Of,
+}
+
+/// What is asked for.
+#[derive(Clone, Debug, PartialEq)]
+struct Of {
+    place: Place,
     case: String,
     sense: f64,
-    travel: f64,
-    rack: f64,
     over: Over,
     plotted: Plotted,
 }
@@ -177,53 +180,22 @@ impl ForcesWork {
             self.known = None;
             return;
         };
-        let ask = Ask {
-            build: build.clone(),
-            axle: place.axle,
-            side: place.side,
+        let of = Of {
+            place: *place,
             case: case.name,
             sense: view.sense,
-            travel: place.travel,
-            rack: place.rack,
             over: view.over,
             plotted: view.plotted,
         };
-        if self.known.as_ref().is_some_and(|(known, _)| *known == ask) {
+        let same = |(known, _): &(Ask, Known)| known.of == of && known.build == *build;
+        if self.known.as_ref().is_some_and(same) {
             return;
         }
-        let steered = lock > 0.0;
-        let here = ask.rows(
-            Span::new(ask.travel, ask.travel, 1).ok(),
-            steered
-                .then(|| Span::new(ask.rack, ask.rack, 1).ok())
-                .flatten(),
-        );
-        let along = match ask.over {
-            Over::Travel => ask.rows(
-                None,
-                steered
-                    .then(|| Span::new(ask.rack, ask.rack, 1).ok())
-                    .flatten(),
-            ),
-            Over::Rack => ask.rows(
-                Span::new(ask.travel, ask.travel, 1).ok(),
-                Span::new(-lock, lock, POSITIONS).ok().filter(|_| steered),
-            ),
+        let ask = Ask {
+            build: build.clone(),
+            of,
         };
-        let poses = |rows: &Rows| -> Vec<WorstPose> {
-            let rows = rows.iter().flatten();
-            rows.map(|row| WorstPose {
-                travel: row.travel,
-                rack: row.rack,
-            })
-            .collect()
-        };
-        let known = Known {
-            factor_here: ask.factors(&poses(&here)).into_iter().next(),
-            factors: ask.factors(&poses(&along)),
-            here,
-            along,
-        };
+        let known = ask.work_out(lock);
         self.known = Some((ask, known));
     }
 
@@ -250,29 +222,56 @@ impl ForcesWork {
 }
 
 impl Ask {
+    fn work_out(&self, lock: f64) -> Known {
+        let Place { travel, rack, .. } = self.of.place;
+        let at_travel = Span::new(travel, travel, 1).ok();
+        // An axle without a rack has no rack positions to ask for.
+        let steered = |span: Option<Span>| span.filter(|_| lock > 0.0);
+        let at_rack = steered(Span::new(rack, rack, 1).ok());
+        let here = self.rows(at_travel, at_rack);
+        let along = match self.of.over {
+            Over::Travel => self.rows(None, at_rack),
+            Over::Rack => self.rows(at_travel, steered(Span::new(-lock, lock, POSITIONS).ok())),
+        };
+        let poses = |rows: &Rows| -> Vec<WorstPose> {
+            let rows = rows.iter().flatten();
+            let pose = |row: &ForceRow| WorstPose {
+                travel: row.travel,
+                rack: row.rack,
+            };
+            rows.map(pose).collect()
+        };
+        Known {
+            factor_here: self.factors(&poses(&here)).into_iter().next(),
+            factors: self.factors(&poses(&along)),
+            here,
+            along,
+        }
+    }
+
     fn rows(&self, travel: Option<Span>, rack: Option<Span>) -> Rows {
         let request = ForceRequest {
-            axle: self.axle,
-            side: self.side,
+            axle: self.of.place.axle,
+            side: self.of.place.side,
             travel,
             rack,
             unit: trammel_build::LengthUnit::Millimetre,
         };
-        forces_under_case(&self.build, &request, &self.case, self.sense)
+        forces_under_case(&self.build, &request, &self.of.case, self.of.sense)
             .map(|table| table.rows)
             .map_err(|fault| fault.to_string())
     }
 
     fn factors(&self, poses: &[WorstPose]) -> Vec<FactorRow> {
-        let Plotted::Factor(part, check) = self.plotted else {
+        let Plotted::Factor(part, check) = self.of.plotted else {
             return Vec::new();
         };
         let asked = FactorRequest {
-            axle: self.axle,
-            side: self.side,
+            axle: self.of.place.axle,
+            side: self.of.place.side,
             part,
             check,
-            load_case: self.case.clone(),
+            load_case: self.of.case.clone(),
         };
         factors_over(&self.build, &asked, poses)
     }

@@ -11,12 +11,15 @@ use crate::{
 #[test]
 fn checks_dark_inch() {
     let mut screen = prove("lifted", ProvePage::Checks);
+    screen.set_size(vec2(1024.0, 640.0));
+    screen.run_steps(3);
     screen.snapshot("prove_checks_dark_inch");
 }
 
 #[test]
 fn rack_end_light_inch() {
     let mut screen = prove("lifted", ProvePage::RackEnd);
+    screen.set_size(vec2(1024.0, 640.0));
     screen.state_mut().set_light(true);
     screen.run_steps(3);
     screen.snapshot("prove_rack_end_light_inch");
@@ -80,4 +83,33 @@ fn unfolded() {
     screen.set_size(vec2(1280.0, 3600.0));
     screen.run_steps(3);
     keep(&mut screen, "checks-whole");
+}
+
+#[test]
+#[ignore = "tells how long a frame takes here"]
+fn frame_time() {
+    for page in ProvePage::ALL {
+        let mut screen = prove("lifted", page);
+        let to = crate::common::drag_from(
+            &mut screen,
+            crate::common::INNER,
+            trammel_screen::drawing::Projection::Front,
+            vec2(0.0, 12.0),
+        );
+        let mut times: Vec<f64> = (0..60)
+            .map(|n| {
+                screen.hover_at(to + vec2(0.0, (n % 7) as f32));
+                let start = std::time::Instant::now();
+                screen.step();
+                start.elapsed().as_secs_f64() * 1e3
+            })
+            .collect();
+        times.sort_by(f64::total_cmp);
+        println!(
+            "{}: median {:.2} ms, worst {:.2} ms",
+            page.label(),
+            times[30],
+            times[59]
+        );
+    }
 }

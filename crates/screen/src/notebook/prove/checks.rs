@@ -182,21 +182,20 @@ fn line(
         rect.max - vec2(right + 4.0, 0.0),
     );
     let shown = row.shown(input.build.unit);
-    let figures = format!(
-        "{case}: {} against {} {}",
-        figure(shown.value),
-        figure(shown.limit),
-        shown.unit
-    );
+    let figures = [
+        &figure(shown.value),
+        "against",
+        &figure(shown.limit),
+        shown.unit,
+    ];
+    let figures = format!("{} · {case}", figures.join(" ").trim_end());
     lines(ui, words, Layout::top_down(Align::Min), |ui| {
         let part = RichText::new(part_name(row)).size(13.0).color(tokens.ink);
         ui.add(egui::Label::new(part).truncate().selectable(false));
         let check = RichText::new(row.check.to_string()).small();
         let check = check.color(tokens.ink);
         ui.add(egui::Label::new(check).truncate().selectable(false));
-        let figures = RichText::new(figures.trim_end())
-            .small()
-            .color(tokens.ink_soft);
+        let figures = RichText::new(figures).small().color(tokens.ink_soft);
         ui.add(egui::Label::new(figures).truncate().selectable(false));
     });
     let numbers = Rect::from_min_max(

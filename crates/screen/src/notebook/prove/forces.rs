@@ -99,8 +99,8 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
 }
 
 /// Width of the names and of each column of numbers.
-const NAME: f32 = 128.0;
-const NUMBER: f32 = 56.0;
+const NAME: f32 = 148.0;
+const NUMBER: f32 = 52.0;
 const LINE: f32 = 19.0;
 
 fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View) {
@@ -209,6 +209,11 @@ fn plot(
         return;
     };
     let x = first[0].min(last[0])..=last[0].max(first[0]);
+    if x.end() - x.start() < 1e-6 {
+        // One place only, as in the frame in which the plot is turned to the other motion.
+        ui.ctx().request_repaint();
+        return;
+    }
     let mut traces = Vec::new();
     if let Some(wanted) = shown.wanted {
         traces.push(Trace {

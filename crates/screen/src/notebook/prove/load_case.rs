@@ -125,21 +125,22 @@ pub(super) fn ui(
 
 /// Name and description. `others` are the names that are taken; without them the name stays, since it is a usual case's.
 fn words(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, others: Option<&[&str]>) {
-    form.group(ui, "What it is", |form, ui| {
-        if let Some(others) = others {
+    if let Some(others) = others {
+        form.group(ui, "What it is", |form, ui| {
             let help = "What you call it; no two cases share a name.";
-            if let Some(name) = form.text_row(ui, "Name of the case", &next.name, "", help) {
-                if name.is_empty() || others.contains(&name.as_str()) {
-                    form.refuse(format!(
-                        "A case needs a name that no other has; it stays {}.",
-                        next.name
-                    ));
-                } else {
-                    next.name = name;
-                }
+            let Some(name) = form.text_row(ui, "Name of the case", &next.name, "", help) else {
+                return;
+            };
+            if name.is_empty() || others.contains(&name.as_str()) {
+                form.refuse(format!(
+                    "A case needs a name that no other has; it stays {}.",
+                    next.name
+                ));
+            } else {
+                next.name = name;
             }
-        }
-    });
+        });
+    }
     ui.label("What happens").on_hover_text("In a sentence.");
     let field = NumberField {
         name: "What happens",
