@@ -86,10 +86,10 @@ pub(crate) struct NotMade {
 }
 
 impl NotMade {
-    pub(crate) fn new(what: impl Into<String>, why: impl ToString) -> Self {
+    pub(crate) fn new(what: impl Into<String>, why: impl Into<String>) -> Self {
         Self {
             what: what.into(),
-            why: why.to_string(),
+            why: why.into(),
         }
     }
 
