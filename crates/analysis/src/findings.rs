@@ -3,7 +3,9 @@
 use trammel_build::Build;
 use trammel_strength::check::Check;
 
-use crate::{Caution, CautionKind, Proof, RackEndStudy, Study, checks, prove::caution_of, words};
+use crate::{
+    Caution, CautionKind, Proof, ProofPart, RackEndStudy, Study, checks, prove::caution_of, words,
+};
 
 /// How deep the checks go.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,11 +73,13 @@ impl Findings {
 
     /// Whether the same is said already: by a row of another load case that is worse, or by a check of the layout.
     fn says(&self, caution: &Caution) -> bool {
-        let CautionKind::Proof(_, check) = caution.kind else {
+        let CautionKind::Proof(part, check) = caution.kind else {
             return false;
         };
         let of_layout = match check {
-            Check::ThreadEngagement => Some(CautionKind::ThreadEngagement),
+            Check::ThreadEngagement if part == ProofPart::RackEnd => {
+                Some(CautionKind::ThreadEngagement)
+            }
             Check::OverCentre => Some(CautionKind::LockOver),
             Check::Misalignment => Some(CautionKind::JointAngle),
             _ => None,

@@ -47,7 +47,7 @@ pub use prove::{
     ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note, NoteKind, Proof, ProofDepth,
     ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow, USUAL_CAUTIONS, WheelForce,
     effective_load_cases, forces_under, forces_under_case, not_in_it, prove, thread_comparison,
-    usual_load_cases,
+    thread_comparison_raised, usual_load_cases,
 };
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;

@@ -28,6 +28,7 @@ fn troubled() -> Vec<Build> {
             joint_angle_deg: Some(9.0),
             rack_end_factor: Some(5.0),
             lock_over_deg: Some(50.0),
+            ..Limits::default()
         };
         tight.front.rack_end.engagement = Some(0.2);
         let metric = Edit::ConvertUnit(LengthUnit::Millimetre)

@@ -1,73 +1,12 @@
 //! Edits: what each does, what it refuses, and what it leaves alone.
 
-use std::collections::{BTreeMap, BTreeSet};
+mod common;
 
+use common::build;
 use trammel_build::{
-    ArmPoints, Axis, AxleName, AxleSpec, Build, Coordinate, Edit, EditFault, Hit, LengthUnit,
-    Limits, Mass, PointName, PointRef, RackEndSpec, RackSpec, Side, SpringRate, SpringSpec, Stop,
-    TieRodPoints, TravelSpec, Vehicle, WheelSpec, defaults,
+    Axis, AxleName, AxleSpec, Coordinate, Edit, EditFault, LengthUnit, Mass, PointName, PointRef,
+    RackSpec, Side, SpringRate, SpringSpec, Stop, Vehicle, WheelSpec, defaults,
 };
-use trammel_geometry::ArmName;
-
-fn build() -> Build {
-    let arm = |y: f64, z: f64, ball: [f64; 3]| ArmPoints {
-        front_pivot: [5.0, y, z],
-        rear_pivot: [-5.0, y, z],
-        ball_joint: ball,
-    };
-    Build {
-        title: "Test kart".into(),
-        unit: LengthUnit::Inch,
-        front: AxleSpec {
-            upper_arm: arm(7.75, 12.75, [-0.5, 21.5, 13.25]),
-            lower_arm: arm(6.25, 7.0, [0.25, 22.375, 6.75]),
-            tie_rod: TieRodPoints {
-                inner: [-3.5, 7.0, 8.5],
-                outer: [-3.75, 21.75, 8.5],
-            },
-            wheel: WheelSpec {
-                centre: [0.0, 25.0, 10.0],
-                loaded_radius: 10.0,
-                toe_deg: 0.0,
-                camber_deg: -1.0,
-            },
-            spring: Some(SpringSpec {
-                arm: ArmName::Lower,
-                chassis_mount: [0.0, 11.0, 19.0],
-                arm_mount: [0.0, 17.0, 7.0],
-                open_length: None,
-                closed_length: None,
-                rate: None,
-            }),
-            travel: Some(TravelSpec {
-                bump: 3.0,
-                droop: 2.5,
-            }),
-            rack: RackSpec {
-                face: Some([-3.5, 5.5, 8.5]),
-                bore_mouth: Some([-3.5, 4.0, 8.5]),
-                ..RackSpec::default()
-            },
-            rack_end: RackEndSpec::default(),
-            joint_bolts: trammel_build::JointBolts::default(),
-            parts: trammel_build::AxleParts::default(),
-            right: BTreeMap::new(),
-        },
-        rear: None,
-        vehicle: Vehicle::default(),
-        hit: Hit::default(),
-        limits: Limits::default(),
-        keep_outs: Vec::new(),
-        tolerances: trammel_build::Tolerances::default(),
-        steering: trammel_build::SteeringSpec::default(),
-        materials: Vec::new(),
-        load_cases: trammel_build::LoadCases::default(),
-        shop: trammel_build::ShopSpec::default(),
-        accepted: Vec::new(),
-        locked: BTreeSet::new(),
-        notes: String::new(),
-    }
-}
 
 const INNER: PointRef = PointRef {
     axle: AxleName::Front,

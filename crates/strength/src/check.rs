@@ -56,6 +56,10 @@ pub enum Check {
     ArmTubeYield,
     /// Gap between two parts.
     Clearance,
+    /// Gap between a joint's body and its ears.
+    BodyRoom,
+    /// Gap between a rod end's jam nut and the ears.
+    NutRoom,
     /// Force asked of the driver at the rim of the steering wheel.
     HandForce,
     /// Force with which a hit tears at the rim of the steering wheel.
@@ -92,6 +96,8 @@ impl fmt::Display for Check {
             Self::StrutAndBeam => "compression and bending together",
             Self::ArmTubeYield => "yield of the arm's tube",
             Self::Clearance => "clearance",
+            Self::BodyRoom => "joint body to ears",
+            Self::NutRoom => "jam nut to ears over the adjustment",
             Self::HandForce => "hand force",
             Self::KickBack => "kick-back at the steering wheel",
             Self::OverCentre => "margin before over centre",

@@ -19,6 +19,7 @@
 //! | [`loads`] | load cases as data, wheel loads, the search for the worst pose |
 //! | [`rack_end`] | the threaded rack end as a cantilever: stress, factor, what would mend it |
 //! | [`engagement`] | how much thread has to be screwed in, and the wall left around it |
+//! | [`joint_room`] | a rod end's body between its ears, its jam nut before them |
 //! | [`clearance`] | least gaps between tie rod, arms, spring and wheel |
 //! | [`proof`] | every part under every load case at its worst pose, worst first |
 //! | [`units`] | exact inch and pound conversions |
@@ -40,6 +41,7 @@ pub mod column;
 pub mod engagement;
 pub mod force;
 pub mod grade;
+pub mod joint_room;
 pub mod loads;
 pub mod material;
 pub mod proof;

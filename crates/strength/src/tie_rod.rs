@@ -5,11 +5,12 @@
 
 use crate::check::{Check, Finding, mpa, newtons};
 use crate::column::{COLUMN_FORMULAS, Column, Ends};
+use crate::engagement;
 use crate::grade::Strength;
 use crate::material::MaterialStrength;
 use crate::number::{BadNumber, not_negative};
 use crate::section::Profile;
-use crate::source::Source;
+use crate::source::{Limit, Source};
 use crate::thread::Thread;
 
 /// Elementary strength of materials: force over area, moment over section modulus, F l / 4 for a bar on two supports.
@@ -27,6 +28,7 @@ pub struct TieRodBar {
     column: Column,
     side_hit: f64,
     shank: Option<(Thread, Strength)>,
+    engaged: Option<f64>,
 }
 
 impl TieRodBar {
@@ -47,6 +49,7 @@ impl TieRodBar {
             column: Column::new(profile, strength, length, Ends::Pinned)?,
             side_hit: not_negative("the side hit on the tie rod", side_hit)?,
             shank: None,
+            engaged: None,
         })
     }
 
@@ -59,9 +62,41 @@ impl TieRodBar {
         }
     }
 
+    /// The same with the least thread that its adapters hold, at the outer end of their adjustment, mm.
+    ///
+    /// # Errors
+    /// A length that is not finite or below zero.
+    pub fn with_engagement(self, least: f64) -> Result<Self, BadNumber> {
+        Ok(Self {
+            engaged: Some(not_negative("the thread left in the adapter", least)?),
+            ..self
+        })
+    }
+
+    /// The checks that no load case changes: a side hit, thread in the adapters.
+    pub fn check_once(&self, mut found: impl FnMut(Finding)) {
+        if self.side_hit > 0.0 {
+            let bending = self.side_hit * self.length / 4.0 / self.profile.least_modulus();
+            found(Finding::below(Check::SideHit, bending, self.yields(), BEAM));
+        }
+        if let Some(((thread, _), engaged)) = self.shank.zip(self.engaged) {
+            let least = Limit {
+                value: engagement::length_in_steel(thread),
+                unit: "mm",
+                source: engagement::DIAMETERS_IN_STEEL.source,
+            };
+            found(Finding::above(
+                Check::ThreadEngagement,
+                engaged,
+                least,
+                least.source,
+            ));
+        }
+    }
+
     /// Everything that is checked under this tension (N, compression negative), one after another.
     pub fn check(&self, tension: f64, mut found: impl FnMut(Finding)) {
-        let yields = mpa(self.strength.yield_mpa(), self.strength.source);
+        let yields = self.yields();
         let axial = tension.abs() / self.profile.area();
         found(Finding::below(Check::AxialYield, axial, yields, BEAM));
         let (critical, _) = self.column.critical_load();
@@ -72,10 +107,6 @@ impl TieRodBar {
             limit,
             COLUMN_FORMULAS,
         ));
-        if self.side_hit > 0.0 {
-            let bending = self.side_hit * self.length / 4.0 / self.profile.least_modulus();
-            found(Finding::below(Check::SideHit, bending, yields, BEAM));
-        }
         if let Some((thread, strength)) = self.shank {
             let limit = mpa(strength.yield_strength.mpa(), strength.source);
             let stress = tension.abs() / thread.tensile_stress_area();
@@ -86,6 +117,10 @@ impl TieRodBar {
                 thread.source(),
             ));
         }
+    }
+
+    fn yields(&self) -> Limit {
+        mpa(self.strength.yield_mpa(), self.strength.source)
     }
 
     /// The side force at mid-span, N, at which the rod begins to yield.
@@ -121,6 +156,7 @@ mod tests {
     fn all(rod: &TieRodBar, tension: f64) -> Vec<Finding> {
         let mut found = vec![];
         rod.check(tension, |finding| found.push(finding));
+        rod.check_once(|finding| found.push(finding));
         found
     }
 

@@ -1,13 +1,14 @@
 //! Joints, bolts and brackets in the strength crate's words.
 
 use trammel_build::{
-    AxleSpec, BoltSpec, BracketSpec, Build, Ears, JointEnd, JointParts, PointName, ShearPlane,
-    Triple, defaults,
+    AxleSpec, BoltAxis, BoltSpec, BracketSpec, Build, Ears, JointEnd, JointParts, PointName,
+    ShearPlane, Triple, defaults,
 };
 use trammel_geometry::{ArmName, Point, Vector};
 use trammel_strength::{
     bolt::{Bolt, ShearPlaneAt, ShearPlanes},
     bracket::{Bracket, BracketSize},
+    joint_room::{BodyRoom, NutRoom},
     proof::{Body, JointPlace, Mounted, PartKind},
     rod_end::{Joint, ListedRodEnd},
     source::{Limit, Source},
@@ -30,17 +31,14 @@ pub(super) struct Place<'a> {
     pub spec: &'a AxleSpec,
     pub view: &'a CornerView,
     pub point: PointName,
+    pub parts: &'a JointParts,
 }
 
 type Kind = Result<Option<PartKind>, String>;
 
 impl Place<'_> {
-    fn parts(&self) -> Option<&JointParts> {
-        self.spec.parts.joints.get(&self.point)
-    }
-
     fn end(&self) -> Option<&JointEnd> {
-        self.parts()?.end.as_ref()
+        self.parts.end.as_ref()
     }
 
     fn mm(&self, v: f64) -> f64 {
@@ -89,7 +87,7 @@ impl Place<'_> {
             source: Source::USER,
         });
         let swivel = typed.or_else(|| listed.and_then(ListedRodEnd::misalignment));
-        let on_rod = matches!(self.point, PointName::TieRodInner | PointName::TieRodOuter);
+        let on_rod = self.is_on_the_rod();
         match swivel {
             Some(limit) => joint = joint.with_misalignment(limit).map_err(|e| e.to_string())?,
             None if on_rod => notes.push(Note::left_out(
@@ -98,6 +96,7 @@ impl Place<'_> {
             )),
             None => {}
         }
+        joint = self.with_room(joint, end, listed)?;
         let mounted = if on_rod && swivel.is_some() {
             let bolt = self.joint_bolt();
             if bolt.is_none() {
@@ -113,8 +112,51 @@ impl Place<'_> {
         Ok(Some(PartKind::Joint(self.place(), mounted, joint)))
     }
 
+    /// Body between the ears, and jam nut before them, where the build says enough.
+    fn with_room(
+        &self,
+        mut joint: Joint,
+        end: &JointEnd,
+        listed: Option<&ListedRodEnd>,
+    ) -> Result<Joint, String> {
+        let bad = |e: trammel_strength::BadNumber| e.to_string();
+        let size = |typed: Option<f64>, listed: Option<f64>| typed.map(|v| self.mm(v)).or(listed);
+        let ball = size(end.ball_width, listed.map(ListedRodEnd::ball_width));
+        let body = size(end.body_width, listed.map(ListedRodEnd::body_width));
+        let head = size(end.head_diameter, listed.map(ListedRodEnd::head_diameter));
+        let spacer = self
+            .parts
+            .bolt
+            .as_ref()
+            .and_then(|b| b.spacer)
+            .unwrap_or(0.0);
+        if let (Some(ball), Some(body), Some(head)) = (ball, body, head) {
+            joint = joint.with_body(BodyRoom::new(ball, body, head, self.mm(spacer)).map_err(bad)?);
+        }
+        let rod = &self.spec.parts.tie_rod;
+        if let (true, Some(length), Some(engaged)) =
+            (self.is_on_the_rod(), end.length, rod.engagement)
+        {
+            let bracket = self.parts.bracket.as_ref();
+            let edge = bracket.map_or(0.0, |b| self.mm(b.edge.unwrap_or(b.width / 2.0)));
+            let nut = NutRoom {
+                length: self.mm(length),
+                engagement: self.mm(engaged),
+                adjustment: self.mm(rod.adjustment.unwrap_or(0.0)),
+                jam_nut: self.mm(rod.jam_nut.unwrap_or(0.0)),
+                obstacle: edge.max(head.unwrap_or(0.0) / 2.0),
+            };
+            joint = joint.with_nut(&nut).map_err(bad)?;
+        }
+        Ok(joint)
+    }
+
+    fn is_on_the_rod(&self) -> bool {
+        matches!(self.point, PointName::TieRodInner | PointName::TieRodOuter)
+    }
+
     pub(super) fn bolt(&self, notes: &mut Vec<Note>) -> Kind {
-        let Some(bolt) = self.parts().and_then(|p| p.bolt.as_ref()) else {
+        let Some(bolt) = self.parts.bolt.as_ref() else {
             let about = ProofPart::Bolt(self.point).label();
             notes.push(Note::left_out(
                 about,
@@ -127,7 +169,7 @@ impl Place<'_> {
             Some(ShearPlane::Shank) => ShearPlaneAt::Shank(thread.major_diameter()),
             Some(ShearPlane::Thread) | None => ShearPlaneAt::Thread(thread),
         };
-        let bracket = self.parts().and_then(|p| p.bracket.as_ref());
+        let bracket = self.parts.bracket.as_ref();
         let about = ProofPart::Bolt(self.point).label();
         let planes = match bracket {
             Some(bracket) => planes(bracket),
@@ -192,14 +234,14 @@ impl Place<'_> {
 
     pub(super) fn bracket(&self, notes: &mut Vec<Note>) -> Kind {
         let about = ProofPart::Bracket(self.point).label();
-        let Some(bracket) = self.parts().and_then(|p| p.bracket.as_ref()) else {
+        let Some(bracket) = self.parts.bracket.as_ref() else {
             notes.push(Note::left_out(
                 about,
                 "No bracket is given: it is not checked.",
             ));
             return Ok(None);
         };
-        let bolt = self.parts().and_then(|p| p.bolt.as_ref());
+        let bolt = self.parts.bolt.as_ref();
         let thread = bolt
             .and_then(|b| b.thread.as_deref())
             .ok_or("The bolt's thread is not given: the bracket's hole is not checked.")?;
@@ -278,21 +320,18 @@ impl Place<'_> {
             PointName::TieRodOuter => self.spec.joint_bolts.outer,
             _ => None,
         };
-        axis.map(|axis| axis.direction())
+        axis.map(BoltAxis::direction)
     }
 
     /// Bolt and height, in the frame of the corner.
     fn mounted(&self, notes: &mut Vec<Note>) -> Result<Mounted, String> {
-        let typed = self.parts().and_then(|p| p.bolt.as_ref()?.direction);
-        let bolt = match typed
-            .map(|axis| axis.direction())
-            .or_else(|| self.joint_bolt())
-        {
+        let typed = self.parts.bolt.as_ref().and_then(|b| b.direction);
+        let bolt = match typed.map(BoltAxis::direction).or_else(|| self.joint_bolt()) {
             Some(bolt) => bolt,
             None => self.usual_bolt(notes),
         };
         let mounted = Mounted::new(self.place(), self.body(), bolt).map_err(|e| e.to_string())?;
-        let Some(bracket) = self.parts().and_then(|p| p.bracket.as_ref()) else {
+        let Some(bracket) = self.parts.bracket.as_ref() else {
             return Ok(mounted);
         };
         mounted

@@ -30,6 +30,6 @@ pub use forces::{
 pub use notes::{Note, NoteKind, USUAL_CAUTIONS, not_in_it};
 pub use row::{ProofPart, ProofRow, Shown};
 pub use run::{Proof, ProofDepth, prove};
-pub use threads::{ThreadRow, thread_comparison};
+pub use threads::{ThreadRow, thread_comparison, thread_comparison_raised};
 
 pub(crate) use row::caution_of;

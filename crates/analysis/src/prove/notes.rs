@@ -1,5 +1,7 @@
 //! What was taken where a build says nothing, and what is not in a proof.
 
+use trammel_build::AxleName;
+
 /// Kind of a note.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum NoteKind {
@@ -27,6 +29,14 @@ impl Note {
             about: about.into(),
             text: text.into(),
         }
+    }
+
+    /// The same with its axle named where it is the rear.
+    pub(super) fn of(mut self, axle: AxleName) -> Self {
+        if axle == AxleName::Rear && self.about != "vehicle" {
+            self.about = format!("rear {}", self.about);
+        }
+        self
     }
 
     pub(super) fn taken(about: impl Into<String>, text: impl Into<String>) -> Self {

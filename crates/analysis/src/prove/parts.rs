@@ -14,7 +14,7 @@ use trammel_strength::{
     tie_rod::TieRodBar,
 };
 
-use super::{Note, ProofPart, joints, materials};
+use super::{Note, ProofPart, joints, materials, words};
 use crate::{corner_view::CornerView, rack_end::geometry};
 
 /// Every part that the build describes well enough; notes say what is left out, why, and what was taken.
@@ -44,17 +44,33 @@ pub(super) fn of(
             arm_tubes(build, spec, arm, notes).map(|tubes| Some(PartKind::ArmTubes(arm, tubes)));
         add(part, kind, notes);
     }
-    let points = trammel_build::AxleParts::JOINTS;
-    for point in points.into_iter().filter(|p| is_there(*p, spec)) {
+    if spec.parts.joints.is_empty() {
+        notes.push(Note::left_out(
+            "joints",
+            "No joints, bolts and brackets are given: they are not checked.",
+        ));
+    }
+    for (&point, joint) in &spec.parts.joints {
         let corner = joints::Place {
             build,
             spec,
             view,
             point,
+            parts: joint,
         };
+        if !is_there(point, spec) {
+            continue;
+        }
         add(ProofPart::Joint(point), corner.joint(notes), notes);
         add(ProofPart::Bolt(point), corner.bolt(notes), notes);
         add(ProofPart::Bracket(point), corner.bracket(notes), notes);
+    }
+    let given = |point: &PointName| spec.parts.joints.contains_key(point);
+    let joints = trammel_build::AxleParts::JOINTS.into_iter();
+    for point in joints.filter(|p| is_there(*p, spec) && !given(p) && !spec.parts.joints.is_empty())
+    {
+        let text = "No joint, bolt and bracket are given: they are not checked.";
+        notes.push(Note::left_out(words::point(point), text));
     }
     let named = |(part, kind): (ProofPart, PartKind)| {
         let name = part.label();
@@ -148,7 +164,10 @@ fn rack_end(
             unit: "rad",
             source: typed(toe.is_some()),
         },
-        engagement: spec.engagement.map(|v| v * mm),
+        // What is screwed in past the tapped depth is not in mesh.
+        engagement: spec
+            .engagement
+            .map(|v| spec.bore_depth.map_or(v, |depth| v.min(depth)) * mm),
         bar_diameter: bar,
     })
 }
@@ -227,7 +246,16 @@ fn tie_rod(
     let strength = materials::grade(build, name)?
         .strength(thread.major_diameter())
         .map_err(|e| e.to_string())?;
-    Ok(bar.with_shank(thread, strength))
+    let bar = bar.with_shank(thread, strength);
+    let Some(engaged) = parts.engagement else {
+        notes.push(Note::left_out(
+            ProofPart::TieRod.label(),
+            "The thread in the adapters is not given and not checked.",
+        ));
+        return Ok(bar);
+    };
+    let least = (engaged - parts.adjustment.unwrap_or(0.0)).max(0.0) * build.unit.mm();
+    bar.with_engagement(least).map_err(|e| e.to_string())
 }
 
 fn arm_tubes(

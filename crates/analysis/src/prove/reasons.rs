@@ -46,6 +46,10 @@ pub(super) fn reason(check: Check) -> &'static str {
         Check::Clearance => {
             "Parts that touch wear through, jam the steering or knock a joint loose."
         }
+        Check::BodyRoom => "A rod end's body that meets its ear or washer is levered open.",
+        Check::NutRoom => {
+            "A jam nut against the ears stops the joint from swivelling and bends its shank."
+        }
         Check::HandForce => {
             "Steering that needs more than a driver's hands can give is not steered."
         }

@@ -44,7 +44,11 @@ impl Mender<'_> {
                 if then < WORTH_IT * now.max(0.0) || then <= now {
                     continue;
                 }
-                let text = format!("{what}: {} becomes {}", factor(now), factor(then));
+                let (before, after) = (factor(now), factor(then));
+                if before == after {
+                    continue;
+                }
+                let text = format!("{what}: {before} becomes {after}");
                 let remedy = Remedy {
                     text,
                     value: Some(then),

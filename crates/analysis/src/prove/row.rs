@@ -13,6 +13,9 @@ use crate::{
     Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose, words as figures,
 };
 
+/// Share of the endurance limit's factor above which the fatigue row is a note (a judgement, no source).
+const FATIGUE_NOTE: f64 = 0.5;
+
 /// What is checked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ProofPart {
@@ -129,8 +132,15 @@ impl ProofRow {
         }
         let broken = self.factor.is_some_and(|factor| factor < 1.0);
         Some(match self.check {
-            Check::RackEndToe | Check::Clearance if self.value > 0.0 => Grade::Caution,
+            Check::RackEndToe | Check::Clearance | Check::BodyRoom | Check::NutRoom
+                if self.value > 0.0 =>
+            {
+                Grade::Caution
+            }
+            // A case happens a few times, not a million: that it would not be borne for ever is worth knowing, far past it more than that.
+            Check::RackEndFatigue if standing > FATIGUE_NOTE => Grade::Note,
             Check::RackEndFatigue
+            | Check::ThreadEngagement
             | Check::HandForce
             | Check::KickBack
             | Check::WallLeft

@@ -10,6 +10,7 @@ use trammel_strength::{
 use super::{
     Note, ProofPart, ProofRow,
     effort::{self, SteeringFigures},
+    parts::typed,
     prepared::Prepared,
     reasons::reason,
     remedies::Mender,
@@ -41,7 +42,7 @@ impl ProofDepth {
 /// Everything that was checked, and what was not.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Proof {
-    /// Worst first: least factor over the wanted one; rows without a factor last.
+    /// Worst first: dangers, cautions, notes, then the rest, each by least factor over the wanted one; rows without a factor last.
     pub rows: Vec<ProofRow>,
     /// What was left out, and what was taken where the build says nothing; sorted, each once.
     pub notes: Vec<Note>,
@@ -76,7 +77,9 @@ pub fn prove(build: &Build, depth: ProofDepth, cancelled: &dyn Fn() -> bool) -> 
     }
     proof.rows.sort_by(|a, b| {
         let standing = |row: &ProofRow| row.standing().unwrap_or(f64::INFINITY);
-        standing(a).total_cmp(&standing(b))
+        b.grade()
+            .cmp(&a.grade())
+            .then(standing(a).total_cmp(&standing(b)))
     });
     proof.notes.sort();
     proof.notes.dedup();
@@ -106,7 +109,9 @@ fn prove_axle(
                     depth,
                 };
                 corner.prove(&prepared, cancelled, proof)?;
-                proof.notes.extend(prepared.notes);
+                proof
+                    .notes
+                    .extend(prepared.notes.into_iter().map(|n| n.of(model.name)));
             }
             Err(note) => proof.notes.push(note),
         }
@@ -187,7 +192,7 @@ impl Corner<'_> {
             let about = about.unwrap_or_else(|| format!("{} axle", self.axle.word()));
             proof
                 .notes
-                .push(Note::left_out(about, omission.why.to_string()));
+                .push(Note::left_out(about, omission.why.to_string()).of(self.axle));
         }
     }
 
@@ -300,7 +305,11 @@ pub(super) fn proof_row(
         keep: row.keep,
         factor: row.factor,
         wanted,
-        source: row.limit.source,
+        source: match row.check {
+            // The kernel takes every wanted gap for the user's.
+            Check::Clearance => typed(build.limits.clearance.is_some()),
+            _ => row.limit.source,
+        },
         method: row.method,
         reason: reason(row.check),
         remedies: Vec::new(),

@@ -11,7 +11,7 @@ use trammel_strength::{
 };
 
 use super::{ProofDepth, ProofPart, prepared::Prepared, run::setup};
-use crate::WorstPose;
+use crate::{Raise, RaiseFault, WorstPose, raised};
 
 /// Thread sizes that a rack end is made with, mm.
 const SIZES_MM: std::ops::RangeInclusive<f64> = 9.0..=20.0;
@@ -42,6 +42,21 @@ pub struct ThreadRow {
 #[must_use]
 pub fn thread_comparison(build: &Build, side: Side) -> Vec<ThreadRow> {
     worst_rack_end(build, side).map_or_else(Vec::new, |worst| worst.rows(build))
+}
+
+/// The same with the frame raised on the same arms: how the thread's factor falls as the rods steepen.
+///
+/// # Errors
+/// [`RaiseFault`] when a wheel does not get there.
+pub fn thread_comparison_raised(
+    build: &Build,
+    raise: &Raise,
+    side: Side,
+) -> Result<Vec<ThreadRow>, RaiseFault> {
+    let edit = raised(build, raise)?;
+    // An edit that the build does not take leaves nothing to compare.
+    let after = edit.apply(build).ok();
+    Ok(after.map_or_else(Vec::new, |build| thread_comparison(&build, side)))
 }
 
 /// The rack end at its worst.

@@ -259,6 +259,8 @@ impl Setup<'_> {
             | Check::TabTearOut
             | Check::WeldThroat
             | Check::Clearance
+            | Check::BodyRoom
+            | Check::NutRoom
             | Check::HandForce
             | Check::KickBack
             | Check::OverCentre

@@ -202,9 +202,12 @@ impl PartKind {
     /// The checks that no load or pose changes.
     pub(super) fn check_once(&self, found: impl FnMut(Finding)) -> Result<(), BadNumber> {
         match self {
-            Self::RackEnd(part) => part.check_once(found),
-            _ => Ok(()),
+            Self::RackEnd(part) => return part.check_once(found),
+            Self::TieRod(bar) => bar.check_once(found),
+            Self::Joint(_, _, joint) => joint.check_once(found),
+            Self::ArmTubes(..) | Self::Bolt(..) | Self::Bracket(..) => {}
         }
+        Ok(())
     }
 }
 

@@ -10,6 +10,7 @@ use std::fmt;
 use nalgebra::{Unit, Vector3};
 
 use crate::check::{Check, Finding, newtons};
+use crate::joint_room::{BodyRoom, LEAST_ROOM, NutRoom, ROOM};
 use crate::number::{BadNumber, positive};
 use crate::source::{Limit, Source};
 use crate::thread::{Thread, ThreadError};
@@ -101,6 +102,8 @@ impl fmt::Display for ListedRodEnd {
 pub struct Joint {
     rating: Option<f64>,
     misalignment: Option<Limit>,
+    body: Option<BodyRoom>,
+    nut: Option<f64>,
 }
 
 /// How a joint's angle is found.
@@ -132,6 +135,33 @@ impl Joint {
         })
     }
 
+    /// The same with its body between its ears.
+    #[must_use]
+    pub fn with_body(self, body: BodyRoom) -> Self {
+        Self {
+            body: Some(body),
+            ..self
+        }
+    }
+
+    /// The same with its jam nut before the ears.
+    ///
+    /// # Errors
+    /// A length that is not finite or below zero.
+    pub fn with_nut(self, nut: &NutRoom) -> Result<Self, BadNumber> {
+        Ok(Self {
+            nut: Some(nut.gap()?),
+            ..self
+        })
+    }
+
+    /// The check that no load and no pose changes.
+    pub fn check_once(&self, mut found: impl FnMut(Finding)) {
+        if let Some(gap) = self.nut {
+            found(Finding::above(Check::NutRoom, gap, LEAST_ROOM, ROOM));
+        }
+    }
+
     /// What is known of it, under this load (N), and with the angle it swivels through (rad) where the bolt's direction is known.
     pub fn check(&self, load: f64, swivel: Option<f64>, mut found: impl FnMut(Finding)) {
         if let Some(rating) = self.rating {
@@ -145,6 +175,14 @@ impl Joint {
         }
         if let (Some(limit), Some(swivel)) = (self.misalignment, swivel) {
             found(Finding::below(Check::Misalignment, swivel, limit, SWIVEL));
+        }
+        if let (Some(body), Some(swivel)) = (self.body, swivel) {
+            found(Finding::above(
+                Check::BodyRoom,
+                body.gap(swivel),
+                LEAST_ROOM,
+                ROOM,
+            ));
         }
     }
 }
