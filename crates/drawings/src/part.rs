@@ -26,19 +26,15 @@ pub fn nested<'a>(title: &str, parts: impl IntoIterator<Item = &'a FlatPart>) ->
     drawing
 }
 
+/// Holes and openings come before the outline: cut in this order, the part still hangs in its plate while they are made.
 fn cuts(part: &FlatPart, drawing: &mut Drawing) {
-    for contour in part.openings.iter().chain([&part.outline]) {
-        drawing.add(Layer::Cut, Line::WIDE, Shape::Contour(contour.clone()));
-    }
-    for hole in &part.holes {
-        drawing.add(Layer::Cut, Line::WIDE, circle(hole));
-    }
+    let mut cut = |shape| drawing.add(Layer::Cut, Line::WIDE, shape);
+    part.holes.iter().map(circle).for_each(&mut cut);
+    let contours = part.openings.iter().chain([&part.outline]);
+    contours.cloned().map(Shape::Contour).for_each(cut);
     for line in &part.bends {
-        drawing.add(
-            Layer::Bend,
-            Line::NARROW,
-            Shape::Polyline(vec![line.from, line.to]),
-        );
+        let ends = vec![line.from, line.to];
+        drawing.add(Layer::Bend, Line::NARROW, Shape::Polyline(ends));
     }
 }
 
@@ -50,7 +46,7 @@ fn circle(hole: &Hole) -> Shape {
 }
 
 /// From the outline to the first dimension line, mm.
-const FIRST: f64 = 10.0;
+const FIRST: f64 = 8.0;
 /// How far a centre-punch cross reaches past its hole, mm.
 const PAST: f64 = 2.5;
 /// The gap in the middle of a cross, so that the punch finds its own point, mm.
@@ -153,24 +149,22 @@ pub(crate) fn cross(drawing: &mut Drawing, centre: Point, reach: f64) {
 }
 
 /// Room for a line of lettering at a leader, mm.
-const LEADER_PITCH: f64 = 6.0;
+const LEADER_PITCH: f64 = 5.0;
 /// From the outline to the lowest leader's lettering, mm.
-const KNEE: f64 = 8.0;
+const KNEE: f64 = 6.0;
 
 /// Holes and bends named above the part. The leftmost stands highest and all lettering runs to the right, so that no leader crosses another or a word.
 fn leaders(part: &FlatPart, style: LengthStyle, drawing: &mut Drawing) {
     let bounds = part.bounds();
     let mut notes = hole_notes(part, style);
     notes.extend(bend_notes(part, style));
-    notes.sort_by(|a, b| b.0.x.total_cmp(&a.0.x).then(b.0.y.total_cmp(&a.0.y)));
-    let mut height = bounds.max.y + KNEE;
-    let mut left = f64::INFINITY;
+    notes.sort_by(|a, b| a.0.x.total_cmp(&b.0.x).then(b.0.y.total_cmp(&a.0.y)));
+    let mut height = bounds.max.y + KNEE + LEADER_PITCH * notes.len() as f64;
+    let mut least = f64::NEG_INFINITY;
     for (tip, text) in notes {
-        // Leaders of one column lean apart.
-        let across = tip.x.min(left - APART);
-        left = across;
-        let knee = Point::new(across, height);
-        height += LEADER_PITCH;
+        height -= LEADER_PITCH;
+        let knee = Point::new(tip.x.max(least), height);
+        least = knee.x + APART;
         let leader = Dimension::Leader { tip, knee, text };
         drawing.add(Layer::Sheet, Line::NARROW, Shape::Dimension(leader));
     }
@@ -179,14 +173,14 @@ fn leaders(part: &FlatPart, style: LengthStyle, drawing: &mut Drawing) {
 /// Least distance of two leaders' knees, mm.
 const APART: f64 = 3.0;
 
-/// Notes that say the same are one, at the leftmost of what they name, with how many there are.
+/// Notes that say the same are one, at the leftmost (of a column the highest) of what they name, with how many there are.
 fn gathered(notes: impl Iterator<Item = (Point, String)>) -> Vec<(Point, String)> {
     let mut kinds: Vec<(Point, String, usize)> = Vec::new();
     for (tip, text) in notes {
         match kinds.iter_mut().find(|kind| kind.1 == text) {
             Some((leftmost, _, count)) => {
                 *count += 1;
-                if tip.x < leftmost.x {
+                if (tip.x, leftmost.y) < (leftmost.x, tip.y) {
                     *leftmost = tip;
                 }
             }
@@ -202,7 +196,7 @@ fn gathered(notes: impl Iterator<Item = (Point, String)>) -> Vec<(Point, String)
 
 fn hole_notes(part: &FlatPart, style: LengthStyle) -> Vec<(Point, String)> {
     gathered(part.holes.iter().map(|hole| {
-        let top = hole.centre + Vector::new(0.0, hole.diameter / 2.0);
+        let top = hole.centre + Vector::new(1.0, 1.0) * (hole.diameter / 8.0_f64.sqrt());
         let purpose = match hole.purpose.as_str() {
             "" => String::new(),
             purpose => format!(", {purpose}"),
