@@ -121,8 +121,13 @@ fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
     if let Some(at) = response.hover_pos() {
         let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
         let times = (scroll / 240.0).exp() * pinch;
-        zoom_about(view, at - table.center(), times);
+        zoom_about(view, at - middle(table), times);
     }
+}
+
+/// The middle of the room that the page has.
+fn middle(table: Rect) -> Pos2 {
+    table.center() - vec2(0.0, BUTTONS / 2.0)
 }
 
 fn zoom_about(view: &mut MakeView, at: Vec2, times: f32) {
@@ -135,7 +140,7 @@ fn paper(table: Rect, sheets: &Sheets, view: &MakeView) -> Sight {
     let [width, height] = sheets.paper.size().map(|v| v as f32);
     let room = table.size() - Vec2::splat(2.0 * MARGIN) - vec2(0.0, BUTTONS);
     let scale = (room.x / width).min(room.y / height).max(0.1) * view.zoom;
-    let corner = table.center() - vec2(0.0, BUTTONS / 2.0) + view.pan - vec2(width, height) * scale / 2.0;
+    let corner = middle(table) + view.pan - vec2(width, height) * scale / 2.0;
     Sight {
         corner,
         scale,

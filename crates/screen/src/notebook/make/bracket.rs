@@ -174,7 +174,9 @@ fn fit(ui: &mut Ui, input: &NotebookInput<'_>, b: &BracketSpec) -> Option<HoleFi
     if let Some(hole) = b.hole {
         let text = format!(
             "The hole is typed: {}.",
-            Shop::of(input.build).style.drill(hole * input.build.unit.mm())
+            Shop::of(input.build)
+                .style
+                .drill(hole * input.build.unit.mm())
         );
         ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
     }
