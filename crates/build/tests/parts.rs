@@ -29,6 +29,8 @@ fn bracket() -> BracketSpec {
         thickness: 5.0,
         width: 38.0,
         height: 30.0,
+        form: None,
+        fit: None,
         hole: None,
         edge: None,
         gap: None,
