@@ -9,8 +9,6 @@ use trammel_fabrication::stock::{CutPiece, StockSection};
 /// Where a sheet belongs in the list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Group {
-    /// Lists of the whole vehicle.
-    Lists,
     /// What is welded to the frame and to the arms.
     Tabs,
     /// Rack end and rack mount.
@@ -19,11 +17,13 @@ pub enum Group {
     Rods,
     /// Arms.
     Arms,
+    /// Lists of the whole vehicle.
+    Lists,
 }
 
 impl Group {
     /// In the order of the list.
-    pub const ALL: [Self; 5] = [Self::Lists, Self::Tabs, Self::Rack, Self::Rods, Self::Arms];
+    pub const ALL: [Self; 5] = [Self::Tabs, Self::Rack, Self::Rods, Self::Arms, Self::Lists];
 
     /// Its head in the list.
     #[must_use]
@@ -86,10 +86,10 @@ pub(crate) struct NotMade {
 }
 
 impl NotMade {
-    pub(crate) fn new(what: impl Into<String>, why: impl ToString) -> Self {
+    pub(crate) fn new(what: impl Into<String>, why: impl Into<String>) -> Self {
         Self {
             what: what.into(),
-            why: why.to_string(),
+            why: why.into(),
         }
     }
 

@@ -151,10 +151,10 @@ pub fn file_names(
             match format {
                 Format::Pdf if only.is_some() => add(&sheet.name, format, Holds::Pages(index)),
                 Format::Dxf | Format::Svg if sheet.part.is_some() => {
-                    add(&sheet.name, format, Holds::Part(index, format))
+                    add(&sheet.name, format, Holds::Part(index, format));
                 }
                 Format::Csv if !sheet.tables.is_empty() => {
-                    add(&sheet.name, format, Holds::Lists(index))
+                    add(&sheet.name, format, Holds::Lists(index));
                 }
                 _ => {}
             }

@@ -161,7 +161,7 @@ fn diagonals(build: &Build, axle: AxleName, shop: &Shop) -> Table {
             shop.text(distance.norm()),
             format!("\u{b1}{within:.1} mm"),
             other,
-            String::new(),
+            "____________".to_owned(),
         ]);
     }
     table

@@ -61,7 +61,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         at: None,
         material: part.material.clone(),
         quantity: part.quantity.to_string(),
-        sawn: sawn(TITLE, &part),
+        sawn: sawn(TITLE, &part, height),
         body: Body::Flat(Box::new(part)),
         notes,
     }])

@@ -41,7 +41,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
             at: Some(AT),
             material: part.material.clone(),
             quantity: part.quantity.to_string(),
-            sawn: sawn(&title, &part),
+            sawn: sawn(&title, &part, hardware.width),
             body: Body::Flat(Box::new(part)),
             notes: notes.clone(),
             title,

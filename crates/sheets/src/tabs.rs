@@ -260,21 +260,22 @@ fn draft(title: &str, at: (AxleName, PointName), part: FlatPart, taken: Vec<Stri
         at: Some(at),
         material: part.material.clone(),
         quantity: part.quantity.to_string(),
-        sawn: sawn(title, &part),
+        sawn: sawn(title, &part, part.bounds().width()),
         body: Body::Flat(Box::new(part)),
         notes: taken,
     }
 }
 
-/// The flat bar that a part is sawn from.
-pub(crate) fn sawn(title: &str, part: &FlatPart) -> Vec<Sawn> {
+/// What is sawn for a part from flat bar of this width, mm.
+pub(crate) fn sawn(title: &str, part: &FlatPart, bar: f64) -> Vec<Sawn> {
     let bounds = part.bounds();
-    let (width, length) = (
-        bounds.width().min(bounds.height()),
-        bounds.width().max(bounds.height()),
-    );
-    // The bar is as wide as the foot: a tab's length runs up, whichever is longer.
-    let section = StockSection::flat_bar(width, part.thickness);
+    let across = (bounds.width() - bar).abs() < (bounds.height() - bar).abs();
+    let length = if across {
+        bounds.height()
+    } else {
+        bounds.width()
+    };
+    let section = StockSection::flat_bar(bar, part.thickness);
     section
         .map(|section| Sawn {
             section,

@@ -163,10 +163,35 @@ fn a_tab_has_the_sizes_that_its_bracket_says() {
 }
 
 #[test]
+fn ears_and_base_of_the_rack_end_come_from_one_bar() {
+    let m = Metrics::new().unwrap();
+    let (_, build) = demos().into_iter().find(|d| d.0 == "lifted").unwrap();
+    let sheets = Sheets::of(&build, Paper::A4, &m);
+    let list = sheets.sheet("cut-list").unwrap();
+    let bar = |t: &&trammel_drawings::table::Table| {
+        t.title.starts_with("flat bar 1 1/2 (1.500) x 1/4 (0.250)")
+    };
+    let table = list.tables.iter().find(bar).unwrap();
+    let piece = |name: &str| table.rows().iter().find(|r| r[0] == name).unwrap();
+    assert_eq!(piece("Rack-end bracket, ear")[2], "4");
+    // The base is as long as the gap between the ears.
+    let gap = build.front.parts.joints[&PointName::TieRodInner]
+        .bracket
+        .as_ref()
+        .unwrap()
+        .gap;
+    let base = piece("Rack-end bracket, base");
+    assert!(
+        base[1].contains(&format!("({:.3})", gap.unwrap())),
+        "{base:?} is not {gap:?}"
+    );
+}
+
+#[test]
 fn the_tie_rods_sum_is_what_is_left_of_the_distance_of_its_joints() {
-    // Joints 15 3/16 in apart along y and 1/8 along x. Off it at each end: 2 1/8 to the shank's end less 7/8 engaged, and the 1/2 in adapter.
+    // Joints 15 3/16 in apart along y and 1/8 along x. Off it at each end: 2 7/16 to the shank's end less 7/8 engaged, and the 1/2 in adapter.
     let centres = (15.1875_f64.powi(2) + 0.125_f64.powi(2)).sqrt();
-    let tube = centres - 2.0 * (2.125 - 0.875) - 2.0 * 0.5;
+    let tube = centres - 2.0 * (2.4375 - 0.875) - 2.0 * 0.5;
     let m = Metrics::new().unwrap();
     let sheets = Sheets::of(&good(), Paper::A4, &m);
     let rod = sheets.sheet("front-tie-rod").unwrap();

@@ -68,7 +68,7 @@ fn has_display() -> bool {
 fn no_window(why: &str) -> Fault {
     let why = why.split_whitespace().collect::<Vec<_>>().join(" ");
     Fault::Window(format!(
-        "no window can be opened here ({why}); these work without one: trammel check, sweep, tune, map, scatter, lift, picture, demo"
+        "no window can be opened here ({why}); these work without one: trammel check, sweep, tune, map, scatter, lift, sheets, picture, demo"
     ))
 }
 

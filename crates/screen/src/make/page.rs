@@ -18,6 +18,8 @@ use crate::tokens::{Tokens, type_size};
 
 /// Free room around the whole page, points.
 const MARGIN: f32 = 26.0;
+/// Room that the buttons take below it, points.
+const BUTTONS: f32 = 20.0;
 /// Zoom from the whole page to a few millimetres.
 const ZOOM: [f32; 2] = [0.5, 24.0];
 /// Chord error of a drawn arc, points.
@@ -119,8 +121,13 @@ fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
     if let Some(at) = response.hover_pos() {
         let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
         let times = (scroll / 240.0).exp() * pinch;
-        zoom_about(view, at - table.center(), times);
+        zoom_about(view, at - middle(table), times);
     }
+}
+
+/// The middle of the room that the page has.
+fn middle(table: Rect) -> Pos2 {
+    table.center() - vec2(0.0, BUTTONS / 2.0)
 }
 
 fn zoom_about(view: &mut MakeView, at: Vec2, times: f32) {
@@ -131,9 +138,9 @@ fn zoom_about(view: &mut MakeView, at: Vec2, times: f32) {
 
 fn paper(table: Rect, sheets: &Sheets, view: &MakeView) -> Sight {
     let [width, height] = sheets.paper.size().map(|v| v as f32);
-    let room = table.size() - Vec2::splat(2.0 * MARGIN);
+    let room = table.size() - Vec2::splat(2.0 * MARGIN) - vec2(0.0, BUTTONS);
     let scale = (room.x / width).min(room.y / height).max(0.1) * view.zoom;
-    let corner = table.center() + view.pan - vec2(width, height) * scale / 2.0;
+    let corner = middle(table) + view.pan - vec2(width, height) * scale / 2.0;
     Sight {
         corner,
         scale,
@@ -279,7 +286,7 @@ fn letter(
 
 /// Page, nearer, farther, whole page.
 fn buttons(ui: &mut Ui, table: Rect, view: &mut MakeView, count: usize, tokens: &Tokens) {
-    let place = Rect::from_min_size(table.left_bottom() + vec2(12.0, -40.0), vec2(430.0, 30.0));
+    let place = Rect::from_min_size(table.left_bottom() + vec2(12.0, -38.0), vec2(500.0, 32.0));
     ui.painter().rect_filled(place, 6.0, tokens.panel);
     let mut ui = ui.new_child(
         egui::UiBuilder::new()

@@ -24,18 +24,25 @@ pub(super) fn ui(
         return;
     };
     settings(ui, input, view, requests);
+    rounding(ui, input, &sheets);
+    let at = view.make.chosen(&sheets).and_then(|s| s.at);
+    let height = ui.available_height() * if at.is_some() { LIST_SHARE } else { 1.0 };
     ScrollArea::vertical()
-        .id_salt("make page")
+        .id_salt("sheet list")
         .auto_shrink(false)
-        .show(ui, |ui| {
-            rounding(ui, input, &sheets);
-            let at = view.make.chosen(&sheets).and_then(|s| s.at);
-            if let Some((axle, point)) = at {
-                bracket::ui(ui, input, axle, point, requests);
-            }
-            list(ui, input, &sheets, view);
-        });
+        .max_height(height)
+        .show(ui, |ui| list(ui, input, &sheets, view));
+    if let Some((axle, point)) = at {
+        ui.separator();
+        ScrollArea::vertical()
+            .id_salt("bracket figures")
+            .auto_shrink(false)
+            .show(ui, |ui| bracket::ui(ui, input, axle, point, requests));
+    }
 }
+
+/// Part of the room that the list of sheets has while a bracket's figures stand under it.
+const LIST_SHARE: f32 = 0.26;
 
 /// Buttons for files, with what is being written.
 fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {

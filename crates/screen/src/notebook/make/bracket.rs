@@ -62,6 +62,7 @@ pub(super) fn ui(
     if !tab_points(input.build, axle).contains(&point) {
         return;
     }
+    minimums(ui, input, axle, point);
     if let Some(form) = outline(ui, input, &bracket) {
         let form = Some(form);
         requests.push(Request::Edit(edit(BracketSpec {
@@ -78,7 +79,11 @@ pub(super) fn ui(
             ..bracket.clone()
         })));
     }
-    minimums(ui, input, axle, point);
+    let weld = defaults::WELD_LEG_SHARE;
+    let text = format!(
+        "Weld leg where none is typed: {weld} of the thickness. What holds here says nothing of strength: see the proof."
+    );
+    ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
 }
 
 fn fields(b: &BracketSpec, mm: f64) -> [Field<BracketSpec>; 5] {
@@ -174,7 +179,9 @@ fn fit(ui: &mut Ui, input: &NotebookInput<'_>, b: &BracketSpec) -> Option<HoleFi
     if let Some(hole) = b.hole {
         let text = format!(
             "The hole is typed: {}.",
-            Shop::of(input.build).text(hole * input.build.unit.mm())
+            Shop::of(input.build)
+                .style
+                .drill(hole * input.build.unit.mm())
         );
         ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
     }
@@ -200,11 +207,6 @@ fn minimums(ui: &mut Ui, input: &NotebookInput<'_>, axle: AxleName, point: Point
                 row(ui, input, &shop, &found);
             }
         });
-    let weld = defaults::WELD_LEG_SHARE;
-    let text = format!(
-        "Weld leg where none is typed: {weld} of the thickness. What holds here says nothing of strength: see the proof."
-    );
-    ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
 }
 
 fn row(ui: &mut Ui, input: &NotebookInput<'_>, shop: &Shop, found: &MinimumCheck) {
