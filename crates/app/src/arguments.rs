@@ -8,7 +8,9 @@ use trammel_build::{AxleName, LengthUnit, Side};
 
 use crate::{
     fault::Fault,
-    set_up_arguments::{ADVISE_ABOUT, AdviseArguments, CARDS_ABOUT, CardsArguments, SURVEY_ABOUT, SurveyArguments},
+    set_up_arguments::{
+        ADVISE_ABOUT, AdviseArguments, CARDS_ABOUT, CardsArguments, SURVEY_ABOUT, SurveyArguments,
+    },
     tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };

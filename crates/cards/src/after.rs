@@ -25,11 +25,21 @@ pub(crate) fn tables(build: &Build) -> Result<Vec<Table>, CardFault> {
 
 fn about(session: &Session, next: &NextMoves) -> Table {
     let mut table = Table::new("Session", &["What", "As it was"]);
-    let date = if session.date.is_empty() { "not written down" } else { &session.date };
+    let date = if session.date.is_empty() {
+        "not written down"
+    } else {
+        &session.date
+    };
     for (what, text) in [
         ("Date", date.to_owned()),
         ("Measured by", session.method.name().to_owned()),
-        ("Limit", format!("{:.2} degrees of toe change over the travel", next.limit.to_degrees())),
+        (
+            "Limit",
+            format!(
+                "{:.2} degrees of toe change over the travel",
+                next.limit.to_degrees()
+            ),
+        ),
         ("Notes", session.notes.clone()),
     ] {
         table.row([what.to_owned(), text]);
@@ -38,7 +48,10 @@ fn about(session: &Session, next: &NextMoves) -> Table {
 }
 
 fn moves(next: &NextMoves, unit: LengthUnit) -> Table {
-    let mut table = Table::new("What to move", &["Wheel", "Move", "Expected", "Done, initials"]);
+    let mut table = Table::new(
+        "What to move",
+        &["Wheel", "Move", "Expected", "Done, initials"],
+    );
     if let Some(text) = words::shims(next) {
         table.row(["both".to_owned(), text]);
     }
@@ -60,7 +73,13 @@ fn readings(side: &SideNext, unit: LengthUnit) -> Table {
     let title = format!("Readings, {} wheel", side.readings.side.word());
     let mut table = Table::new(
         title,
-        &["#Travel", "#Toe read", "#Toe expected after the move", "#Good to, degrees", "Toe read then"],
+        &[
+            "#Travel",
+            "#Toe read",
+            "#Toe expected after the move",
+            "#Good to, degrees",
+            "Toe read then",
+        ],
     );
     for (read, then) in side.readings.latest.readings.points().zip(&side.next) {
         table.row([
@@ -75,7 +94,12 @@ fn readings(side: &SideNext, unit: LengthUnit) -> Table {
 
 fn result() -> Table {
     let mut table = Table::new("Result", &["What", "Result", "Initials", "Date"]);
-    for what in ["Static toe set again", "Rack centred again", "All jam nuts tight", "Read again: largest toe change"] {
+    for what in [
+        "Static toe set again",
+        "Rack centred again",
+        "All jam nuts tight",
+        "Read again: largest toe change",
+    ] {
         table.row([what.to_owned()]);
     }
     table

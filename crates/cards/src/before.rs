@@ -30,7 +30,11 @@ pub(crate) fn tables(build: &Build) -> Result<Vec<Table>, CardFault> {
         ]
     };
     for (side, title) in sides {
-        all.push(blank(title, &stations(&axle, side, build.unit)?, build.unit));
+        all.push(blank(
+            title,
+            &stations(&axle, side, build.unit)?,
+            build.unit,
+        ));
     }
     Ok(all)
 }
@@ -60,7 +64,9 @@ fn blank(title: &str, stations: &[Station], unit: LengthUnit) -> Table {
         } else {
             length(s.travel, unit)
         };
-        let shock = s.shock_length.map_or_else(|| "-".to_owned(), |v| length(v, unit));
+        let shock = s
+            .shock_length
+            .map_or_else(|| "-".to_owned(), |v| length(v, unit));
         let mut row = vec![travel, length(s.wheel_height, unit), shock];
         row.resize(heads.len(), String::new());
         table.row(row);

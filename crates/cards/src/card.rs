@@ -53,11 +53,15 @@ impl Card {
 
     fn caution(self) -> Vec<String> {
         let text = match self {
-            Self::Before | Self::Turns => "Locked fasteners and positive steering stops before the wheels turn.",
+            Self::Before | Self::Turns => {
+                "Locked fasteners and positive steering stops before the wheels turn."
+            }
             Self::After => {
                 "Chances count build tolerances and reading accuracy, nothing else. No figure here approves a vehicle."
             }
-            Self::SignOff => "A list of what to look at, no approval. What is bent is replaced, never straightened.",
+            Self::SignOff => {
+                "A list of what to look at, no approval. What is bent is replaced, never straightened."
+            }
         };
         vec![text.to_owned()]
     }
@@ -82,7 +86,13 @@ pub fn sheets(build: &Build, paper: Paper, metrics: &Metrics) -> Result<SheetSet
             scale: "-".to_owned(),
             ..TitleBlock::default()
         };
-        pages.extend(table::lay_out(paper, &block, &tables, &card.caution(), metrics));
+        pages.extend(table::lay_out(
+            paper,
+            &block,
+            &tables,
+            &card.caution(),
+            metrics,
+        ));
     }
     Ok(SheetSet {
         title: format!("{}: set-up cards", build.title),

@@ -25,7 +25,10 @@ pub(crate) fn tables(build: &Build) -> Result<Vec<Table>, CardFault> {
     let corner = axle.linkage(Side::Left).corner();
     let tyre = 2.0 * corner.wheel.loaded_radius;
     let effect = turn_effect(corner, per_turn, tyre)?;
-    Ok(vec![words(build, &effect, per_turn), flats(build, corner, per_turn, tyre)?])
+    Ok(vec![
+        words(build, &effect, per_turn),
+        flats(build, corner, per_turn, tyre)?,
+    ])
 }
 
 fn words(build: &Build, effect: &TurnEffect, per_turn: f64) -> Table {
@@ -33,16 +36,33 @@ fn words(build: &Build, effect: &TurnEffect, per_turn: f64) -> Table {
     let mut table = Table::new("One turn of the tie rod, one wheel", &["What", "#Figure"]);
     let way = if effect.per_turn > 0.0 { "IN" } else { "OUT" };
     for (what, figure) in [
-        ("Length of rod for one turn", format!("{:.4} {}", unit.from_mm(per_turn), unit.sign())),
-        ("Toe for one turn longer", format!("{:.3} degrees {way}", effect.per_turn.to_degrees().abs())),
         (
-            "The same across the tyre's diameter",
-            format!("{:.3} {} {way}", unit.from_mm(effect.per_turn_at_tyre.abs()), unit.sign()),
+            "Length of rod for one turn",
+            format!("{:.4} {}", unit.from_mm(per_turn), unit.sign()),
         ),
-        ("Toe for one flat longer", format!("{:.3} degrees {way}", effect.per_flat.to_degrees().abs())),
+        (
+            "Toe for one turn longer",
+            format!("{:.3} degrees {way}", effect.per_turn.to_degrees().abs()),
+        ),
         (
             "The same across the tyre's diameter",
-            format!("{:.4} {} {way}", unit.from_mm(effect.per_flat_at_tyre.abs()), unit.sign()),
+            format!(
+                "{:.3} {} {way}",
+                unit.from_mm(effect.per_turn_at_tyre.abs()),
+                unit.sign()
+            ),
+        ),
+        (
+            "Toe for one flat longer",
+            format!("{:.3} degrees {way}", effect.per_flat.to_degrees().abs()),
+        ),
+        (
+            "The same across the tyre's diameter",
+            format!(
+                "{:.4} {} {way}",
+                unit.from_mm(effect.per_flat_at_tyre.abs()),
+                unit.sign()
+            ),
         ),
     ] {
         table.row([what.to_owned(), figure]);
@@ -68,7 +88,11 @@ fn flats(
             n.to_string(),
             format!("{:.2}", f64::from(n) / 6.0),
             format!("{:.3}", effect.per_turn.to_degrees().abs()),
-            format!("{:.3} {}", unit.from_mm(effect.per_turn_at_tyre.abs()), unit.sign()),
+            format!(
+                "{:.3} {}",
+                unit.from_mm(effect.per_turn_at_tyre.abs()),
+                unit.sign()
+            ),
             way.to_owned(),
         ]);
     }

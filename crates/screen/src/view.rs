@@ -36,9 +36,7 @@ impl Stage {
             Self::Tune => {
                 "Find the place of the tie rod's joints where toe changes least, and how exactly it must be built"
             }
-            Self::SetUp => {
-                "Readings of the finished vehicle in, the next turn of the thread out"
-            }
+            Self::SetUp => "Readings of the finished vehicle in, the next turn of the thread out",
         }
     }
 }

@@ -144,13 +144,18 @@ pub fn reweld(side: &SideNext, unit: LengthUnit) -> Option<String> {
 /// What the runs say of their return to ride height.
 #[must_use]
 pub fn returns(latest: &Reduced) -> Vec<String> {
-    let line = |(run, n): (&trammel_setup::RunCheck, i32)| match (run.came_back(), run.return_to_zero) {
+    let line = |(run, n): (&trammel_setup::RunCheck, i32)| match (
+        run.came_back(),
+        run.return_to_zero,
+    ) {
         (Some(false), Some(off)) => Some(format!(
             "CHECK: run {n} came back {:.3} degrees off its first reading; the accuracy allows {:.3}. Look for play, or a plate that slipped.",
             off.abs().to_degrees(),
             run.allowed.to_degrees()
         )),
-        (None, _) => Some(format!("Run {n} was not read again at ride height, so its return is not checked.")),
+        (None, _) => Some(format!(
+            "Run {n} was not read again at ride height, so its return is not checked."
+        )),
         _ => None,
     };
     latest.runs.iter().zip(1..).filter_map(line).collect()

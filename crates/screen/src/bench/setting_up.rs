@@ -32,7 +32,8 @@ impl Bench {
         }
         if let Some(front) = self.results.study.as_ref().map(|s| &s.front) {
             let side = self.view.set_up.side;
-            self.set_up.go_on(ctx, self.history.build(), &front.model, side);
+            self.set_up
+                .go_on(ctx, self.history.build(), &front.model, side);
         }
     }
 
@@ -65,7 +66,9 @@ impl Bench {
         if let Err(why) = saved {
             self.complain(
                 ctx,
-                format!("The drawer of parts is not saved: {why}. It holds until Trammel is closed."),
+                format!(
+                    "The drawer of parts is not saved: {why}. It holds until Trammel is closed."
+                ),
             );
         }
     }
@@ -92,7 +95,10 @@ impl Bench {
         };
         match write_file(&path, &bytes) {
             Ok(()) => self.say(ctx, format!("Cards written to {}", path.display())),
-            Err(fault) => self.complain(ctx, format!("{} can't be written: {fault}.", path.display())),
+            Err(fault) => self.complain(
+                ctx,
+                format!("{} can't be written: {fault}.", path.display()),
+            ),
         }
     }
 }

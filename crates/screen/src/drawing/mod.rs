@@ -106,8 +106,7 @@ pub(crate) struct Views {
 impl Views {
     /// Each view that is shown, with its cell.
     pub(crate) fn cells(&self) -> impl Iterator<Item = (Projection, Rect)> {
-        layout::shown(self.fill)
-            .map(|p| (p, layout::cell(&self.sheet, self.rect, self.fill, p)))
+        layout::shown(self.fill).map(|p| (p, layout::cell(&self.sheet, self.rect, self.fill, p)))
     }
 
     /// On the screen, of a place in vehicle axes, mm.

@@ -45,6 +45,8 @@ impl<Q: Clone + PartialEq + Send + 'static, A: Send + 'static> Answered<Q, A> {
 
     /// Whether it is the answer to the question last asked.
     pub(crate) fn is_current(&self) -> bool {
-        self.shown.as_ref().is_some_and(|(q, _)| self.asked.as_ref() == Some(q))
+        self.shown
+            .as_ref()
+            .is_some_and(|(q, _)| self.asked.as_ref() == Some(q))
     }
 }

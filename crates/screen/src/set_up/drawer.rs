@@ -66,7 +66,9 @@ impl NewPart {
                 let rack = &build.front.rack;
                 PartKind::Rack(RackPart {
                     joint_to_joint: 2.0 * build.front.tie_rod.inner[1].abs(),
-                    travel: rack.travel.unwrap_or_else(|| tidy(defaults::RACK_TRAVEL_MM)),
+                    travel: rack
+                        .travel
+                        .unwrap_or_else(|| tidy(defaults::RACK_TRAVEL_MM)),
                     travel_per_turn: rack
                         .travel_per_turn
                         .unwrap_or_else(|| tidy(defaults::RACK_TRAVEL_PER_TURN_MM)),
@@ -82,8 +84,12 @@ impl NewPart {
             Self::Spring => {
                 let spring = build.front.spring;
                 PartKind::Spring(SpringPart {
-                    open: spring.and_then(|s| s.open_length).unwrap_or_else(|| tidy(400.0)),
-                    closed: spring.and_then(|s| s.closed_length).unwrap_or_else(|| tidy(300.0)),
+                    open: spring
+                        .and_then(|s| s.open_length)
+                        .unwrap_or_else(|| tidy(400.0)),
+                    closed: spring
+                        .and_then(|s| s.closed_length)
+                        .unwrap_or_else(|| tidy(300.0)),
                     rate: spring.and_then(|s| s.rate),
                 })
             }

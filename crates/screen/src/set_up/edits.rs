@@ -144,7 +144,9 @@ fn places(build: &Build, side: &SideNext) -> Vec<(PointRef, Triple)> {
         let slot = match known {
             Some(i) => all.get_mut(i),
             None => {
-                let Some(here) = build.point(at) else { continue };
+                let Some(here) = build.point(at) else {
+                    continue;
+                };
                 all.push((at, here));
                 all.last_mut()
             }
@@ -169,7 +171,11 @@ pub(crate) fn pasted(build: &Build, text: &str, side: Side) -> Result<Request, S
     let session = read_readings(&whole, build.unit).map_err(|fault| fault.to_string())?;
     let count = session.rows.len();
     let name = format!("Take {count} lines of readings");
-    let empty = build.set_up.sessions.last().is_some_and(|s| s.rows.is_empty());
+    let empty = build
+        .set_up
+        .sessions
+        .last()
+        .is_some_and(|s| s.rows.is_empty());
     Ok(change(build, &name, |s| match s.sessions.last_mut() {
         Some(last) if !own => last.rows.extend(session.rows),
         Some(last) if empty => {
@@ -184,13 +190,18 @@ pub(crate) fn pasted(build: &Build, text: &str, side: Side) -> Result<Request, S
 /// Settings of the newest session above a bare table, and a heading where it has none.
 fn with_settings(build: &Build, text: &str, side: Side) -> Result<String, String> {
     let Some(session) = build.set_up.sessions.last() else {
-        return Err("Start a session first, or paste a table that says how it was measured.".to_owned());
+        return Err(
+            "Start a session first, or paste a table that says how it was measured.".to_owned(),
+        );
     };
     let first = text
         .lines()
         .find(|l| !l.trim().is_empty() && !l.starts_with('#'))
         .unwrap_or_default();
-    let mark = ['\t', ';'].into_iter().find(|m| first.contains(*m)).unwrap_or(',');
+    let mark = ['\t', ';']
+        .into_iter()
+        .find(|m| first.contains(*m))
+        .unwrap_or(',');
     let way = |w: Way| if w == Way::In { "in" } else { "out" };
     let mut lines: Vec<String> = vec![format!("method{mark}{}", session.method.name())];
     let mut add = |word: &str, value: String| lines.push(format!("{word}{mark}{value}"));
@@ -202,7 +213,11 @@ fn with_settings(build: &Build, text: &str, side: Side) -> Result<String, String
         ToeMethod::Tape(v) => add("across", v.to_string()),
         ToeMethod::Laser(v, board) => {
             add("distance", v.to_string());
-            let board = if board == trammel_setup::Board::Ahead { "ahead" } else { "behind" };
+            let board = if board == trammel_setup::Board::Ahead {
+                "ahead"
+            } else {
+                "behind"
+            };
             add("board", board.to_owned());
         }
         ToeMethod::Mirror(v) => add("distance", v.to_string()),
@@ -232,5 +247,7 @@ fn heading(session: &Session) -> Vec<&'static str> {
         ToeMethod::Laser(..) | ToeMethod::Mirror(_) => &["spot", "way"],
         ToeMethod::Degrees => &["toe", "way"],
     };
-    std::iter::once(place).chain(shown.iter().copied()).collect()
+    std::iter::once(place)
+        .chain(shown.iter().copied())
+        .collect()
 }

@@ -29,7 +29,10 @@ pub(crate) fn ink(ui: &Ui, views: &Views, work: &SetUpWork, build: &Build, token
             let line = outline(*at, covariance, projection)
                 .map(|p| views.screen(projection, p))
                 .collect();
-            painter.add(Shape::closed_line(line, Stroke::new(weight::SYMBOL, tokens.accent)));
+            painter.add(Shape::closed_line(
+                line,
+                Stroke::new(weight::SYMBOL, tokens.accent),
+            ));
         }
         painter.text(
             cell.left_bottom() + egui::vec2(10.0, -24.0),

@@ -30,8 +30,8 @@ use trammel_build::{AxleModel, Build, Side};
 
 use answered::Answered;
 use measured::Measured;
-use trammel_persistence::Drawer;
 use survey::SurveyAnswer;
+use trammel_persistence::Drawer;
 
 /// The next move, or why there is none.
 pub(crate) type NextAnswer = Result<NextMoves, String>;

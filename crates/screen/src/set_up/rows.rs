@@ -78,7 +78,10 @@ pub(crate) fn raw(
         },
         ToeMethod::OneDial(..) => Raw::Dial(length(first)?),
         ToeMethod::Laser(..) => {
-            let ways = [("inboard", SpotWay::Inboard), ("outboard", SpotWay::Outboard)];
+            let ways = [
+                ("inboard", SpotWay::Inboard),
+                ("outboard", SpotWay::Outboard),
+            ];
             let (number, way) = worded(first, &ways)?;
             Raw::Spot(length(number)?, way)
         }
@@ -96,7 +99,10 @@ pub(crate) fn raw(
             Raw::Degrees(degrees, way)
         }
     };
-    method.kernel(unit).toe(in_mm(read, unit)).map_err(|f| f.to_string())?;
+    method
+        .kernel(unit)
+        .toe(in_mm(read, unit))
+        .map_err(|f| f.to_string())?;
     Ok(read)
 }
 
@@ -245,7 +251,10 @@ mod tests {
     fn a_spot_is_a_length_with_a_word() {
         let laser = ToeMethod::Laser(120.0, trammel_setup::Board::Ahead);
         let read = |text| raw(laser, text, "", LengthUnit::Inch);
-        assert_eq!(read("3/8 out").unwrap(), Raw::Spot(0.375, SpotWay::Outboard));
+        assert_eq!(
+            read("3/8 out").unwrap(),
+            Raw::Spot(0.375, SpotWay::Outboard)
+        );
         assert!(read("3/8").is_err());
         assert!(read("1/2 ahead").is_err());
     }
@@ -255,6 +264,12 @@ mod tests {
         let dials = ToeMethod::TwoDials(10.0, Way::In);
         assert!(raw(dials, "0.1", "", LengthUnit::Inch).is_err());
         let pair = raw(dials, "0.1", "-0.2", LengthUnit::Inch).unwrap();
-        assert_eq!(pair, Raw::Pair { front: 0.1, rear: -0.2 });
+        assert_eq!(
+            pair,
+            Raw::Pair {
+                front: 0.1,
+                rear: -0.2
+            }
+        );
     }
 }

@@ -71,7 +71,8 @@ fn further(file: &SurveyFile) -> Vec<String> {
         .into_iter()
         .take(SUGGESTIONS)
         .map(|s| {
-            let [now, then] = [s.worst_now, s.worst_then].map(|v| format!("{:.2}", file.unit.from_mm(v)));
+            let [now, then] =
+                [s.worst_now, s.worst_then].map(|v| format!("{:.2}", file.unit.from_mm(v)));
             format!(
                 "{}: the worst point is then known to {then} {} instead of {now}",
                 file.survey.describe(s.what),
@@ -98,12 +99,18 @@ pub(crate) fn hardpoint(name: &str) -> Option<PointRef> {
     let mut rest = name.trim();
     let mut at = (AxleName::Front, Side::Left);
     for axle in [AxleName::Front, AxleName::Rear] {
-        if let Some(r) = rest.strip_prefix(axle.word()).and_then(|r| r.strip_prefix('.')) {
+        if let Some(r) = rest
+            .strip_prefix(axle.word())
+            .and_then(|r| r.strip_prefix('.'))
+        {
             (rest, at.0) = (r, axle);
         }
     }
     for side in [Side::Left, Side::Right] {
-        if let Some(r) = rest.strip_prefix(side.word()).and_then(|r| r.strip_prefix('.')) {
+        if let Some(r) = rest
+            .strip_prefix(side.word())
+            .and_then(|r| r.strip_prefix('.'))
+        {
             (rest, at.1) = (r, side);
         }
     }
@@ -183,9 +190,14 @@ fn as_built(build: &Build, file: &SurveyFile, found: &Surveyed) -> Vec<(Side, Mo
     [Side::Left, Side::Right]
         .into_iter()
         .flat_map(|side| {
-            moved(&corner(&before, side), &corner(&after, side), &stations, LEAST)
-                .into_iter()
-                .map(move |m| (side, m))
+            moved(
+                &corner(&before, side),
+                &corner(&after, side),
+                &stations,
+                LEAST,
+            )
+            .into_iter()
+            .map(move |m| (side, m))
         })
         .collect()
 }

@@ -14,7 +14,11 @@ use crate::{request::Request, set_up::edits};
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
     let build = input.build;
     ui.horizontal(|ui| {
-        if ui.button("New session").on_hover_text("Measured as the last one; what was moved since is typed below.").clicked() {
+        if ui
+            .button("New session")
+            .on_hover_text("Measured as the last one; what was moved since is typed below.")
+            .clicked()
+        {
             requests.push(edits::change(build, "Start a session of readings", |s| {
                 s.sessions.push(edits::fresh_session(build));
             }));
@@ -31,7 +35,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
     for (what, should) in trammel_cards::checks(build) {
         plain(ui, RichText::new(format!("{what}: {should}.")).small());
     }
-    soft(ui, input, "The list prints with the cards, with places for initials. It is a list of what to look at, no approval.");
+    soft(
+        ui,
+        input,
+        "The list prints with the cards, with places for initials. It is a list of what to look at, no approval.",
+    );
 }
 
 fn session_ui(
@@ -42,11 +50,19 @@ fn session_ui(
     requests: &mut Vec<Request>,
 ) {
     ui.horizontal(|ui| {
-        let date = if session.date.is_empty() { "no date" } else { &session.date };
+        let date = if session.date.is_empty() {
+            "no date"
+        } else {
+            &session.date
+        };
         head(ui, &format!("Session {}, {date}", index + 1));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             let button = ui.small_button("Take out");
-            crate::number_field::name_node(ui, button.id, &format!("Take out session {}", index + 1));
+            crate::number_field::name_node(
+                ui,
+                button.id,
+                &format!("Take out session {}", index + 1),
+            );
             if button.clicked() {
                 requests.push(edits::change(input.build, "Take out a session", |s| {
                     if index < s.sessions.len() {
@@ -60,12 +76,23 @@ fn session_ui(
     let read = if session.method.reads_both_wheels() {
         format!("{} lines, both wheels", session.rows.len())
     } else {
-        format!("{} lines left, {} right", count(Side::Left), count(Side::Right))
+        format!(
+            "{} lines left, {} right",
+            count(Side::Left),
+            count(Side::Right)
+        )
     };
-    plain(ui, RichText::new(format!("{} by {}.", capital(&read), session.method.name())).small());
+    plain(
+        ui,
+        RichText::new(format!("{} by {}.", capital(&read), session.method.name())).small(),
+    );
     let unit = input.build.unit;
     for a in &session.adjusted {
-        let more = if a.by >= 0.0 { "out or more" } else { "in or less" };
+        let more = if a.by >= 0.0 {
+            "out or more"
+        } else {
+            "in or less"
+        };
         let size = match unit {
             LengthUnit::Inch => format!("{:.3}", a.by.abs()),
             LengthUnit::Millimetre => format!("{:.2}", a.by.abs()),

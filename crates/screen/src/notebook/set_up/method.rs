@@ -4,7 +4,11 @@ use egui::Ui;
 use trammel_build::{LengthUnit, Session, ToeMethod, TravelMeasure};
 use trammel_setup::{Board, Way};
 
-use super::super::{NotebookInput, form::{Form, Takes}, tune::choice};
+use super::super::{
+    NotebookInput,
+    form::{Form, Takes},
+    tune::choice,
+};
 use crate::{request::Request, set_up::edits::change_session};
 
 /// The usual first length of a method, mm: spacing, way across, distance (common practice, no source).
@@ -17,12 +21,36 @@ fn usual(mm: f64, unit: LengthUnit) -> f64 {
 
 fn methods(unit: LengthUnit) -> [(ToeMethod, &'static str, &'static str); 6] {
     [
-        (ToeMethod::Degrees, "Degrees", "An instrument that shows degrees."),
-        (ToeMethod::TwoDials(usual(250.0, unit), Way::In), "Two dials", "Two dial indicators, or two tapes from a straight edge, on a plate on the hub."),
-        (ToeMethod::OneDial(usual(250.0, unit), Way::In), "One dial", "One dial at the plate's front, its rear held by a roller."),
-        (ToeMethod::Tape(usual(530.0, unit)), "Tape", "A tape across the fronts and across the rears of both tyres: both wheels together, half each."),
-        (ToeMethod::Laser(usual(3000.0, unit), Board::Ahead), "Laser", "A laser on the hub, a board square to the vehicle."),
-        (ToeMethod::Mirror(usual(3000.0, unit)), "Mirror", "A mirror flat on the hub, a light and a board beside the vehicle: the spot goes twice the angle."),
+        (
+            ToeMethod::Degrees,
+            "Degrees",
+            "An instrument that shows degrees.",
+        ),
+        (
+            ToeMethod::TwoDials(usual(250.0, unit), Way::In),
+            "Two dials",
+            "Two dial indicators, or two tapes from a straight edge, on a plate on the hub.",
+        ),
+        (
+            ToeMethod::OneDial(usual(250.0, unit), Way::In),
+            "One dial",
+            "One dial at the plate's front, its rear held by a roller.",
+        ),
+        (
+            ToeMethod::Tape(usual(530.0, unit)),
+            "Tape",
+            "A tape across the fronts and across the rears of both tyres: both wheels together, half each.",
+        ),
+        (
+            ToeMethod::Laser(usual(3000.0, unit), Board::Ahead),
+            "Laser",
+            "A laser on the hub, a board square to the vehicle.",
+        ),
+        (
+            ToeMethod::Mirror(usual(3000.0, unit)),
+            "Mirror",
+            "A mirror flat on the hub, a light and a board beside the vehicle: the spot goes twice the angle.",
+        ),
     ]
 }
 
@@ -55,15 +83,42 @@ pub(super) fn ui(
         }
     }
     let options = [
-        (TravelMeasure::Travel, "Travel", "From ride height, up positive."),
-        (TravelMeasure::WheelHeight, "Wheel height", "Height of the wheel centre."),
-        (TravelMeasure::ShockLength, "Shock", "Length of the spring unit between its mounts, or edges of its eyes."),
-        (TravelMeasure::Blocks, "Blocks", "Height of blocks under the frame, wheels on the ground."),
+        (
+            TravelMeasure::Travel,
+            "Travel",
+            "From ride height, up positive.",
+        ),
+        (
+            TravelMeasure::WheelHeight,
+            "Wheel height",
+            "Height of the wheel centre.",
+        ),
+        (
+            TravelMeasure::ShockLength,
+            "Shock",
+            "Length of the spring unit between its mounts, or edges of its eyes.",
+        ),
+        (
+            TravelMeasure::Blocks,
+            "Blocks",
+            "Height of blocks under the frame, wheels on the ground.",
+        ),
     ];
     let help = "How wheel travel was measured.";
-    if let Some(by) = choice(ui, input.tokens, "Travel by", help, &options, session.travel_by) {
+    if let Some(by) = choice(
+        ui,
+        input.tokens,
+        "Travel by",
+        help,
+        &options,
+        session.travel_by,
+    ) {
         if session.rows.is_empty() {
-            requests.push(change_session(build, "Change how travel is measured", |s| s.travel_by = by));
+            requests.push(change_session(
+                build,
+                "Change how travel is measured",
+                |s| s.travel_by = by,
+            ));
         } else {
             requests.push(Request::Refuse(
                 "A session keeps one way of measuring travel. Take its lines out, or start a new session on the Log page.".to_owned(),
@@ -80,26 +135,61 @@ fn ways(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, requests: &mu
     match session.method {
         ToeMethod::TwoDials(v, way) | ToeMethod::OneDial(v, way) => {
             let options = [
-                (Way::In, "IN", "The plate goes towards the vehicle when the number grows."),
-                (Way::Out, "OUT", "The plate goes away from the vehicle when the number grows."),
+                (
+                    Way::In,
+                    "IN",
+                    "The plate goes towards the vehicle when the number grows.",
+                ),
+                (
+                    Way::Out,
+                    "OUT",
+                    "The plate goes away from the vehicle when the number grows.",
+                ),
             ];
             let help = "Which way the plate goes at a dial whose number grows.";
             if let Some(way) = choice(ui, input.tokens, "Grows", help, &options, way) {
                 let two = matches!(session.method, ToeMethod::TwoDials(..));
-                requests.push(change_session(build, "Change which way the dial counts", |s| {
-                    s.method = if two { ToeMethod::TwoDials(v, way) } else { ToeMethod::OneDial(v, way) };
-                }));
+                requests.push(change_session(
+                    build,
+                    "Change which way the dial counts",
+                    |s| {
+                        s.method = if two {
+                            ToeMethod::TwoDials(v, way)
+                        } else {
+                            ToeMethod::OneDial(v, way)
+                        };
+                    },
+                ));
             }
         }
         ToeMethod::Laser(v, board) => {
             let options = [
-                (Board::Ahead, "ahead", "The board stands ahead of the wheel."),
-                (Board::Behind, "behind", "The board stands behind the wheel."),
+                (
+                    Board::Ahead,
+                    "ahead",
+                    "The board stands ahead of the wheel.",
+                ),
+                (
+                    Board::Behind,
+                    "behind",
+                    "The board stands behind the wheel.",
+                ),
             ];
-            if let Some(board) = choice(ui, input.tokens, "Board", "Where the board stands.", &options, board) {
-                requests.push(change_session(build, "Change where the board stands", |s| {
-                    s.method = ToeMethod::Laser(v, board);
-                }));
+            if let Some(board) = choice(
+                ui,
+                input.tokens,
+                "Board",
+                "Where the board stands.",
+                &options,
+                board,
+            ) {
+                requests.push(change_session(
+                    build,
+                    "Change where the board stands",
+                    |s| {
+                        s.method = ToeMethod::Laser(v, board);
+                    },
+                ));
             }
         }
         ToeMethod::Tape(_) | ToeMethod::Mirror(_) | ToeMethod::Degrees => {}
@@ -116,9 +206,17 @@ fn lengths(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, requests: 
     };
     let method = session.method;
     let length = match method {
-        ToeMethod::TwoDials(v, _) | ToeMethod::OneDial(v, _) => Some((v, "Spacing", "Between the contacts, or roller and dial.")),
-        ToeMethod::Tape(v) => Some((v, "Across one tyre", "From the front mark to the rear mark on one tyre, at the tape's height.")),
-        ToeMethod::Laser(v, _) | ToeMethod::Mirror(v) => Some((v, "Distance", "From the wheel to the board.")),
+        ToeMethod::TwoDials(v, _) | ToeMethod::OneDial(v, _) => {
+            Some((v, "Spacing", "Between the contacts, or roller and dial."))
+        }
+        ToeMethod::Tape(v) => Some((
+            v,
+            "Across one tyre",
+            "From the front mark to the rear mark on one tyre, at the tape's height.",
+        )),
+        ToeMethod::Laser(v, _) | ToeMethod::Mirror(v) => {
+            Some((v, "Distance", "From the wheel to the board."))
+        }
         ToeMethod::Degrees => None,
     };
     egui::Grid::new("method").num_columns(3).show(ui, |ui| {

@@ -33,7 +33,11 @@ pub(super) fn ui(
 ) {
     page_switch(ui, input.tokens, view);
     if view.axle != AxleName::Front {
-        soft(ui, input, "Setting up is for the steered front axle; choose it in the strip above.");
+        soft(
+            ui,
+            input,
+            "Setting up is for the steered front axle; choose it in the strip above.",
+        );
         return;
     }
     ScrollArea::vertical()

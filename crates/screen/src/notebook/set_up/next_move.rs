@@ -6,12 +6,7 @@ use trammel_build::{AdjustedPart, LengthUnit};
 use trammel_setup::Plan;
 
 use super::{super::NotebookInput, ask, head, plain, soft};
-use crate::{
-    request::Request,
-    set_up::edits,
-    tokens::type_size,
-    words::tape,
-};
+use crate::{request::Request, set_up::edits, tokens::type_size, words::tape};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
     let next = match input.set_up.next() {
@@ -25,7 +20,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
     if !input.set_up.is_current() {
         soft(ui, input, "Being worked out anew.");
     }
-    for question in next.sides.iter().flat_map(|s| words::asks(s, input.build.unit)) {
+    for question in next
+        .sides
+        .iter()
+        .flat_map(|s| words::asks(s, input.build.unit))
+    {
         ask(ui, input, &question);
     }
     if let Some(text) = words::shims(next) {
@@ -36,13 +35,26 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
     }
     steps(ui, input, next, requests);
     if next.adjusters_assumed {
-        soft(ui, input, "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken, with usual ranges.");
+        soft(
+            ui,
+            input,
+            "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken, with usual ranges.",
+        );
     }
-    soft(ui, input, "Winding the tie rod alone sets static toe; it doesn't cure toe change. Keep the rack centred and locked, turn both rod ends back tight, read again. Chances count build tolerances and reading accuracy, nothing else.");
+    soft(
+        ui,
+        input,
+        "Winding the tie rod alone sets static toe; it doesn't cure toe change. Keep the rack centred and locked, turn both rod ends back tight, read again. Chances count build tolerances and reading accuracy, nothing else.",
+    );
 }
 
 fn move_line(ui: &mut Ui, input: &NotebookInput<'_>, text: &str) {
-    plain(ui, RichText::new(text).font(type_size::head()).color(input.tokens.accent));
+    plain(
+        ui,
+        RichText::new(text)
+            .font(type_size::head())
+            .color(input.tokens.accent),
+    );
 }
 
 fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &SideNext) {
@@ -61,11 +73,20 @@ fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &Side
     }
     expected(ui, input, side, unit);
     if !advice.alternatives.is_empty() {
-        egui::CollapsingHeader::new(format!("Other moves, {} wheel", side.readings.side.word())).show(ui, |ui| {
-            for plan in &advice.alternatives {
-                plain(ui, RichText::new(format!("{}: {}.", capital(&words::moves(plan, &next.rod)), words::expected(plan))).small());
-            }
-        });
+        egui::CollapsingHeader::new(format!("Other moves, {} wheel", side.readings.side.word()))
+            .show(ui, |ui| {
+                for plan in &advice.alternatives {
+                    plain(
+                        ui,
+                        RichText::new(format!(
+                            "{}: {}.",
+                            capital(&words::moves(plan, &next.rod)),
+                            words::expected(plan)
+                        ))
+                        .small(),
+                    );
+                }
+            });
     }
     learned(ui, input, side, unit);
 }
@@ -77,10 +98,16 @@ fn chance(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, plan: &Plan) {
 
 /// What was read and what should be read then.
 fn expected(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: LengthUnit) {
-    egui::CollapsingHeader::new(format!("Next readings, {} wheel", side.readings.side.word()))
-        .default_open(true)
-        .show(ui, |ui| {
-            egui::Grid::new(("expected", side.readings.side)).num_columns(4).striped(true).show(ui, |ui| {
+    egui::CollapsingHeader::new(format!(
+        "Next readings, {} wheel",
+        side.readings.side.word()
+    ))
+    .default_open(true)
+    .show(ui, |ui| {
+        egui::Grid::new(("expected", side.readings.side))
+            .num_columns(4)
+            .striped(true)
+            .show(ui, |ui| {
                 for text in ["travel", "read", "then", "± one deviation"] {
                     ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
                 }
@@ -93,7 +120,7 @@ fn expected(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: Lengt
                     ui.end_row();
                 }
             });
-        });
+    });
 }
 
 /// What the readings tell of the geometry.
@@ -122,7 +149,8 @@ fn coordinate(c: &trammel_tuning::Coordinate) -> String {
         trammel_tuning::Axis::Y => "y",
         trammel_tuning::Axis::Z => "z",
     };
-    let label = trammel_build::PointName::from_path(c.point.name()).map_or(c.point.name(), |p| p.label());
+    let label =
+        trammel_build::PointName::from_path(c.point.name()).map_or(c.point.name(), |p| p.label());
     format!("{label}, {axis}")
 }
 

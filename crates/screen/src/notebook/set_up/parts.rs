@@ -1,11 +1,17 @@
 //! The drawer of measured parts: what was measured once, put into any build with one click.
 
 use egui::Ui;
-use trammel_build::{JointPart, LengthUnit, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm};
+use trammel_build::{
+    JointPart, LengthUnit, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
+};
 use trammel_persistence::Drawer;
 
 use super::{
-    super::{NotebookInput, form::{Form, Takes}, tune::choice},
+    super::{
+        NotebookInput,
+        form::{Form, Takes},
+        tune::choice,
+    },
     ask, soft,
 };
 use crate::{
@@ -20,7 +26,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
         Some(Err(why)) => return ask(ui, input, why),
         Some(Ok(drawer)) => drawer,
     };
-    soft(ui, input, "Parts that you measure once and use again, kept in your own folder. Measure between centres of balls and holes, not bolt heads.");
+    soft(
+        ui,
+        input,
+        "Parts that you measure once and use again, kept in your own folder. Measure between centres of balls and holes, not bolt heads.",
+    );
     ui.horizontal_wrapped(|ui| {
         ui.label("Add a");
         for kind in NewPart::ALL {
@@ -79,47 +89,91 @@ fn part_ui(
 /// A figure of a part: word, value, whether it is a length, what to measure from where.
 type Figure<'a> = (&'static str, &'a mut f64, bool, &'static str);
 
-fn figures(ui: &mut Ui, input: &NotebookInput<'_>, part: &Part, requests: &mut Vec<Request>) -> Option<Part> {
+fn figures(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    part: &Part,
+    requests: &mut Vec<Request>,
+) -> Option<Part> {
     let mut next = part.clone();
-    let mut form = Form { unit: part.unit, tokens: input.tokens, requests };
+    let mut form = Form {
+        unit: part.unit,
+        tokens: input.tokens,
+        requests,
+    };
     if part.unit != input.build.unit {
-        let unit = if part.unit == LengthUnit::Inch { "inches" } else { "millimetres" };
-        soft(ui, input, &format!("Measured in {unit}; it is converted when it is put in."));
-    }
-    egui::Grid::new("part").num_columns(3).spacing(egui::vec2(8.0, 3.0)).show(ui, |ui| {
-        if let Some(name) = form.text_row(ui, "Name", &part.name, "", "What you call it.")
-            && !name.is_empty()
-        {
-            next.name = name;
-        }
-        let all = match &mut next.kind {
-            PartKind::Spindle(s) => spindle(s),
-            PartKind::Rack(r) => rack(r),
-            PartKind::Spring(s) => spring(s),
-            PartKind::Joint(j) => joint(j),
+        let unit = if part.unit == LengthUnit::Inch {
+            "inches"
+        } else {
+            "millimetres"
         };
-        for (label, value, length, help) in all {
-            let takes = if length {
-                Takes::Length { default_mm: None }
-            } else {
-                Takes::Number { sign: "°", default: None }
-            };
-            if let Some(Some(v)) = form.row(ui, label, Some(*value), takes, help) {
-                *value = v;
+        soft(
+            ui,
+            input,
+            &format!("Measured in {unit}; it is converted when it is put in."),
+        );
+    }
+    egui::Grid::new("part")
+        .num_columns(3)
+        .spacing(egui::vec2(8.0, 3.0))
+        .show(ui, |ui| {
+            if let Some(name) = form.text_row(ui, "Name", &part.name, "", "What you call it.")
+                && !name.is_empty()
+            {
+                next.name = name;
             }
-        }
-        if let PartKind::Rack(r) = &mut next.kind
-            && let Some(thread) = form.text_row(ui, "End thread", &r.end_thread, "1/2-20", "Thread of its ends.")
-        {
-            r.end_thread = thread;
-        }
-    });
+            let all = match &mut next.kind {
+                PartKind::Spindle(s) => spindle(s),
+                PartKind::Rack(r) => rack(r),
+                PartKind::Spring(s) => spring(s),
+                PartKind::Joint(j) => joint(j),
+            };
+            for (label, value, length, help) in all {
+                let takes = if length {
+                    Takes::Length { default_mm: None }
+                } else {
+                    Takes::Number {
+                        sign: "°",
+                        default: None,
+                    }
+                };
+                if let Some(Some(v)) = form.row(ui, label, Some(*value), takes, help) {
+                    *value = v;
+                }
+            }
+            if let PartKind::Rack(r) = &mut next.kind
+                && let Some(thread) = form.text_row(
+                    ui,
+                    "End thread",
+                    &r.end_thread,
+                    "1/2-20",
+                    "Thread of its ends.",
+                )
+            {
+                r.end_thread = thread;
+            }
+        });
     if let PartKind::Spindle(s) = &mut next.kind {
         let options = [
-            (SteeringArm::Behind, "behind", "The steering arm points behind the steering axis."),
-            (SteeringArm::Ahead, "ahead", "The steering arm points ahead of the steering axis."),
+            (
+                SteeringArm::Behind,
+                "behind",
+                "The steering arm points behind the steering axis.",
+            ),
+            (
+                SteeringArm::Ahead,
+                "ahead",
+                "The steering arm points ahead of the steering axis.",
+            ),
         ];
-        if let Some(arm) = choice(ui, input.tokens, "Steering arm", "Which way it points.", &options, s.arm) {
+        if let Some(arm) = choice(
+            ui,
+            input.tokens,
+            "Steering arm",
+            "Which way it points.",
+            &options,
+            s.arm,
+        ) {
             s.arm = arm;
         }
     }
@@ -128,34 +182,104 @@ fn figures(ui: &mut Ui, input: &NotebookInput<'_>, part: &Part, requests: &mut V
 
 fn spindle(s: &mut SpindlePart) -> Vec<Figure<'_>> {
     vec![
-        ("Ball-joint spacing", &mut s.ball_joint_spacing, true, "From the centre of the lower ball joint to that of the upper one."),
-        ("Inclination", &mut s.inclination_deg, false, "Between the line through both ball joints and the wheel's plane, seen from the front; top leaning inboard is positive."),
-        ("Spindle height", &mut s.spindle_height, true, "Up the steering axis from the lower ball joint to where the spindle's line crosses it."),
-        ("Out to the wheel", &mut s.wheel_out, true, "From there out along the spindle to the wheel's centre plane."),
-        ("Arm length", &mut s.arm_length, true, "From the steering axis to the hole of the steering arm, fore and aft, square to the axis."),
-        ("Arm height", &mut s.arm_height, true, "Up the steering axis from the lower ball joint to that hole."),
-        ("Arm outboard", &mut s.arm_out, true, "How far that hole is outboard of the steering axis; inboard is negative."),
+        (
+            "Ball-joint spacing",
+            &mut s.ball_joint_spacing,
+            true,
+            "From the centre of the lower ball joint to that of the upper one.",
+        ),
+        (
+            "Inclination",
+            &mut s.inclination_deg,
+            false,
+            "Between the line through both ball joints and the wheel's plane, seen from the front; top leaning inboard is positive.",
+        ),
+        (
+            "Spindle height",
+            &mut s.spindle_height,
+            true,
+            "Up the steering axis from the lower ball joint to where the spindle's line crosses it.",
+        ),
+        (
+            "Out to the wheel",
+            &mut s.wheel_out,
+            true,
+            "From there out along the spindle to the wheel's centre plane.",
+        ),
+        (
+            "Arm length",
+            &mut s.arm_length,
+            true,
+            "From the steering axis to the hole of the steering arm, fore and aft, square to the axis.",
+        ),
+        (
+            "Arm height",
+            &mut s.arm_height,
+            true,
+            "Up the steering axis from the lower ball joint to that hole.",
+        ),
+        (
+            "Arm outboard",
+            &mut s.arm_out,
+            true,
+            "How far that hole is outboard of the steering axis; inboard is negative.",
+        ),
     ]
 }
 
 fn rack(r: &mut RackPart) -> Vec<Figure<'_>> {
     vec![
-        ("Joint to joint", &mut r.joint_to_joint, true, "Between the centres of the inner tie-rod joints, rack at its centre."),
-        ("Travel each way", &mut r.travel, true, "From the centre to a stop."),
-        ("Travel a turn", &mut r.travel_per_turn, true, "Travel for one turn of the pinion."),
+        (
+            "Joint to joint",
+            &mut r.joint_to_joint,
+            true,
+            "Between the centres of the inner tie-rod joints, rack at its centre.",
+        ),
+        (
+            "Travel each way",
+            &mut r.travel,
+            true,
+            "From the centre to a stop.",
+        ),
+        (
+            "Travel a turn",
+            &mut r.travel_per_turn,
+            true,
+            "Travel for one turn of the pinion.",
+        ),
     ]
 }
 
 fn spring(s: &mut SpringPart) -> Vec<Figure<'_>> {
     vec![
-        ("Open", &mut s.open, true, "Between the centres of its eyes, fully extended."),
-        ("Closed", &mut s.closed, true, "Between the centres of its eyes, on the bump stop."),
+        (
+            "Open",
+            &mut s.open,
+            true,
+            "Between the centres of its eyes, fully extended.",
+        ),
+        (
+            "Closed",
+            &mut s.closed,
+            true,
+            "Between the centres of its eyes, on the bump stop.",
+        ),
     ]
 }
 
 fn joint(j: &mut JointPart) -> Vec<Figure<'_>> {
     vec![
-        ("Ball width", &mut j.ball_width, true, "Across the ball's flats, where the bolt goes through."),
-        ("Swivel", &mut j.swivel_deg, false, "Either way from square, before the body meets the bolt or tab."),
+        (
+            "Ball width",
+            &mut j.ball_width,
+            true,
+            "Across the ball's flats, where the bolt goes through.",
+        ),
+        (
+            "Swivel",
+            &mut j.swivel_deg,
+            false,
+            "Either way from square, before the body meets the bolt or tab.",
+        ),
     ]
 }

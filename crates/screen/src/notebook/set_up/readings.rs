@@ -4,7 +4,10 @@ use egui::{Button, RichText, Ui};
 use trammel_analysis::Study;
 use trammel_build::{Build, Session, Side};
 
-use super::{super::{NotebookInput, tune::choice}, ask, head, method, plain, soft, table};
+use super::{
+    super::{NotebookInput, tune::choice},
+    ask, head, method, plain, soft, table,
+};
 use crate::{
     number_field::name_node,
     request::Request,
@@ -21,7 +24,10 @@ pub(super) fn ui(
 ) {
     let build = input.build;
     let Some(session) = build.set_up.sessions.last() else {
-        plain(ui, "No readings yet. Lock the rack at its centre, take the springs out or unload them, and read toe at a few wheel heights: ride height, up, ride height, down, ride height.");
+        plain(
+            ui,
+            "No readings yet. Lock the rack at its centre, take the springs out or unload them, and read toe at a few wheel heights: ride height, up, ride height, down, ride height.",
+        );
         ui.horizontal(|ui| {
             if ui.button("Start a session of readings").clicked() {
                 requests.push(edits::change(build, "Start a session of readings", |s| {
@@ -74,35 +80,77 @@ fn which(
 ) {
     let set_up = &mut view.set_up;
     if session.method.reads_both_wheels() {
-        soft(ui, input, "The tape reads both wheels together; each is given half.");
+        soft(
+            ui,
+            input,
+            "The tape reads both wheels together; each is given half.",
+        );
     } else {
         let options = [
             (Side::Left, "left", "The left wheel."),
             (Side::Right, "right", "The right wheel."),
         ];
-        if let Some(side) = choice(ui, input.tokens, "Wheel", "Which wheel is read.", &options, set_up.side) {
+        if let Some(side) = choice(
+            ui,
+            input.tokens,
+            "Wheel",
+            "Which wheel is read.",
+            &options,
+            set_up.side,
+        ) {
             set_up.side = side;
             set_up.run = 1;
         }
     }
-    let last = rows::looked_at(session, set_up).map(|(_, r)| r.run).max().unwrap_or(0);
+    let last = rows::looked_at(session, set_up)
+        .map(|(_, r)| r.run)
+        .max()
+        .unwrap_or(0);
     let runs: Vec<(u32, String)> = (1..=last + 1).take(9).map(|n| (n, n.to_string())).collect();
     let options: Vec<(u32, &str, &str)> = runs
         .iter()
-        .map(|(n, l)| (*n, l.as_str(), "A way through the travel and back; a second one shows how well readings repeat."))
+        .map(|(n, l)| {
+            (
+                *n,
+                l.as_str(),
+                "A way through the travel and back; a second one shows how well readings repeat.",
+            )
+        })
         .collect();
-    if let Some(run) = choice(ui, input.tokens, "Run", "Which way through the travel.", &options, set_up.run) {
+    if let Some(run) = choice(
+        ui,
+        input.tokens,
+        "Run",
+        "Which way through the travel.",
+        &options,
+        set_up.run,
+    ) {
         set_up.run = run;
     }
-    let lock = input.results.study.as_ref().map_or(0.0, |s| s.front.model.lock());
+    let lock = input
+        .results
+        .study
+        .as_ref()
+        .map_or(0.0, |s| s.front.model.lock());
     let half = (input.build.unit.from_mm(0.5 * lock) * 8.0).round() / 8.0;
     let options = [
         (0.0, "centre", "Rack at its centre, locked."),
         (half, "half left", "Rack about half way to the left lock."),
-        (-half, "half right", "Rack about half way to the right lock."),
+        (
+            -half,
+            "half right",
+            "Rack about half way to the right lock.",
+        ),
     ];
     if half > 0.0
-        && let Some(rack) = choice(ui, input.tokens, "Rack", "Where the rack is locked.", &options, set_up.rack)
+        && let Some(rack) = choice(
+            ui,
+            input.tokens,
+            "Rack",
+            "Where the rack is locked.",
+            &options,
+            set_up.rack,
+        )
     {
         set_up.rack = rack;
     }
@@ -117,10 +165,18 @@ fn remarks(ui: &mut Ui, input: &NotebookInput<'_>) {
         ask(ui, input, remark);
     }
     if !measured.points.is_empty() && measured.remarks.is_empty() {
-        soft(ui, input, "Every run came back to its first reading within the accuracy.");
+        soft(
+            ui,
+            input,
+            "Every run came back to its first reading within the accuracy.",
+        );
     }
     if let Some(repeat) = measured.repeatability {
-        soft(ui, input, &format!("The runs repeat within {repeat:.3}° (one standard deviation)."));
+        soft(
+            ui,
+            input,
+            &format!("The runs repeat within {repeat:.3}° (one standard deviation)."),
+        );
     }
 }
 

@@ -22,17 +22,31 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
 ) {
     if input.build.set_up.survey.is_empty() {
-        plain(ui, "Mark at least three places on the jig table or frame whose coordinates you know, name the hardpoints you look for, and type what the tape shows from mark to point. A hardpoint is called as in the point table's file, such as tie_rod.inner; front.right.tie_rod.inner is the right one.");
+        plain(
+            ui,
+            "Mark at least three places on the jig table or frame whose coordinates you know, name the hardpoints you look for, and type what the tape shows from mark to point. A hardpoint is called as in the point table's file, such as tie_rod.inner; front.right.tie_rod.inner is the right one.",
+        );
     }
     entry(ui, input, view, requests);
     lines(ui, input, requests);
-    if let Some(answer) = input.set_up.survey().filter(|_| !input.build.set_up.survey.is_empty()) {
+    if let Some(answer) = input
+        .set_up
+        .survey()
+        .filter(|_| !input.build.set_up.survey.is_empty())
+    {
         answer_ui(ui, input, answer, requests);
     }
     paste(ui, input, view, requests);
 }
 
-fn small_edit(ui: &mut Ui, input: &NotebookInput<'_>, name: &str, text: &mut String, hint: &str, width: f32) -> bool {
+fn small_edit(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    name: &str,
+    text: &mut String,
+    hint: &str,
+    width: f32,
+) -> bool {
     let edit = TextEdit::singleline(text)
         .desired_width(width)
         .hint_text(RichText::new(hint).color(input.tokens.ink_faint));
@@ -71,12 +85,16 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
         let line = line_of(entry);
         let unit = input.build.unit.sign();
         let text = line.clone();
-        requests.push(edits::change(input.build, "Add a line to the survey", |s| {
-            if s.survey.is_empty() {
-                s.survey.push(format!("unit, {unit}"));
-            }
-            s.survey.push(text);
-        }));
+        requests.push(edits::change(
+            input.build,
+            "Add a line to the survey",
+            |s| {
+                if s.survey.is_empty() {
+                    s.survey.push(format!("unit, {unit}"));
+                }
+                s.survey.push(text);
+            },
+        ));
         let kind = entry.kind;
         *entry = SurveyEntry {
             kind,
@@ -110,11 +128,15 @@ fn lines(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
                     let out = ui.add(Button::new(RichText::new("×").size(12.0)).frame(false));
                     name_node(ui, out.id, &format!("Take out survey line {}", index + 1));
                     if out.clicked() {
-                        requests.push(edits::change(input.build, "Take out a line of the survey", |s| {
-                            if index < s.survey.len() {
-                                s.survey.remove(index);
-                            }
-                        }));
+                        requests.push(edits::change(
+                            input.build,
+                            "Take out a line of the survey",
+                            |s| {
+                                if index < s.survey.len() {
+                                    s.survey.remove(index);
+                                }
+                            },
+                        ));
                     }
                     ui.label(RichText::new(line).small());
                 });
@@ -142,7 +164,11 @@ fn answer_ui(
             let help = "The points go to their surveyed places as one step, and how well they are known is kept for the tolerance study; Undo takes it back.";
             let request = take(input.build, file, found);
             let button = Button::new("Take it into the build");
-            if ui.add_enabled(request.is_some(), button).on_hover_text(help).clicked() {
+            if ui
+                .add_enabled(request.is_some(), button)
+                .on_hover_text(help)
+                .clicked()
+            {
                 requests.extend(request);
             }
         }
@@ -160,13 +186,31 @@ fn found_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer, found
     let Ok(file) = &answer.file else { return };
     let unit = file.unit;
     head(ui, "Coordinates");
-    let digits = if unit == trammel_build::LengthUnit::Inch { 3 } else { 1 };
+    let digits = if unit == trammel_build::LengthUnit::Inch {
+        3
+    } else {
+        1
+    };
     for placed in &found.points {
         let name = file.survey.name(placed.point);
         let s = placed.deviations();
-        let known = [s.x, s.y, s.z].map(|v| format!("{:.digits$}", unit.from_mm(v))).join(", ");
-        let note = if hardpoint(name).is_none() { " (no hardpoint)" } else { "" };
-        plain(ui, RichText::new(format!("{name}{note}: {} ± {known} {}", place_words(placed, unit), unit.sign())).small());
+        let known = [s.x, s.y, s.z]
+            .map(|v| format!("{:.digits$}", unit.from_mm(v)))
+            .join(", ");
+        let note = if hardpoint(name).is_none() {
+            " (no hardpoint)"
+        } else {
+            ""
+        };
+        plain(
+            ui,
+            RichText::new(format!(
+                "{name}{note}: {} ± {known} {}",
+                place_words(placed, unit),
+                unit.sign()
+            ))
+            .small(),
+        );
     }
     for weak in &found.weak {
         let text = format!(
@@ -181,7 +225,10 @@ fn found_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer, found
     let spare = if found.spare == 0 {
         "No reading beyond the fewest: nothing checks them.".to_owned()
     } else {
-        format!("{} readings beyond the fewest check the others.", found.spare)
+        format!(
+            "{} readings beyond the fewest check the others.",
+            found.spare
+        )
     };
     soft(ui, input, &spare);
 }
@@ -203,7 +250,10 @@ fn blunder_words(answer: &SurveyAnswer, blunder: &Blunder) -> String {
         Some(Slip::Foot) => " A foot misread?",
         None => "",
     };
-    format!("{} contradicts the others: off by {off}, expected {expected}.{slip}", capital(&what))
+    format!(
+        "{} contradicts the others: off by {off}, expected {expected}.{slip}",
+        capital(&what)
+    )
 }
 
 fn moved_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer) {
@@ -212,12 +262,29 @@ fn moved_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer) {
     }
     head(ui, "As built against as drawn");
     let unit = input.build.unit;
-    let digits = if unit == trammel_build::LengthUnit::Inch { 3 } else { 1 };
+    let digits = if unit == trammel_build::LengthUnit::Inch {
+        3
+    } else {
+        1
+    };
     for (side, moved) in &answer.moved {
-        let by = [moved.by.x, moved.by.y, moved.by.z].map(|v| format!("{:+.digits$}", unit.from_mm(v))).join(", ");
-        let label = trammel_build::PointName::from_path(moved.point.name()).map_or(moved.point.name(), |p| p.label());
-        let toe = moved.toe_change.map_or_else(String::new, |t| format!("; alone {:+.2}° of toe change", t.to_degrees()));
-        plain(ui, RichText::new(format!("{label}, {}: {by} {}{toe}", side.word(), unit.sign())).small());
+        let by = [moved.by.x, moved.by.y, moved.by.z]
+            .map(|v| format!("{:+.digits$}", unit.from_mm(v)))
+            .join(", ");
+        let label = trammel_build::PointName::from_path(moved.point.name())
+            .map_or(moved.point.name(), |p| p.label());
+        let toe = moved.toe_change.map_or_else(String::new, |t| {
+            format!("; alone {:+.2}° of toe change", t.to_degrees())
+        });
+        plain(
+            ui,
+            RichText::new(format!(
+                "{label}, {}: {by} {}{toe}",
+                side.word(),
+                unit.sign()
+            ))
+            .small(),
+        );
     }
 }
 

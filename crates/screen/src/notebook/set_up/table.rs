@@ -45,7 +45,11 @@ fn heads(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session) {
     ui.label(small("run"));
     ui.label(small(&rows::place_word(session.travel_by).to_lowercase()));
     ui.label(small(&rows::first_word(session.method).to_lowercase()));
-    ui.label(small(&rows::second_word(session.method).unwrap_or("").to_lowercase()));
+    ui.label(small(
+        &rows::second_word(session.method)
+            .unwrap_or("")
+            .to_lowercase(),
+    ));
     ui.end_row();
 }
 
@@ -112,7 +116,10 @@ fn line(
         }
     }
     let [first, second] = rows::shown(row.shown, unit);
-    let words = (rows::first_word(session.method), rows::second_word(session.method));
+    let words = (
+        rows::first_word(session.method),
+        rows::second_word(session.method),
+    );
     let mut now = [first.clone(), second.clone()];
     let mut typed_any = false;
     if let Some(typed) = cell(ui, input, words.0, at, (&first, READING)) {
@@ -139,11 +146,15 @@ fn line(
     let out = ui.add(Button::new(RichText::new("×").size(12.0)).frame(false));
     name_node(ui, out.id, &format!("Take out line {}", index + 1));
     if out.on_hover_text("Take this line out").clicked() {
-        requests.push(edits::change_session(input.build, "Take out a reading", |s| {
-            if index < s.rows.len() {
-                s.rows.remove(index);
-            }
-        }));
+        requests.push(edits::change_session(
+            input.build,
+            "Take out a reading",
+            |s| {
+                if index < s.rows.len() {
+                    s.rows.remove(index);
+                }
+            },
+        ));
     }
     ui.end_row();
 }
@@ -154,16 +165,22 @@ fn change(
     requests: &mut Vec<Request>,
     with: impl FnOnce(&mut trammel_build::ReadingRow),
 ) {
-    requests.push(edits::change_session(input.build, "Change a reading", |s| {
-        if let Some(row) = s.rows.get_mut(index) {
-            with(row);
-        }
-    }));
+    requests.push(edits::change_session(
+        input.build,
+        "Change a reading",
+        |s| {
+            if let Some(row) = s.rows.get_mut(index) {
+                with(row);
+            }
+        },
+    ));
 }
 
 fn refuse(requests: &mut Vec<Request>, why: &str) {
     let why = why.trim_end_matches('.');
-    requests.push(Request::Refuse(format!("{why}. The reading stays as it was.")));
+    requests.push(Request::Refuse(format!(
+        "{why}. The reading stays as it was."
+    )));
 }
 
 /// The line that is being typed. Enter goes to the next field, and in the last one takes the line.
@@ -178,7 +195,10 @@ fn entry(
     let unit = input.build.unit;
     let ids = ["place", "first", "second"].map(|n| Id::unique(("new reading", n)));
     let hint = next.map(|v| format_length(v, unit)).unwrap_or_default();
-    let words = (rows::first_word(session.method), rows::second_word(session.method));
+    let words = (
+        rows::first_word(session.method),
+        rows::second_word(session.method),
+    );
     ui.label(
         RichText::new(format!("{}", view.set_up.run))
             .small()
@@ -186,10 +206,22 @@ fn entry(
     );
     let typed = &mut view.set_up.entry;
     let place_word = format!("New {}", rows::place_word(session.travel_by).to_lowercase());
-    let mut entered = field(ui, input, (ids[0], &place_word), &mut typed.place, (&hint, PLACE));
+    let mut entered = field(
+        ui,
+        input,
+        (ids[0], &place_word),
+        &mut typed.place,
+        (&hint, PLACE),
+    );
     let first = format!("New {}", words.0.to_lowercase());
     let first_hint = rows::first_hint(session.method);
-    entered |= field(ui, input, (ids[1], &first), &mut typed.first, (first_hint, READING));
+    entered |= field(
+        ui,
+        input,
+        (ids[1], &first),
+        &mut typed.first,
+        (first_hint, READING),
+    );
     match words.1 {
         Some(word) => {
             let word = format!("New {}", word.to_lowercase());
@@ -216,14 +248,18 @@ fn entry(
     }
     match rows::entered(&view.set_up.entry, session, &view.set_up, unit, next) {
         Ok(row) => {
-            requests.push(edits::change_session(input.build, "Take a reading", |s| s.rows.push(row)));
+            requests.push(edits::change_session(input.build, "Take a reading", |s| {
+                s.rows.push(row)
+            }));
             view.set_up.entry = Entry::default();
             let to = if next.is_some() { ids[1] } else { ids[0] };
             ui.memory_mut(|m| m.request_focus(to));
         }
         Err(why) => {
             let why = why.trim_end_matches('.');
-            requests.push(Request::Refuse(format!("{why}. What you typed still stands in the line.")));
+            requests.push(Request::Refuse(format!(
+                "{why}. What you typed still stands in the line."
+            )));
             ui.memory_mut(|m| m.request_focus(ids[1]));
         }
     }

@@ -42,7 +42,12 @@ fn predicted(input: &NotebookInput<'_>) -> Vec<Trace> {
     )];
     if !side.advice.best.moves.is_empty() || next.shims != 0 {
         let after = &side.advice.best.after;
-        all.push(trace("after the move", after, tokens.upper_arm, Manner::Thin));
+        all.push(trace(
+            "after the move",
+            after,
+            tokens.upper_arm,
+            Manner::Thin,
+        ));
     }
     all
 }
