@@ -51,7 +51,11 @@ fn said(what: What, value: f64, unit: LengthUnit) -> String {
     if what.is_angle() {
         format!("{:.2} degrees", value.to_degrees())
     } else {
-        format_length(unit.from_mm(value), unit).to_string()
+        format!(
+            "{} {}",
+            format_length(unit.from_mm(value), unit),
+            unit.sign()
+        )
     }
 }
 
@@ -175,14 +179,17 @@ fn point(file: &SurveyFile, found: &Surveyed, p: &Placed) -> Value {
     let unit = file.unit;
     let area = |v: f64| v / (unit.mm() * unit.mm());
     let c = &p.covariance;
+    let covariance = [c.m11, c.m22, c.m33, c.m12, c.m13, c.m23].map(area);
+    let deviations = p.deviations();
+    let deviations = [deviations.x, deviations.y, deviations.z].map(|v| unit.from_mm(v));
     let weak = found.weak.iter().find(|w| w.point == p.point);
     json!({
         "name": file.survey.name(p.point),
         "x": unit.from_mm(p.at.x),
         "y": unit.from_mm(p.at.y),
         "z": unit.from_mm(p.at.z),
-        "deviation": ([p.deviations().x, p.deviations().y, p.deviations().z].map(|v| unit.from_mm(v))),
-        "covariance": ([c.m11, c.m22, c.m33, c.m12, c.m13, c.m23].map(area)),
+        "deviation": deviations,
+        "covariance": covariance,
         "weak": weak.map(|w| json!({
             "direction": w.direction_words(),
             "deviation": unit.from_mm(w.deviation),

@@ -74,6 +74,16 @@ pub enum SheetFileFaultKind {
         /// What needs it.
         why: &'static str,
     },
+    /// A line is longer than the heading.
+    #[error(
+        "the line has {found} cells, the heading {expected}; is a comma meant as a decimal point? Write a point"
+    )]
+    TooManyCells {
+        /// Cells it has.
+        found: usize,
+        /// Cells the heading has.
+        expected: usize,
+    },
     /// A sign where a word is wanted.
     #[error(
         "`{found}` has a sign; write the size alone and {words} beside it, so that nobody has to remember which way the sign goes"

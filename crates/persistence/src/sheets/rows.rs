@@ -11,6 +11,7 @@ use super::{
 
 /// Where the columns are.
 pub(super) struct Columns {
+    width: usize,
     place: usize,
     travel_by: TravelMeasure,
     first: (usize, &'static str),
@@ -83,6 +84,7 @@ impl Columns {
             return Err(kind.at(heading.number, None));
         }
         Ok(Self {
+            width: heading.cells().count(),
             place,
             travel_by,
             first: (need(first)?, first),
@@ -105,6 +107,13 @@ impl Columns {
     }
 
     pub(super) fn row(&self, line: &Line) -> Result<ReadingRow, SheetFileFault> {
+        if line.cells().skip(self.width).any(|c| !c.is_empty()) {
+            let kind = Kind::TooManyCells {
+                found: line.cells().count(),
+                expected: self.width,
+            };
+            return Err(kind.at(line.number, None));
+        }
         let given = |at: Option<usize>| at.filter(|at| !line.cell(*at).is_empty());
         let side = match (given(self.side), self.given_side) {
             (Some(at), _) => side(line, at)?,

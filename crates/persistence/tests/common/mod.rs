@@ -279,6 +279,7 @@ pub(crate) fn any_build() -> BoxedStrategy<Build> {
                     hit,
                     limits,
                     keep_outs,
+                    set_up: trammel_build::SetUp::default(),
                     tolerances,
                     locked,
                     notes,

@@ -214,6 +214,6 @@ impl Learned {
         self.covariance
             .clone()
             .cholesky()
-            .map_or_else(|| DMatrix::zeros(n, n), |c| c.unpack())
+            .map_or_else(|| DMatrix::zeros(n, n), nalgebra::Cholesky::unpack)
     }
 }

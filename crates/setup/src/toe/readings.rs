@@ -63,7 +63,7 @@ impl ToeReadings {
     /// # Errors
     /// [`ReadingsFault`].
     pub fn new(mut points: Vec<ToePoint>, zero_deviation: f64) -> Result<Self, ReadingsFault> {
-        if !(zero_deviation >= 0.0 && zero_deviation < 1.0) {
+        if !(0.0..1.0).contains(&zero_deviation) {
             return Err(ReadingsFault::NotUsable {
                 what: "the accuracy",
                 value: zero_deviation,

@@ -65,6 +65,10 @@ fn plan(p: &Plan, rod: &RodThread, unit: LengthUnit) -> Value {
     })
 }
 
+fn lengths(mm: [f64; 3], unit: LengthUnit) -> [f64; 3] {
+    mm.map(|v| unit.from_mm(v))
+}
+
 fn side(s: &SideNext, rod: &RodThread, unit: LengthUnit) -> Value {
     let latest = &s.readings.latest;
     let cause = s.cause.as_ref().map(|c| {
@@ -113,8 +117,8 @@ fn side(s: &SideNext, rod: &RodThread, unit: LengthUnit) -> Value {
         "best": plan(&s.advice.best, rod, unit),
         "alternatives": alternatives.collect::<Vec<_>>(),
         "reweld": s.advice.reweld.map(|w| json!({
-            "by": ([w.by.x, w.by.y, w.by.z].map(|v| unit.from_mm(v))),
-            "to": ([w.to.x, w.to.y, w.to.z].map(|v| unit.from_mm(v))),
+            "by": lengths([w.by.x, w.by.y, w.by.z], unit),
+            "to": lengths([w.to.x, w.to.y, w.to.z], unit),
             "largest_deg": w.then.largest.to_degrees(),
         })),
         "next": points(s.next.iter(), unit),
