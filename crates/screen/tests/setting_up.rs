@@ -8,7 +8,7 @@
 
 mod common;
 
-use common::{Screen, TestHost, bench, bench_on, click, press, type_in};
+use common::{Screen, TestHost, bench, bench_on, click as click_at, press, type_in};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{Build, PointName, PointRef, Session, Side, ToeMethod};
@@ -24,6 +24,32 @@ fn set_up(name: &str) -> Screen {
 fn turn_to(screen: &mut Screen, page: SetUpPage) {
     screen.state_mut().view_mut().set_up.page = page;
     screen.run_steps(4);
+}
+
+/// Clicks something that may be below the edge of the page.
+fn click(screen: &mut Screen, label: &str) {
+    screen.get_by_label(label).scroll_to_me();
+    screen.run_steps(30);
+    click_at(screen, label);
+}
+
+/// Replaces what stands in a field of a form, whose word has the same name.
+fn fill(screen: &mut Screen, name: &str, text: &str) {
+    screen
+        .get_by_role_and_label(egui::Role::TextInput, name)
+        .scroll_to_me();
+    screen.run_steps(30);
+    screen
+        .get_by_role_and_label(egui::Role::TextInput, name)
+        .click();
+    screen.run_steps(2);
+    press(screen, Modifiers::COMMAND, Key::A);
+    screen
+        .get_by_role_and_label(egui::Role::TextInput, name)
+        .type_text(text);
+    screen.step();
+    press(screen, Modifiers::NONE, Key::Enter);
+    screen.run_steps(2);
 }
 
 fn session(screen: &Screen) -> &Session {
@@ -158,9 +184,9 @@ fn a_sign_or_a_missing_word_is_refused_and_stays_in_the_line() {
 #[test]
 fn a_typed_reading_can_be_changed_and_taken_out() {
     let mut screen = read_screen();
-    type_in(&mut screen, "Toe, line 2", "0.5 out");
+    fill(&mut screen, "Toe, line 2", "0.5 out");
     assert_eq!(session(&screen).rows[1].shown, Raw::Degrees(0.5, Way::Out));
-    type_in(&mut screen, "Toe, line 2", "-0.5");
+    fill(&mut screen, "Toe, line 2", "-0.5");
     assert_eq!(session(&screen).rows[1].shown, Raw::Degrees(0.5, Way::Out));
     assert!(screen.state().said().expect("said").contains("sign"));
     let count = session(&screen).rows.len();
@@ -176,7 +202,7 @@ fn another_method_needs_an_empty_session() {
     assert_eq!(session(&screen).method, ToeMethod::TwoDials(10.0, Way::In));
     click(&mut screen, "Grows: OUT");
     assert_eq!(session(&screen).method, ToeMethod::TwoDials(10.0, Way::Out));
-    type_in(&mut screen, "Spacing", "12");
+    fill(&mut screen, "Spacing", "12");
     assert_eq!(session(&screen).method, ToeMethod::TwoDials(12.0, Way::Out));
     let mut screen = read_screen();
     click(&mut screen, "Toe by: Laser");
@@ -310,7 +336,7 @@ fn lines_of_a_survey_are_added_and_taken_out() {
 fn wanted_toe_and_weights_go_into_the_build() {
     let mut screen = set_up("good");
     turn_to(&mut screen, SetUpPage::Static);
-    type_in(&mut screen, "Toe wanted", "0.25");
+    fill(&mut screen, "Toe wanted", "0.25");
     click(&mut screen, "Put the wanted toe into the build");
     assert_eq!(screen.state().build().front.wheel.toe_deg, 0.25);
     for (field, weight) in [
@@ -319,7 +345,7 @@ fn wanted_toe_and_weights_go_into_the_build() {
         ("Rear left", "220"),
         ("Rear right", "220"),
     ] {
-        type_in(&mut screen, field, weight);
+        fill(&mut screen, field, weight);
     }
     click(&mut screen, "Put the weights into the build");
     let vehicle = screen.state().build().vehicle;
@@ -347,7 +373,7 @@ fn a_part_is_kept_in_the_users_folder_and_put_into_a_build() {
     turn_to(&mut screen, SetUpPage::Parts);
     click(&mut screen, "Spring");
     screen.run_steps(20);
-    type_in(&mut screen, "Open", "16");
+    fill(&mut screen, "Open", "16");
     let kept = trammel_persistence::Drawer::load(&folder.path().join("parts.ron")).expect("kept");
     assert_eq!(kept.parts.len(), 1);
     let name = kept.parts[0].name.clone();

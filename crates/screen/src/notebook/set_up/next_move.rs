@@ -63,8 +63,8 @@ fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &Side
     head(ui, &format!("{} wheel", capital(side.readings.side.word())));
     let text = capital(&words::moves(&advice.best, &next.rod));
     move_line(ui, input, &text);
-    chance(ui, input, "Now", &advice.now);
-    chance(ui, input, "Then", &advice.best);
+    chance(ui, "Now", &advice.now);
+    chance(ui, "Then", &advice.best);
     if let Some(text) = words::reweld(side, unit) {
         ask(ui, input, &text);
     }
@@ -91,8 +91,7 @@ fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &Side
     learned(ui, input, side, unit);
 }
 
-fn chance(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, plan: &Plan) {
-    let _ = input;
+fn chance(ui: &mut Ui, word: &str, plan: &Plan) {
     plain(ui, format!("{word}: {}.", words::expected(plan)));
 }
 

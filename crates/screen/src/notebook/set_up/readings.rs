@@ -41,7 +41,7 @@ pub(super) fn ui(
     };
     heading(ui, build, session, requests);
     method::ui(ui, input, session, requests);
-    which(ui, input, session, view, requests);
+    which(ui, input, session, view);
     table::ui(ui, input, study, session, view, requests);
     remarks(ui, input);
     paste(ui, input, view, requests);
@@ -71,13 +71,7 @@ pub(super) fn cards_button(ui: &mut Ui, requests: &mut Vec<Request>) {
 }
 
 /// Which wheel, which run, where the rack stands.
-fn which(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    session: &Session,
-    view: &mut View,
-    requests: &mut Vec<Request>,
-) {
+fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut View) {
     let set_up = &mut view.set_up;
     if session.method.reads_both_wheels() {
         soft(
@@ -154,7 +148,6 @@ fn which(
     {
         set_up.rack = rack;
     }
-    let _ = requests;
 }
 
 fn remarks(ui: &mut Ui, input: &NotebookInput<'_>) {
