@@ -49,7 +49,10 @@ fn stations_stand_on_whole_inches_within_the_travel_and_return_to_ride_height() 
     let build = demo(0);
     let axle = build.axle(AxleName::Front).expect("posed");
     let all = stations(&axle, Side::Left, build.unit).expect("reached");
-    let inches: Vec<f64> = all.iter().map(|s| s.travel / 25.4).collect();
+    let inches: Vec<f64> = all
+        .iter()
+        .map(|s| (s.travel / 25.4 * 1e9).round() / 1e9)
+        .collect();
     assert_eq!(inches, [0.0, 1.0, 2.0, 3.0, 0.0, -1.0, -2.0, 0.0]);
     assert!(
         all.iter()

@@ -205,6 +205,8 @@ fn another_method_needs_an_empty_session() {
     fill(&mut screen, "Spacing", "12");
     assert_eq!(session(&screen).method, ToeMethod::TwoDials(12.0, Way::Out));
     let mut screen = read_screen();
+    click(&mut screen, "How it was measured");
+    screen.run_steps(30);
     click(&mut screen, "Toe by: Laser");
     assert_eq!(session(&screen).method, ToeMethod::Degrees);
     assert!(

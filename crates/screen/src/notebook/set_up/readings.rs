@@ -40,7 +40,11 @@ pub(super) fn ui(
         return;
     };
     heading(ui, build, session, requests);
-    method::ui(ui, input, session, requests);
+    // Open until something is read, then out of the way.
+    egui::CollapsingHeader::new("How it was measured")
+        .id_salt(("measured", session.rows.is_empty()))
+        .default_open(session.rows.is_empty())
+        .show(ui, |ui| method::ui(ui, input, session, requests));
     which(ui, input, session, view);
     table::ui(ui, input, study, session, view, requests);
     remarks(ui, input);
