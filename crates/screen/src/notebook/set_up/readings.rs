@@ -9,7 +9,6 @@ use super::{
     ask, head, method, plain, soft, table,
 };
 use crate::{
-    number_field::name_node,
     request::Request,
     set_up::{edits, rows},
     view::View,
@@ -185,8 +184,7 @@ fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
             .desired_rows(4)
             .desired_width(f32::INFINITY)
             .font(egui::TextStyle::Small);
-        let response = ui.add(edit);
-        name_node(ui, response.id, "Table of readings");
+        super::paste_box(ui, "Table of readings", edit);
         let given = !view.set_up.paste.trim().is_empty();
         let button = Button::new(RichText::new("Take the readings"));
         if ui.add_enabled(given, button).clicked() {
