@@ -58,7 +58,7 @@ pub(crate) fn shown(raw: Raw, unit: LengthUnit) -> [String; 2] {
             };
             [format!("{} {word}", length(v)), String::new()]
         }
-        Raw::Degrees(v, _) if v == 0.0 => ["0".to_owned(), String::new()],
+        Raw::Degrees(0.0, _) => ["0".to_owned(), String::new()],
         Raw::Degrees(v, way) => [format!("{v} {way}"), String::new()],
     }
 }
