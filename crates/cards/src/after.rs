@@ -95,9 +95,7 @@ fn readings(side: &SideNext, unit: LengthUnit) -> Table {
 fn result() -> Table {
     let mut table = Table::new("Result", &["What", "Result", "Initials", "Date"]);
     for what in [
-        "Static toe set again",
-        "Rack centred again",
-        "All jam nuts tight",
+        "Rack centred, static toe set, jam nuts tight",
         "Read again: largest toe change",
     ] {
         table.row([what.to_owned()]);

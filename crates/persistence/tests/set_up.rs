@@ -121,6 +121,7 @@ fn full() -> SetUp {
             covariances: [-0.01, 0.02, 0.0],
         },
     );
+    set_up.survey = vec!["unit, in".into(), "mark, A, 0, 0, 0".into()];
     set_up
 }
 

@@ -95,10 +95,21 @@ pub fn rod_words(plan: &Plan, rod: &RodThread) -> String {
 #[must_use]
 pub fn expected(plan: &Plan) -> String {
     format!(
-        "largest toe change expected {:.3} degrees, chance of staying within the limit {:.0} %",
+        "largest toe change expected {:.3} degrees, chance of staying within the limit {}",
         plan.largest.to_degrees(),
-        100.0 * plan.confidence
+        chance(plan.confidence)
     )
+}
+
+/// A chance is counted on a few hundred likely vehicles, so it is never told as certain.
+fn chance(share: f64) -> String {
+    if share > 0.99 {
+        "over 99 %".to_owned()
+    } else if share < 0.01 {
+        "under 1 %".to_owned()
+    } else {
+        format!("{:.0} %", 100.0 * share)
+    }
 }
 
 /// Questions about readings that look wrong.

@@ -58,7 +58,7 @@ pub(crate) fn shown(raw: Raw, unit: LengthUnit) -> [String; 2] {
             };
             [format!("{} {word}", length(v)), String::new()]
         }
-        Raw::Degrees(v, _) if v == 0.0 => ["0".to_owned(), String::new()],
+        Raw::Degrees(0.0, _) => ["0".to_owned(), String::new()],
         Raw::Degrees(v, way) => [format!("{v} {way}"), String::new()],
     }
 }
@@ -180,9 +180,7 @@ pub(crate) fn next_place(
     model: &AxleModel,
 ) -> Option<f64> {
     let stations = trammel_cards::stations(model, view.side, build.unit).ok()?;
-    let mut done = of_run(session, view);
-    let count = done.by_ref().count();
-    let station = stations.get(count)?;
+    let station = stations.get(of_run(session, view).count())?;
     let mm = match session.travel_by {
         TravelMeasure::Travel => station.travel,
         TravelMeasure::WheelHeight => station.wheel_height,

@@ -53,7 +53,7 @@ pub(crate) fn answer(build: &Build) -> SurveyAnswer {
         Ok(file) => file.survey.adjust().map_err(|f| f.to_string()),
         Err(_) => Err(String::new()),
     };
-    let further = file.as_ref().map_or_else(|_| Vec::new(), |f| further(f));
+    let further = file.as_ref().map_or_else(|_| Vec::new(), further);
     let moved = match (&file, &found) {
         (Ok(file), Ok(found)) => as_built(build, file, found),
         _ => Vec::new(),

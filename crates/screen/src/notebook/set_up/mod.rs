@@ -18,6 +18,7 @@ use trammel_build::AxleName;
 
 use super::NotebookInput;
 use crate::{
+    number_field::name_node,
     request::Request,
     set_up::settings::SetUpPage,
     tokens::{Tokens, type_size},
@@ -80,6 +81,20 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     });
     ui.add_space(2.0);
 }
+
+/// A box for pasted lines, which keeps its height however many there are.
+fn paste_box(ui: &mut Ui, name: &str, edit: egui::TextEdit<'_>) {
+    ScrollArea::vertical()
+        .id_salt(name)
+        .max_height(PASTE_HEIGHT)
+        .show(ui, |ui| {
+            let response = ui.add(edit);
+            name_node(ui, response.id, name);
+        });
+}
+
+/// Height of a box for pasted lines, points.
+const PASTE_HEIGHT: f32 = 96.0;
 
 /// A line of second text that wraps.
 fn soft(ui: &mut Ui, input: &NotebookInput<'_>, text: &str) {

@@ -12,7 +12,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
     let next = match input.set_up.next() {
         None => return soft(ui, input, "The next move is being worked out."),
         Some(Err(why)) => {
-            plain(ui, format!("{why}."));
+            plain(ui, format!("{}.", capital(why)));
             return soft(ui, input, "Readings are typed on the first page.");
         }
         Some(Ok(next)) => next,
@@ -31,9 +31,12 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
         move_line(ui, input, &format!("Both sides: {text}"));
     }
     for side in &next.sides {
-        side_ui(ui, input, next, side);
+        side_moves(ui, input, next, side);
     }
     steps(ui, input, next, requests);
+    for side in &next.sides {
+        side_reasons(ui, input, next, side);
+    }
     if next.adjusters_assumed {
         soft(
             ui,
@@ -57,19 +60,27 @@ fn move_line(ui: &mut Ui, input: &NotebookInput<'_>, text: &str) {
     );
 }
 
-fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &SideNext) {
+/// What to move, and what to expect of it.
+fn side_moves(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &SideNext) {
     let unit = input.build.unit;
     let advice = &side.advice;
     head(ui, &format!("{} wheel", capital(side.readings.side.word())));
     let text = capital(&words::moves(&advice.best, &next.rod));
     move_line(ui, input, &text);
-    chance(ui, input, "Now", &advice.now);
-    chance(ui, input, "Then", &advice.best);
+    chance(ui, "Now", &advice.now);
+    chance(ui, "Then", &advice.best);
     if let Some(text) = words::reweld(side, unit) {
         ask(ui, input, &text);
     }
+}
+
+/// Why, what to read then, what else would do.
+fn side_reasons(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &SideNext) {
+    let unit = input.build.unit;
+    let advice = &side.advice;
+    head(ui, &format!("Why, {} wheel", side.readings.side.word()));
     for line in words::cause(side, unit) {
-        plain(ui, RichText::new(line).small());
+        plain(ui, RichText::new(line.replace("+-", "±")).small());
     }
     expected(ui, input, side, unit);
     if !advice.alternatives.is_empty() {
@@ -91,8 +102,7 @@ fn side_ui(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &Side
     learned(ui, input, side, unit);
 }
 
-fn chance(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, plan: &Plan) {
-    let _ = input;
+fn chance(ui: &mut Ui, word: &str, plan: &Plan) {
     plain(ui, format!("{word}: {}.", words::expected(plan)));
 }
 

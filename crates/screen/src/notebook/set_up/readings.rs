@@ -9,7 +9,6 @@ use super::{
     ask, head, method, plain, soft, table,
 };
 use crate::{
-    number_field::name_node,
     request::Request,
     set_up::{edits, rows},
     view::View,
@@ -40,8 +39,12 @@ pub(super) fn ui(
         return;
     };
     heading(ui, build, session, requests);
-    method::ui(ui, input, session, requests);
-    which(ui, input, session, view, requests);
+    // Open until something is read, then out of the way.
+    egui::CollapsingHeader::new("How it was measured")
+        .id_salt(("measured", session.rows.is_empty()))
+        .default_open(session.rows.is_empty())
+        .show(ui, |ui| method::ui(ui, input, session, requests));
+    which(ui, input, session, view);
     table::ui(ui, input, study, session, view, requests);
     remarks(ui, input);
     paste(ui, input, view, requests);
@@ -71,13 +74,7 @@ pub(super) fn cards_button(ui: &mut Ui, requests: &mut Vec<Request>) {
 }
 
 /// Which wheel, which run, where the rack stands.
-fn which(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    session: &Session,
-    view: &mut View,
-    requests: &mut Vec<Request>,
-) {
+fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut View) {
     let set_up = &mut view.set_up;
     if session.method.reads_both_wheels() {
         soft(
@@ -154,7 +151,6 @@ fn which(
     {
         set_up.rack = rack;
     }
-    let _ = requests;
 }
 
 fn remarks(ui: &mut Ui, input: &NotebookInput<'_>) {
@@ -188,8 +184,7 @@ fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
             .desired_rows(4)
             .desired_width(f32::INFINITY)
             .font(egui::TextStyle::Small);
-        let response = ui.add(edit);
-        name_node(ui, response.id, "Table of readings");
+        super::paste_box(ui, "Table of readings", edit);
         let given = !view.set_up.paste.trim().is_empty();
         let button = Button::new(RichText::new("Take the readings"));
         if ui.add_enabled(given, button).clicked() {

@@ -106,6 +106,9 @@ fn toe(
         );
     };
     match turns_for_toe(&corner, read.to_radians(), wanted.to_radians(), per_turn) {
+        Ok(turns) if turns.longer == 0.0 => {
+            soft(ui, input, "Read and wanted are the same: nothing to turn.");
+        }
         Ok(turns) => {
             let way = if turns.longer > 0.0 {
                 "longer"

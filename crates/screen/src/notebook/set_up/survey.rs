@@ -28,7 +28,6 @@ pub(super) fn ui(
         );
     }
     entry(ui, input, view, requests);
-    lines(ui, input, requests);
     if let Some(answer) = input
         .set_up
         .survey()
@@ -36,6 +35,7 @@ pub(super) fn ui(
     {
         answer_ui(ui, input, answer, requests);
     }
+    lines(ui, input, requests);
     paste(ui, input, view, requests);
 }
 
@@ -295,8 +295,7 @@ fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
             .desired_rows(4)
             .desired_width(f32::INFINITY)
             .font(egui::TextStyle::Small);
-        let response = ui.add(edit);
-        name_node(ui, response.id, "Table of the survey");
+        super::paste_box(ui, "Table of the survey", edit);
         let given = !view.set_up.survey_paste.trim().is_empty();
         if ui.add_enabled(given, Button::new("Take the survey")).clicked() {
             let lines: Vec<String> = view

@@ -249,7 +249,7 @@ fn entry(
     match rows::entered(&view.set_up.entry, session, &view.set_up, unit, next) {
         Ok(row) => {
             requests.push(edits::change_session(input.build, "Take a reading", |s| {
-                s.rows.push(row)
+                s.rows.push(row);
             }));
             view.set_up.entry = Entry::default();
             let to = if next.is_some() { ids[1] } else { ids[0] };
