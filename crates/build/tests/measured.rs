@@ -1,5 +1,12 @@
 //! Measured parts put into a build, surveyed points, and the log in another unit.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 use trammel_build::{
     AxleName, Build, Edit, EditFault, JointPart, LengthUnit, Part, PartKind, PointName, PointRef,
     RackPart, ReadingRow, Session, SetUp, Side, SpindlePart, SpringPart, SteeringArm,

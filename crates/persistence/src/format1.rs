@@ -31,6 +31,7 @@ pub(crate) struct BuildFile {
     pub tolerances: Tolerances,
     #[serde(default)]
     pub set_up: crate::set_up::file::SetUp,
+    #[serde(default)]
     pub steering: Steering,
     #[serde(default)]
     pub materials: Vec<Material>,

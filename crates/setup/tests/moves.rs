@@ -1,5 +1,12 @@
 //! Planted errors are found and the right move is named, on both layouts.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
 
 use common::{

@@ -1,5 +1,12 @@
 //! A survey of three points against an independent adjustment: `tests/reference/survey_reference.py`.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 use serde_json::Value;
 use trammel_geometry::Point;
 use trammel_setup::{Hint, Place, Reading, Survey, What};

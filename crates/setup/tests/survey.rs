@@ -1,5 +1,12 @@
 //! Coordinates from tape readings: closed forms, planted slips, weak places, what is asked.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 use proptest::prelude::*;
 use trammel_geometry::{Point, Vector};
 use trammel_setup::{

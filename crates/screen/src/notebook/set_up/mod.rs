@@ -32,6 +32,7 @@ pub(super) fn ui(
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
+    legend(ui, input);
     page_switch(ui, input.tokens, view);
     if view.axle != AxleName::Front {
         soft(
@@ -55,6 +56,29 @@ pub(super) fn ui(
                 SetUpPage::Parts => parts::ui(ui, input, requests),
             }
         });
+}
+
+/// What the lines of the plot are.
+fn legend(ui: &mut Ui, input: &NotebookInput<'_>) {
+    let tokens = input.tokens;
+    let read = input
+        .set_up
+        .measured()
+        .is_some_and(|m| !m.points.is_empty());
+    let known = matches!(input.set_up.next(), Some(Ok(_)));
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
+        for (word, colour, shown) in [
+            ("— as drawn", tokens.tie_rod, true),
+            ("• read", tokens.ink, read),
+            ("— most likely", tokens.lower_arm, known),
+            ("— after the move", tokens.upper_arm, known),
+        ] {
+            if shown {
+                ui.label(RichText::new(word).small().color(colour));
+            }
+        }
+    });
 }
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {

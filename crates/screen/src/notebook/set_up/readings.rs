@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     request::Request,
-    set_up::{edits, rows},
+    set_up::{edits, rows, settings::SetUpView},
     view::View,
 };
 
@@ -76,54 +76,16 @@ pub(super) fn cards_button(ui: &mut Ui, requests: &mut Vec<Request>) {
 /// Which wheel, which run, where the rack stands.
 fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut View) {
     let set_up = &mut view.set_up;
-    if session.method.reads_both_wheels() {
-        soft(
-            ui,
-            input,
-            "The tape reads both wheels together; each is given half.",
-        );
-    } else {
-        let options = [
-            (Side::Left, "left", "The left wheel."),
-            (Side::Right, "right", "The right wheel."),
-        ];
-        if let Some(side) = choice(
-            ui,
-            input.tokens,
-            "Wheel",
-            "Which wheel is read.",
-            &options,
-            set_up.side,
-        ) {
-            set_up.side = side;
-            set_up.run = 1;
+    let both = session.method.reads_both_wheels();
+    ui.columns(2, |columns| {
+        let [left, right] = columns else { return };
+        if both {
+            soft(left, input, "Both wheels together; each is given half.");
+        } else {
+            wheel(left, input, set_up);
         }
-    }
-    let last = rows::looked_at(session, set_up)
-        .map(|(_, r)| r.run)
-        .max()
-        .unwrap_or(0);
-    let runs: Vec<(u32, String)> = (1..=last + 1).take(9).map(|n| (n, n.to_string())).collect();
-    let options: Vec<(u32, &str, &str)> = runs
-        .iter()
-        .map(|(n, l)| {
-            (
-                *n,
-                l.as_str(),
-                "A way through the travel and back; a second one shows how well readings repeat.",
-            )
-        })
-        .collect();
-    if let Some(run) = choice(
-        ui,
-        input.tokens,
-        "Run",
-        "Which way through the travel.",
-        &options,
-        set_up.run,
-    ) {
-        set_up.run = run;
-    }
+        run(right, input, session, set_up);
+    });
     let lock = input
         .results
         .study
@@ -150,6 +112,30 @@ fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut V
         )
     {
         set_up.rack = rack;
+    }
+}
+
+fn wheel(ui: &mut Ui, input: &NotebookInput<'_>, set_up: &mut SetUpView) {
+    let options = [
+        (Side::Left, "left", "The left wheel."),
+        (Side::Right, "right", "The right wheel."),
+    ];
+    let help = "Which wheel is read.";
+    if let Some(side) = choice(ui, input.tokens, "Wheel", help, &options, set_up.side) {
+        set_up.side = side;
+        set_up.run = 1;
+    }
+}
+
+fn run(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, set_up: &mut SetUpView) {
+    let read = rows::looked_at(session, set_up).map(|(_, r)| r.run);
+    let last = read.max().unwrap_or(0);
+    let runs: Vec<(u32, String)> = (1..=last + 1).take(4).map(|n| (n, n.to_string())).collect();
+    let help = "A way through the travel and back; a second one shows how well readings repeat.";
+    let options: Vec<(u32, &str, &str)> =
+        runs.iter().map(|(n, l)| (*n, l.as_str(), help)).collect();
+    if let Some(run) = choice(ui, input.tokens, "Run", help, &options, set_up.run) {
+        set_up.run = run;
     }
 }
 
