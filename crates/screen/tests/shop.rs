@@ -183,7 +183,7 @@ fn camber_stops_and_the_plotted_figure_are_chosen() {
     click(&mut screen, "Stops: move along");
     wait(&mut screen, |s| s.state().tune().lift_is_current());
     for figure in LiftFigure::ALL {
-        click(&mut screen, figure.label());
+        click_below(&mut screen, figure.label());
         assert_eq!(screen.state().view().tune.lift_figure, figure);
     }
     screen.state_mut().view_mut().tune.raise.by = 25.4;

@@ -3,7 +3,8 @@
 mod common;
 
 use common::corners::{ahead, behind};
-use trammel_geometry::{Arms, Linkage};
+use nalgebra::{Rotation3, Unit};
+use trammel_geometry::{Linkage, Vector};
 use trammel_setup::{
     CastorFault, CastorSweep, CornerWeights, TurnsFault, castor_factor, difference_of_toe,
     toe_of_difference, turn_effect, turns_for_toe,
@@ -24,19 +25,26 @@ fn a_real_sweep_gives_the_drawn_castor() {
     let corner = behind();
     let linkage = Linkage::new(&corner).unwrap();
     let castor = linkage.measures(&linkage.pose(0.0, 0.0).unwrap()).castor;
-    let arms = Arms::new(&corner).unwrap();
+    let (upper, lower) = (corner.upper_arm.ball_joint, corner.lower_arm.ball_joint);
+    let axis = Unit::new_normalize(upper - lower);
     for degrees in [10.0_f64, 15.0, 20.0] {
         let steered = degrees.to_radians();
-        // The turn about the steering axis that swings the wheel by this much over the ground.
+        // The turn about the steering axis that swings the wheel by this much over the ground, halved in until it is met.
         let camber = |toe: f64| {
-            let mut turn = 0.0;
-            for _ in 0..40 {
-                let s = arms.stance(0.0, turn, 0.0).unwrap();
-                turn -= (s.toe_change - toe) / s.toe_rate(&s.per_turn);
+            let spin = |turn: f64| Rotation3::from_axis_angle(&axis, turn) * Vector::y();
+            let (mut low, mut high) = (-0.7, 0.7);
+            for _ in 0..60 {
+                let turn = 0.5 * (low + high);
+                let there = spin(turn);
+                if there.x.atan2(there.y) > toe {
+                    low = turn;
+                } else {
+                    high = turn;
+                }
             }
-            let s = arms.stance(0.0, turn, 0.0).unwrap();
-            assert!((s.toe_change - toe).abs() < 1e-9);
-            -s.spin_axis.z.asin()
+            let there = spin(0.5 * (low + high));
+            assert!((there.x.atan2(there.y) - toe).abs() < 1e-9);
+            -there.z.asin()
         };
         let sweep = CastorSweep {
             camber_toed_in: camber(steered),
@@ -46,7 +54,7 @@ fn a_real_sweep_gives_the_drawn_castor() {
         };
         let found = sweep.castor().unwrap();
         assert!(
-            (found - castor).abs() < 0.02 * castor,
+            (found - castor).abs() < 0.005 * castor,
             "{degrees}: {found} {castor}"
         );
         let ratio = sweep.by_factor().unwrap() / found;

@@ -55,9 +55,11 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     // With nothing to say the panel is low; with something it has room for two or three cautions.
     let caution_height = if input.results.cautions.is_empty() {
         100.0
-    } else if view.stage == Stage::Make {
-        // The list of sheets and a bracket's figures share the rest.
+    } else if matches!(view.stage, Stage::Make | Stage::SetUp) {
+        // Sheets with a bracket's figures, or a table of readings, need the rest.
         (0.18 * height).clamp(110.0, 220.0)
+    } else if view.stage == Stage::Tune {
+        (0.24 * height).clamp(140.0, 280.0)
     } else {
         (0.30 * height).clamp(150.0, 330.0)
     };

@@ -167,13 +167,14 @@ fn action(ui: &mut Ui, form: &mut Form<'_>, next: &mut LoadCaseSpec, index: usiz
         button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
         removed = button.clicked();
     });
-    match &mut action {
+    // A file may hold two of a kind.
+    ui.push_id(("action", number), |ui| match &mut action {
         LoadAction::Force(size, unit, at, axes) => {
             force(ui, form, number, (size, unit, at, axes));
         }
         LoadAction::TurnedOnTheSpot(friction, patch) => turned(ui, form, friction, patch),
         LoadAction::AgainstStop(force) => against_stop(ui, form, force),
-    }
+    });
     if removed {
         next.actions.remove(index);
     } else if let Some(place) = next.actions.get_mut(index) {
