@@ -189,7 +189,7 @@ fn camber_stops_and_the_plotted_figure_are_chosen() {
     screen.state_mut().view_mut().tune.raise.by = 25.4;
     screen.run_steps(2);
     let before = screen.state().build().clone();
-    click(&mut screen, "Make it the ride height");
+    click_below(&mut screen, "Make it the ride height");
     let after = screen.state().build();
     assert_ne!(after.front.wheel.camber_deg, before.front.wheel.camber_deg);
     let open = |b: &Build| b.front.spring.and_then(|s| s.open_length);

@@ -57,7 +57,7 @@ fn a_real_sweep_gives_the_drawn_castor() {
             (found - castor).abs() < 0.005 * castor,
             "{degrees}: {found} {castor}"
         );
-        let ratio = sweep.by_factor().unwrap() / found;
+        let ratio = sweep.by_factor().unwrap() / found.tan();
         assert!(
             (ratio - 1.0 / steered.cos()).abs() < 2e-3,
             "the factors read 1/cos too much: {ratio}"
