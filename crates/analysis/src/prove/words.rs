@@ -2,6 +2,7 @@
 
 use trammel_build::{LengthUnit, PointName};
 use trammel_geometry::ArmName;
+use trammel_strength::units::{KSI, POUND_FORCE};
 
 /// The word of an arm.
 pub(super) fn arm(arm: ArmName) -> &'static str {
@@ -25,6 +26,8 @@ pub(super) fn shown_unit(kernel: &'static str, unit: LengthUnit) -> (f64, &'stat
         ("mm", unit) => (unit.from_mm(1.0), unit.sign()),
         ("rad", _) => (1.0_f64.to_degrees(), "deg"),
         ("of what it bears", _) => (1.0, ""),
+        ("MPa", LengthUnit::Inch) => (1.0 / KSI, "ksi"),
+        ("N", LengthUnit::Inch) => (1.0 / POUND_FORCE, "lbf"),
         (other, _) => (1.0, other),
     }
 }
