@@ -497,3 +497,27 @@ fn a_longer_rod_end_makes_room_for_its_jam_nut() {
     let longer = Edit::Parts(edit).apply(&build).unwrap();
     assert_relative_eq!(room(&longer) - room(&build), 0.25 * 25.4, epsilon = 1e-9);
 }
+
+/// NIST SP 811, appendix B.8: 1 ksi is 6.894757 MPa, 1 lbf is 4.448222 N.
+#[test]
+fn rows_speak_the_shops_own_units() {
+    let build = common::demos().remove(0);
+    let proof = proof(&build);
+    let mut seen = [false; 2];
+    for row in &proof.rows {
+        let (inch, mm) = (
+            row.shown(LengthUnit::Inch),
+            row.shown(LengthUnit::Millimetre),
+        );
+        let (n, factor, unit) = match mm.unit {
+            "MPa" => (0, 6.894_757, "ksi"),
+            "N" => (1, 4.448_222, "lbf"),
+            _ => continue,
+        };
+        seen[n] = true;
+        assert_eq!(inch.unit, unit);
+        assert_relative_eq!(inch.value * factor, mm.value, max_relative = 1e-6);
+        assert_relative_eq!(inch.limit * factor, mm.limit, max_relative = 1e-6);
+    }
+    assert_eq!(seen, [true, true]);
+}
