@@ -32,17 +32,24 @@ pub fn cause(side: &SideNext, unit: LengthUnit) -> Vec<String> {
     };
     let mut lines = vec![format!("The {}.", cause.side)];
     if let Some(shape) = &cause.shape {
-        let slope = shape.degrees_per_25_mm();
+        let (each, reach) = match unit {
+            LengthUnit::Inch => (
+                (25.4, "inch"),
+                format!("{:.1} in", unit.from_mm(shape.reach)),
+            ),
+            LengthUnit::Millimetre => ((25.0, "25 mm"), format!("{:.0} mm", shape.reach)),
+        };
+        let degrees = |radians: f64| (radians * each.0).to_degrees();
         let way = |v: f64| Way::of(v).map_or(String::new(), |w| format!(" {w}"));
         lines.push(format!(
-            "Slope {:.3} +- {:.3} degrees{} in bump for each 25 mm; bowl {:.3} +- {:.3} degrees{} both ways at {:.0} mm.",
-            slope.value.abs(),
-            slope.deviation,
-            way(slope.value),
+            "Slope {:.3} +- {:.3} degrees{} in bump for each {}; bowl {:.3} +- {:.3} degrees{} both ways at {reach}.",
+            degrees(shape.slope.value).abs(),
+            degrees(shape.slope.deviation),
+            way(shape.slope.value),
+            each.1,
             shape.bowl.value.abs().to_degrees(),
             shape.bowl.deviation.to_degrees(),
             way(shape.bowl.value),
-            shape.reach,
         ));
     }
     match cause.height() {
