@@ -1,6 +1,12 @@
 //! Forces of a whole corner as a table: in balance, lossless, mirrored.
 
-#![allow(clippy::unwrap_used, reason = "a test stops where it fails")]
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops where it fails"
+)]
 
 mod common;
 
