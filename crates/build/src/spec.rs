@@ -52,6 +52,32 @@ pub struct Build {
     pub notes: String,
 }
 
+impl Build {
+    /// A build of a front axle alone; everything else stands as in a file that leaves it out.
+    #[must_use]
+    pub fn new(title: impl Into<String>, unit: LengthUnit, front: AxleSpec) -> Self {
+        Self {
+            title: title.into(),
+            unit,
+            front,
+            rear: None,
+            vehicle: Vehicle::default(),
+            hit: Hit::default(),
+            limits: Limits::default(),
+            locked: BTreeSet::new(),
+            keep_outs: Vec::new(),
+            tolerances: Tolerances::default(),
+            set_up: SetUp::default(),
+            steering: SteeringSpec::default(),
+            materials: Vec::new(),
+            load_cases: LoadCases::default(),
+            shop: ShopSpec::default(),
+            accepted: Vec::new(),
+            notes: String::new(),
+        }
+    }
+}
+
 /// An axle: the left corner, and what differs on the right.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AxleSpec {
@@ -77,6 +103,31 @@ pub struct AxleSpec {
     pub parts: AxleParts,
     /// Points of the right side that are not the left's mirror image, in vehicle axes (y negative on the right).
     pub right: RightPoints,
+}
+
+impl AxleSpec {
+    /// An axle of bare hardpoints: no spring, no stops, rack and parts left out, both sides alike.
+    #[must_use]
+    pub fn new(
+        upper_arm: ArmPoints,
+        lower_arm: ArmPoints,
+        tie_rod: TieRodPoints,
+        wheel: WheelSpec,
+    ) -> Self {
+        Self {
+            upper_arm,
+            lower_arm,
+            tie_rod,
+            wheel,
+            spring: None,
+            travel: None,
+            rack: RackSpec::default(),
+            rack_end: RackEndSpec::default(),
+            joint_bolts: JointBolts::default(),
+            parts: AxleParts::default(),
+            right: RightPoints::new(),
+        }
+    }
 }
 
 /// Right-side points of their own.

@@ -15,47 +15,8 @@ use std::{
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use newton::{Body, General};
-use trammel_geometry::{
-    Arm, ArmName, Corner, Linkage, Measures, Point, Pose, Spring, TieRod, Unreachable, Vector,
-    Walk, Wheel,
-};
-
-/// A kart-like front corner of our own invention, mm, with a spring on its lower arm.
-fn corner() -> Corner {
-    let arm = |front: [f64; 3], rear: [f64; 3], ball: [f64; 3]| Arm {
-        front_pivot: Point::from(front),
-        rear_pivot: Point::from(rear),
-        ball_joint: Point::from(ball),
-    };
-    Corner {
-        upper_arm: arm(
-            [90.0, 235.0, 352.0],
-            [-130.0, 228.0, 340.0],
-            [-18.0, 545.0, 385.0],
-        ),
-        lower_arm: arm(
-            [110.0, 190.0, 205.0],
-            [-140.0, 190.0, 198.0],
-            [4.0, 575.0, 190.0],
-        ),
-        tie_rod: TieRod {
-            inner: Point::new(-92.0, 215.0, 240.0),
-            outer: Point::new(-105.0, 555.0, 238.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(0.0, 650.0, 280.0),
-            loaded_radius: 280.0,
-            toe: 0.002,
-            camber: -0.017,
-        },
-        spring: Some(Spring {
-            arm: ArmName::Lower,
-            chassis_mount: Point::new(-5.0, 290.0, 560.0),
-            arm_mount: Point::new(-2.0, 460.0, 205.0),
-        }),
-        rack_axis: Some(Vector::y()),
-    }
-}
+use trammel_geometry::{Linkage, Measures, Pose, Unreachable, Walk};
+use trammel_specimens::kart;
 
 /// Travels and rack positions evenly from -`end` to `end`.
 fn evenly(end: f64, n: u32) -> impl Iterator<Item = f64> {
@@ -141,7 +102,7 @@ fn check_yardstick(linkage: &Linkage, general: &General) {
 }
 
 fn cases() -> Vec<Case> {
-    let corner = corner();
+    let corner = kart();
     let linkage = Linkage::new(&corner).expect("a sound corner");
     let general = General::new(&corner);
     check_yardstick(&linkage, &general);

@@ -4,41 +4,12 @@
     reason = "helpers of tests fail by panicking, as tests do"
 )]
 
-use trammel_geometry::{
-    Arm, Arms, Corner, CornerFault, Linkage, Point, Pose, TieRod, Vector, Wheel,
-};
-
-/// Our own figures: skewed pivot axes, static toe and camber, rack out of square.
-fn corner() -> Corner {
-    Corner {
-        upper_arm: Arm {
-            front_pivot: Point::new(95.0, 250.0, 410.0),
-            rear_pivot: Point::new(-150.0, 232.0, 385.0),
-            ball_joint: Point::new(-22.0, 548.0, 395.0),
-        },
-        lower_arm: Arm {
-            front_pivot: Point::new(150.0, 190.0, 222.0),
-            rear_pivot: Point::new(-145.0, 212.0, 240.0),
-            ball_joint: Point::new(14.0, 575.0, 198.0),
-        },
-        tie_rod: TieRod {
-            inner: Point::new(-92.0, 215.0, 262.0),
-            outer: Point::new(-88.0, 552.0, 240.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(2.0, 655.0, 268.0),
-            loaded_radius: 268.0,
-            toe: -0.008,
-            camber: -0.021,
-        },
-        spring: None,
-        rack_axis: Some(Vector::new(0.05, 1.0, -0.03)),
-    }
-}
+use trammel_geometry::{Arms, CornerFault, Linkage, Point, Pose, Vector};
+use trammel_specimens::skewed;
 
 /// The turn at which the arms' upright has its outer joint where a pose has it, by halving.
 fn turn_of(arms: &Arms, pose: &Pose) -> f64 {
-    let outer = corner().tie_rod.outer;
+    let outer = skewed().tie_rod.outer;
     let ahead = |turn: f64| {
         let stance = arms.stance(pose.travel, turn, 0.0).unwrap();
         let off = pose.tie_rod_outer - stance.place(outer);
@@ -62,7 +33,7 @@ fn turn_of(arms: &Arms, pose: &Pose) -> f64 {
 
 #[test]
 fn every_pose_is_a_stance() {
-    let corner = corner();
+    let corner = skewed();
     let (linkage, arms) = (Linkage::new(&corner).unwrap(), Arms::new(&corner).unwrap());
     for travel in [-110.0, -40.0, 0.0, 35.0, 120.0] {
         for rack in [-40.0, -12.0, 0.0, 25.0, 40.0] {
@@ -87,7 +58,7 @@ fn every_pose_is_a_stance() {
 
 #[test]
 fn at_the_design_position_nothing_has_moved() {
-    let corner = corner();
+    let corner = skewed();
     let stance = Arms::new(&corner).unwrap().stance(0.0, 0.0, 0.0).unwrap();
     assert!((stance.place(corner.tie_rod.outer) - corner.tie_rod.outer).norm() < 1e-12);
     assert!(stance.toe_change.abs() < 1e-15 && stance.arm_angle.abs() < 1e-15);
@@ -95,7 +66,7 @@ fn at_the_design_position_nothing_has_moved() {
 
 #[test]
 fn motions_are_difference_quotients() {
-    let corner = corner();
+    let corner = skewed();
     let arms = Arms::new(&corner).unwrap();
     let h = 1e-4;
     for travel in [-100.0, 0.0, 90.0] {
@@ -145,23 +116,23 @@ fn here_velocity(
 
 #[test]
 fn the_tie_rod_does_not_matter_and_the_arms_do() {
-    let mut loose = corner();
+    let mut loose = skewed();
     loose.tie_rod.inner = loose.tie_rod.outer;
     assert!(Linkage::new(&loose).is_err());
     assert!(Arms::new(&loose).unwrap().stance(50.0, 0.1, 0.0).is_some());
-    let mut bad = corner();
+    let mut bad = skewed();
     bad.upper_arm.rear_pivot = bad.upper_arm.front_pivot;
     assert!(matches!(
         Arms::new(&bad),
         Err(CornerFault::Coincident { .. })
     ));
-    let mut not_a_number = corner();
+    let mut not_a_number = skewed();
     not_a_number.lower_arm.ball_joint.y = f64::NAN;
     assert!(matches!(
         Arms::new(&not_a_number),
         Err(CornerFault::NotFinite { .. })
     ));
-    let arms = Arms::new(&corner()).unwrap();
+    let arms = Arms::new(&skewed()).unwrap();
     for travel in [900.0, -900.0, f64::NAN, f64::INFINITY] {
         assert!(arms.stance(travel, 0.0, 0.0).is_none());
         assert!(arms.stance(0.0, f64::NAN, travel).is_none());

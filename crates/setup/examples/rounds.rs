@@ -10,11 +10,9 @@
 #[path = "../tests/common/mod.rs"]
 mod common;
 
-use common::{
-    corners::{ahead, behind},
-    kart::{Shop, shares},
-};
+use common::kart::{Shop, shares};
 use std::{f64::consts::SQRT_2, fmt::Write as _};
+use trammel_specimens::{ahead, behind};
 
 fn main() {
     let karts = std::env::args()

@@ -9,15 +9,13 @@
 
 mod common;
 
-use common::{
-    corners::{ahead, behind},
-    kart::{Noise, ROD, Shop, adjusters, judged, largest, misbuilt, read, tolerances},
-};
+use common::kart::{Noise, ROD, Shop, adjusters, judged, largest, misbuilt, read, tolerances};
 use trammel_geometry::{Corner, Vector};
 use trammel_setup::{
     Adjuster, AdjusterKind, Flip, JointShift, Question, ReadCause, Round, Shared, advise,
     advise_axle, flip_doubt, learn, moved, turns_and_flats,
 };
+use trammel_specimens::{ahead, behind};
 use trammel_tuning::{Hardpoint, HeightError, LengthError, RodSide};
 
 const FINE: Shop = Shop {

@@ -2,10 +2,8 @@
 
 mod common;
 
-use common::{
-    corners::{ahead, behind},
-    kart::{self, Shop},
-};
+use common::kart::{self, Shop};
+use trammel_specimens::{ahead, behind};
 
 /// Dials of 0.02 mm on a 250 mm plate; a tape's height of wheel.
 const DIALS: Shop = Shop {

@@ -2,13 +2,13 @@
 
 mod common;
 
-use common::corners::{ahead, behind};
 use nalgebra::{Rotation3, Unit};
 use trammel_geometry::{Linkage, Vector};
 use trammel_setup::{
     CastorFault, CastorSweep, CornerWeights, TurnsFault, castor_factor, difference_of_toe,
     toe_of_difference, turn_effect, turns_for_toe,
 };
+use trammel_specimens::{ahead, behind};
 
 /// The trade's table: 1.55 at 20 degrees each way, 2 at 15, 2.92 at 10 (workshop page).
 #[test]

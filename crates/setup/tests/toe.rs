@@ -9,12 +9,12 @@
 
 mod common;
 
-use common::corners::behind;
 use trammel_geometry::Linkage;
 use trammel_setup::{
     Board, Method, MethodFault, Raw, ReadingsFault, Row, Run, Shape, Sheet, SheetFault, SpotWay,
     ToePoint, ToeReadings, TravelBy, TravelFault, Way, sign_doubts, travel,
 };
+use trammel_specimens::behind;
 
 fn degrees(method: Method, raw: Raw) -> f64 {
     method.toe(raw).unwrap().to_degrees()

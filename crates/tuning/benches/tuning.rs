@@ -8,41 +8,15 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use trammel_geometry::{Arm, Corner, Linkage, Point, TieRod, Vector, Wheel};
+use trammel_geometry::{Linkage, Vector};
+use trammel_specimens::behind;
 use trammel_tuning::{
     MapFrame, Movable, Plane, ScatterRequest, Score, Scoring, Search, Spread, Stations,
     TieRodJoint, ToeCurves, ToeMap, Ways, best_spot, default_tolerances, scatter,
 };
 
-fn corner() -> Corner {
-    Corner {
-        upper_arm: Arm {
-            front_pivot: Point::new(110.0, 235.0, 372.0),
-            rear_pivot: Point::new(-130.0, 235.0, 368.0),
-            ball_joint: Point::new(-11.0, 537.0, 362.0),
-        },
-        lower_arm: Arm {
-            front_pivot: Point::new(140.0, 200.0, 235.0),
-            rear_pivot: Point::new(-140.0, 200.0, 235.0),
-            ball_joint: Point::new(8.0, 560.0, 200.0),
-        },
-        tie_rod: TieRod {
-            inner: Point::new(-95.0, 209.8, 263.0),
-            outer: Point::new(-95.0, 548.0, 235.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(0.0, 635.0, 260.0),
-            loaded_radius: 260.0,
-            toe: 0.0,
-            camber: 0.0,
-        },
-        spring: None,
-        rack_axis: Some(Vector::y()),
-    }
-}
-
 fn map(c: &mut Criterion) {
-    let corner = corner();
+    let corner = behind();
     let stations = Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable");
     for (name, joint) in [("inner", TieRodJoint::Inner), ("outer", TieRodJoint::Outer)] {
         for size in [60.0, 160.0] {
@@ -65,7 +39,7 @@ fn map(c: &mut Criterion) {
 }
 
 fn map_plainly(c: &mut Criterion) {
-    let corner = corner();
+    let corner = behind();
     let stations = Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable");
     let joint = TieRodJoint::Inner;
     let frame =
@@ -91,7 +65,7 @@ fn map_plainly(c: &mut Criterion) {
 }
 
 fn best(c: &mut Criterion) {
-    let mut corner = corner();
+    let mut corner = behind();
     corner.tie_rod.inner += Vector::new(0.0, 20.0, -15.0);
     let stations = Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable");
     for scoring in [Scoring::Rms, Scoring::Largest] {
@@ -116,7 +90,7 @@ fn best(c: &mut Criterion) {
 fn build_error(c: &mut Criterion) {
     for threads in [1, 2] {
         let request = ScatterRequest {
-            corner: corner(),
+            corner: behind(),
             tolerances: default_tolerances(Spread::Normal(1.0)),
             stations: Stations::even(-100.0, 125.0, 21, vec![0.0]).expect("usable"),
             builds: 4000,

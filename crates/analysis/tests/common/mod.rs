@@ -7,12 +7,10 @@
     reason = "each test file uses its own part"
 )]
 
-use std::collections::BTreeMap;
-
 use trammel_analysis::{Caution, CautionKind, Findings, Study};
 use trammel_build::{
-    ArmPoints, AxleSpec, Build, Hit, LengthUnit, Limits, PointName, RackEndSpec, RackSpec,
-    RightPoints, TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
+    ArmPoints, AxleSpec, Build, LengthUnit, PointName, RackEndSpec, RackSpec, RightPoints,
+    TieRodPoints, TravelSpec, Triple, Vehicle, WheelSpec,
 };
 
 pub fn demo(name: &str) -> Build {
@@ -54,19 +52,6 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
     let inner: Triple = [-100.0, 200.0, 250.0 - fall];
     let [x, y, z] = inner;
     let front = AxleSpec {
-        upper_arm: arm(350.0),
-        lower_arm: arm(150.0),
-        tie_rod: TieRodPoints {
-            inner,
-            outer: [-100.0, 500.0, 250.0],
-        },
-        wheel: WheelSpec {
-            centre: [0.0, 600.0, 250.0],
-            loaded_radius: 250.0,
-            toe_deg: 0.0,
-            camber_deg: 0.0,
-        },
-        spring: None,
         travel: Some(TravelSpec {
             bump: 1e-3,
             droop: 1e-3,
@@ -82,31 +67,27 @@ pub fn plumb(fall: f64, free_length: f64) -> Build {
             grade: Some("grade 8".into()),
             ..RackEndSpec::default()
         },
-        joint_bolts: trammel_build::JointBolts::default(),
-        parts: trammel_build::AxleParts::default(),
-        right: BTreeMap::new(),
+        ..AxleSpec::new(
+            arm(350.0),
+            arm(150.0),
+            TieRodPoints {
+                inner,
+                outer: [-100.0, 500.0, 250.0],
+            },
+            WheelSpec {
+                centre: [0.0, 600.0, 250.0],
+                loaded_radius: 250.0,
+                toe_deg: 0.0,
+                camber_deg: 0.0,
+            },
+        )
     };
     Build {
-        title: "Plumb".into(),
-        unit: LengthUnit::Millimetre,
-        front,
-        rear: None,
         vehicle: Vehicle {
             mass: Some(trammel_build::Mass::Kilograms(300.0)),
             ..Vehicle::default()
         },
-        hit: Hit::default(),
-        limits: Limits::default(),
-        keep_outs: Vec::new(),
-        set_up: trammel_build::SetUp::default(),
-        tolerances: trammel_build::Tolerances::default(),
-        steering: trammel_build::SteeringSpec::default(),
-        materials: Vec::new(),
-        load_cases: trammel_build::LoadCases::default(),
-        shop: trammel_build::ShopSpec::default(),
-        accepted: Vec::new(),
-        locked: std::collections::BTreeSet::new(),
-        notes: String::new(),
+        ..Build::new("Plumb", LengthUnit::Millimetre, front)
     }
 }
 

@@ -1,10 +1,8 @@
 //! A build to change.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use trammel_build::{
-    ArmPoints, AxleSpec, Build, Hit, LengthUnit, Limits, RackEndSpec, RackSpec, SpringSpec,
-    TieRodPoints, TravelSpec, Vehicle, WheelSpec,
+    ArmPoints, AxleSpec, Build, LengthUnit, RackSpec, SpringSpec, TieRodPoints, TravelSpec,
+    WheelSpec,
 };
 use trammel_geometry::ArmName;
 
@@ -15,22 +13,10 @@ pub(crate) fn build() -> Build {
         rear_pivot: [-5.0, y, z],
         ball_joint: ball,
     };
-    Build {
-        title: "Test kart".into(),
-        unit: LengthUnit::Inch,
-        front: AxleSpec {
-            upper_arm: arm(7.75, 12.75, [-0.5, 21.5, 13.25]),
-            lower_arm: arm(6.25, 7.0, [0.25, 22.375, 6.75]),
-            tie_rod: TieRodPoints {
-                inner: [-3.5, 7.0, 8.5],
-                outer: [-3.75, 21.75, 8.5],
-            },
-            wheel: WheelSpec {
-                centre: [0.0, 25.0, 10.0],
-                loaded_radius: 10.0,
-                toe_deg: 0.0,
-                camber_deg: -1.0,
-            },
+    Build::new(
+        "Test kart",
+        LengthUnit::Inch,
+        AxleSpec {
             spring: Some(SpringSpec {
                 arm: ArmName::Lower,
                 chassis_mount: [0.0, 11.0, 19.0],
@@ -48,24 +34,20 @@ pub(crate) fn build() -> Build {
                 bore_mouth: Some([-3.5, 4.0, 8.5]),
                 ..RackSpec::default()
             },
-            rack_end: RackEndSpec::default(),
-            joint_bolts: trammel_build::JointBolts::default(),
-            parts: trammel_build::AxleParts::default(),
-            right: BTreeMap::new(),
+            ..AxleSpec::new(
+                arm(7.75, 12.75, [-0.5, 21.5, 13.25]),
+                arm(6.25, 7.0, [0.25, 22.375, 6.75]),
+                TieRodPoints {
+                    inner: [-3.5, 7.0, 8.5],
+                    outer: [-3.75, 21.75, 8.5],
+                },
+                WheelSpec {
+                    centre: [0.0, 25.0, 10.0],
+                    loaded_radius: 10.0,
+                    toe_deg: 0.0,
+                    camber_deg: -1.0,
+                },
+            )
         },
-        rear: None,
-        vehicle: Vehicle::default(),
-        hit: Hit::default(),
-        limits: Limits::default(),
-        keep_outs: Vec::new(),
-        set_up: trammel_build::SetUp::default(),
-        tolerances: trammel_build::Tolerances::default(),
-        steering: trammel_build::SteeringSpec::default(),
-        materials: Vec::new(),
-        load_cases: trammel_build::LoadCases::default(),
-        shop: trammel_build::ShopSpec::default(),
-        accepted: Vec::new(),
-        locked: BTreeSet::new(),
-        notes: String::new(),
-    }
+    )
 }

@@ -5,7 +5,7 @@ use trammel_geometry::{
     turning_circle_diameter, turns_lock_to_lock,
 };
 
-use crate::corners::{arm, front, linkage, near};
+use crate::corners::{arm, kart, linkage, near};
 
 /// Kirpal Singh, Automobile Engineering vol. 1, worked example (source from memory, figures recomputed): wheelbase 2.743 m, pivots 1.065 m, track 1.217 m,
 /// inner wheel 40 degrees: outer 32.32995 degrees, outer front wheel on a circle of radius L / sin + (track - pivots) / 2 = 5.20508 m.
@@ -127,13 +127,13 @@ fn steering_trapezoid() {
 
 #[test]
 fn axle_measures_its_own_steering() {
-    let left = linkage(&front());
+    let left = linkage(&kart());
     let axle = Axle {
         left,
-        right_mirrored: linkage(&front().mirrored().mirrored()),
+        right_mirrored: linkage(&kart().mirrored().mirrored()),
     };
     // A right side given as a left corner needs the rack mirrored: seen in the mirror it moves the other way.
-    let mut right = front();
+    let mut right = kart();
     right.rack_axis = Some(-Vector::y());
     let axle = Axle {
         right_mirrored: linkage(&right),

@@ -5,7 +5,7 @@ use trammel_geometry::{
     Axle, Linkage, Measures, Point, Pose, Vector, Walk, travel_for_spring_length,
 };
 
-use crate::corners::{any_corner, front, linkage, shaken};
+use crate::corners::{any_corner, kart, linkage, shaken};
 
 fn pose_is_finite(p: &Pose) -> bool {
     let points = [
@@ -136,7 +136,7 @@ proptest! {
 
     #[test]
     fn any_points(points in prop::array::uniform11(prop::array::uniform3(any_coordinate())), travel in any_number(), rack in any_number(), axis in prop::array::uniform3(any_coordinate())) {
-        let mut c = front().map(|_| Point::origin(), |v| v);
+        let mut c = kart().map(|_| Point::origin(), |v| v);
         c = shaken(&c, &points);
         c.rack_axis = Some(Vector::from(axis));
         if let Ok(l) = Linkage::new(&c) {
@@ -147,7 +147,7 @@ proptest! {
     /// Points snapped to a coarse grid: members in line and coincident are common there.
     #[test]
     fn points_on_a_grid(points in prop::array::uniform11(prop::array::uniform3(-2..3_i32)), travel in any_number(), rack in -3..3_i32) {
-        let mut c = front().map(|_| Point::origin(), |v| v);
+        let mut c = kart().map(|_| Point::origin(), |v| v);
         c = shaken(&c, &points.map(|p| p.map(|v| 100.0 * f64::from(v))));
         if let Ok(l) = Linkage::new(&c) {
             check(&l, travel, 100.0 * f64::from(rack))?;

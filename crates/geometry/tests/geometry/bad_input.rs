@@ -2,10 +2,10 @@
 
 use trammel_geometry::{Corner, CornerFault, Linkage, Point, Vector};
 
-use crate::corners::{arm, front, linkage};
+use crate::corners::{arm, kart, linkage};
 
 fn fault(change: impl FnOnce(&mut Corner)) -> CornerFault {
-    let mut c = front();
+    let mut c = kart();
     change(&mut c);
     Linkage::new(&c).expect_err("no linkage")
 }
@@ -122,7 +122,7 @@ fn joints_on_their_axes() {
         on_axis(|c| c.upper_arm.ball_joint = c.upper_arm.rear_pivot),
         "upper_arm.ball_joint"
     );
-    let c = front();
+    let c = kart();
     let on = between(c.lower_arm.ball_joint, c.upper_arm.ball_joint, 0.3);
     let found = fault(|c| c.tie_rod.outer = on);
     assert!(
@@ -212,12 +212,12 @@ fn faults_speak() {
         text,
         "tie_rod.inner and tie_rod.outer are at the same place"
     );
-    let text = linkage(&front())
+    let text = linkage(&kart())
         .pose(f64::NAN, 0.0)
         .unwrap_err()
         .to_string();
     assert_eq!(text, "the wheel travel asked for is not a number");
-    let text = linkage(&front())
+    let text = linkage(&kart())
         .pose(0.0, f64::NAN)
         .unwrap_err()
         .to_string();

@@ -1,45 +1,14 @@
 //! Corners to test with, and small helpers.
 
 use proptest::prelude::*;
-use trammel_geometry::{Arm, ArmName, Corner, Linkage, Point, Pose, Spring, TieRod, Vector, Wheel};
+use trammel_geometry::{Arm, ArmName, Corner, Linkage, Point, Pose, Vector};
+pub(crate) use trammel_specimens::kart;
 
 pub(crate) fn arm(front: [f64; 3], rear: [f64; 3], ball: [f64; 3]) -> Arm {
     Arm {
         front_pivot: Point::from(front),
         rear_pivot: Point::from(rear),
         ball_joint: Point::from(ball),
-    }
-}
-
-/// A kart-like front corner of our own invention, mm.
-pub(crate) fn front() -> Corner {
-    Corner {
-        upper_arm: arm(
-            [90.0, 235.0, 352.0],
-            [-130.0, 228.0, 340.0],
-            [-18.0, 545.0, 385.0],
-        ),
-        lower_arm: arm(
-            [110.0, 190.0, 205.0],
-            [-140.0, 190.0, 198.0],
-            [4.0, 575.0, 190.0],
-        ),
-        tie_rod: TieRod {
-            inner: Point::new(-92.0, 215.0, 240.0),
-            outer: Point::new(-105.0, 555.0, 238.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(0.0, 650.0, 280.0),
-            loaded_radius: 280.0,
-            toe: 0.002,
-            camber: -0.017,
-        },
-        spring: Some(Spring {
-            arm: ArmName::Lower,
-            chassis_mount: Point::new(-5.0, 290.0, 560.0),
-            arm_mount: Point::new(-2.0, 460.0, 205.0),
-        }),
-        rack_axis: Some(Vector::y()),
     }
 }
 
@@ -70,7 +39,7 @@ pub(crate) fn shaken(corner: &Corner, by: &[[f64; 3]; 11]) -> Corner {
     c
 }
 
-/// Corners around [`front`], each point up to 40 mm off, either arm carrying the spring, with any rack direction within some 20 degrees of y.
+/// Corners around [`kart`], each point up to 40 mm off, either arm carrying the spring, with any rack direction within some 20 degrees of y.
 pub(crate) fn any_corner() -> impl Strategy<Value = Corner> {
     let offsets = prop::array::uniform11(prop::array::uniform3(-40.0..40.0_f64));
     (
@@ -81,7 +50,7 @@ pub(crate) fn any_corner() -> impl Strategy<Value = Corner> {
         any::<bool>(),
     )
         .prop_map(|(offsets, (toe, camber), (rack_x, rack_z), upper, rack)| {
-            let mut c = shaken(&front(), &offsets);
+            let mut c = shaken(&kart(), &offsets);
             c.wheel.toe = toe;
             c.wheel.camber = camber;
             c.rack_axis = rack.then(|| Vector::new(rack_x, 1.0, rack_z));

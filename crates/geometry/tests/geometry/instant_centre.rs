@@ -4,7 +4,7 @@ use nalgebra::Vector2;
 use proptest::prelude::*;
 use trammel_geometry::{Corner, Point, TieRod, Vector};
 
-use crate::corners::{any_corner, arm, carried, front, linkage, near};
+use crate::corners::{any_corner, arm, carried, kart, linkage, near};
 
 /// A corner that moves in the front view only: pivot axes along x, the tie rod a copy of the lower arm behind it.
 fn planar() -> Corner {
@@ -23,7 +23,7 @@ fn planar() -> Corner {
             inner: Point::new(-95.0, 190.0, 215.0),
             outer: Point::new(-95.0, 575.0, 190.0),
         },
-        ..front()
+        ..kart()
     }
 }
 

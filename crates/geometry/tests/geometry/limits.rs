@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use trammel_geometry::{Limit, Linkage, Member, Vector};
 
-use crate::corners::{any_corner, front, linkage, near};
+use crate::corners::{any_corner, kart, linkage, near};
 
 /// How far inside and outside the limit is tried, mm: where two members come in line at once, rounding blurs the end by some 1e-5 mm.
 const HAIR: f64 = 1e-4;
@@ -83,7 +83,7 @@ proptest! {
 /// away from the axis, in closed form.
 #[test]
 fn dead_point_of_the_tie_rod() {
-    let mut c = front();
+    let mut c = kart();
     c.lower_arm = crate::corners::arm(
         [100.0, 200.0, 200.0],
         [-100.0, 200.0, 200.0],
@@ -113,7 +113,7 @@ fn dead_point_of_the_tie_rod() {
 /// A short upper arm that comes in line with the upright before the lower arm is at its end.
 #[test]
 fn upper_arm_runs_out() {
-    let mut c = front();
+    let mut c = kart();
     c.upper_arm.front_pivot.y += 180.0;
     c.upper_arm.rear_pivot.y += 180.0;
     let l = linkage(&c);
@@ -126,14 +126,14 @@ fn upper_arm_runs_out() {
 
 #[test]
 fn says_which_member_and_where() {
-    let stop = linkage(&front()).pose(0.0, 500.0).unwrap_err();
+    let stop = linkage(&kart()).pose(0.0, 500.0).unwrap_err();
     let text = stop.to_string();
     assert!(
         text.starts_with("the tie rod runs out at a rack travel of "),
         "{text}"
     );
     assert!(text.ends_with("mm (asked for 500.0 mm)"), "{text}");
-    let stop = linkage(&front()).pose(900.0, 0.0).unwrap_err();
+    let stop = linkage(&kart()).pose(900.0, 0.0).unwrap_err();
     let text = stop.to_string();
     assert!(text.contains("runs out at a wheel travel of "), "{text}");
     assert!(

@@ -2,7 +2,7 @@
 
 use trammel_geometry::{Corner, Point, TieRod};
 
-use crate::corners::{arm, front, linkage, near};
+use crate::corners::{arm, kart, linkage, near};
 
 fn corner() -> Corner {
     let along = |x: f64, z: f64| {
@@ -19,7 +19,7 @@ fn corner() -> Corner {
             inner: Point::new(-90.0, 200.0, 200.0),
             outer: Point::new(-90.0, 560.0, 170.0),
         },
-        ..front()
+        ..kart()
     }
 }
 

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use trammel_geometry::{Axle, mirror_point};
 
-use crate::corners::{any_corner, front, linkage, near};
+use crate::corners::{any_corner, kart, linkage, near};
 
 proptest! {
     /// The contact points lie on a ground line that is the roll angle off the body, one wheel as far down as the other is up.
@@ -21,8 +21,8 @@ proptest! {
 
 fn axle() -> Axle {
     Axle {
-        left: linkage(&front()),
-        right_mirrored: linkage(&front()),
+        left: linkage(&kart()),
+        right_mirrored: linkage(&kart()),
     }
 }
 

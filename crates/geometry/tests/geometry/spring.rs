@@ -3,12 +3,12 @@
 use proptest::prelude::*;
 use trammel_geometry::{ArmName, Limit, Point, travel_for_spring_length};
 
-use crate::corners::{any_corner, arm, front, linkage, near};
+use crate::corners::{any_corner, arm, kart, linkage, near};
 
 /// Level parallel arms turn the mount about the pivot in closed form.
 #[test]
 fn closed_form_on_level_arms() {
-    let mut c = front();
+    let mut c = kart();
     c.lower_arm = arm(
         [100.0, 200.0, 200.0],
         [-100.0, 200.0, 200.0],
@@ -69,7 +69,7 @@ proptest! {
 /// A length that is met within the last stride before the end of the reach.
 #[test]
 fn a_length_just_before_the_end_of_reach() {
-    let mut c = front();
+    let mut c = kart();
     if let Some(s) = &mut c.spring {
         s.chassis_mount = Point::new(0.0, 150.0, 900.0);
     }
@@ -92,7 +92,7 @@ fn a_length_just_before_the_end_of_reach() {
 
 #[test]
 fn none_without_a_spring_or_a_length() {
-    let mut c = front();
+    let mut c = kart();
     for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
         assert_eq!(travel_for_spring_length(&linkage(&c), bad), Ok(None));
     }

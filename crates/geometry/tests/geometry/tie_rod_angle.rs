@@ -2,11 +2,11 @@
 
 use trammel_geometry::{Point, Vector};
 
-use crate::corners::{front, linkage, near};
+use crate::corners::{kart, linkage, near};
 
 #[test]
 fn parts_seen_from_the_front_and_from_above() {
-    let mut c = front();
+    let mut c = kart();
     c.tie_rod.inner = Point::new(-90.0, 200.0, 230.0);
     c.tie_rod.outer = Point::new(-120.0, 540.0, 260.0);
     for axis in [Some(Vector::y()), Some(-Vector::y() * 3.0), None] {
@@ -22,7 +22,7 @@ fn parts_seen_from_the_front_and_from_above() {
 /// A rack that points at the outer joint has no angle to the rod.
 #[test]
 fn along_a_slanted_rack() {
-    let mut c = front();
+    let mut c = kart();
     c.rack_axis = Some(c.tie_rod.outer - c.tie_rod.inner);
     let l = linkage(&c);
     let m = l.measures(&l.pose(0.0, 0.0).unwrap());

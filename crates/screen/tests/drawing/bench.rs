@@ -6,8 +6,8 @@ use egui::{Context, FontData, FontDefinitions, FontFamily, Pos2, Ui};
 use egui_kittest::{Harness, kittest::Queryable};
 use trammel_analysis::{Grade, Study};
 use trammel_build::{
-    ArmPoints, AxleName, AxleSpec, Build, Edit, Hit, LengthUnit, Limits, PointName, PointRef,
-    RackEndSpec, RackSpec, SpringSpec, TieRodPoints, TravelSpec, Vehicle, WheelSpec,
+    ArmPoints, AxleName, AxleSpec, Build, Edit, LengthUnit, PointName, PointRef, RackSpec,
+    SpringSpec, TieRodPoints, TravelSpec, WheelSpec,
 };
 use trammel_geometry::ArmName;
 use trammel_screen::{
@@ -17,49 +17,11 @@ use trammel_screen::{
 
 /// A front axle in inches, made up.
 pub(crate) fn build() -> Build {
-    Build {
-        title: "Bench build".to_owned(),
-        unit: LengthUnit::Inch,
-        front: front(),
-        rear: None,
-        vehicle: Vehicle::default(),
-        hit: Hit::default(),
-        limits: Limits::default(),
-        keep_outs: Vec::new(),
-        set_up: trammel_build::SetUp::default(),
-        tolerances: trammel_build::Tolerances::default(),
-        steering: trammel_build::SteeringSpec::default(),
-        materials: Vec::new(),
-        load_cases: trammel_build::LoadCases::default(),
-        shop: trammel_build::ShopSpec::default(),
-        accepted: Vec::new(),
-        locked: std::collections::BTreeSet::new(),
-        notes: String::new(),
-    }
+    Build::new("Bench build", LengthUnit::Inch, front())
 }
 
 fn front() -> AxleSpec {
     AxleSpec {
-        upper_arm: ArmPoints {
-            front_pivot: [3.9, 9.8, 13.6],
-            rear_pivot: [-4.3, 9.8, 13.2],
-            ball_joint: [-0.5, 21.6, 15.4],
-        },
-        lower_arm: ArmPoints {
-            front_pivot: [5.5, 7.9, 7.5],
-            rear_pivot: [-5.5, 7.9, 7.5],
-            ball_joint: [0.3, 22.6, 6.9],
-        },
-        tie_rod: TieRodPoints {
-            inner: [-3.75, 8.9, 8.75],
-            outer: [-4.1, 22.1, 8.4],
-        },
-        wheel: WheelSpec {
-            centre: [0.0, 25.0, 10.5],
-            loaded_radius: 10.5,
-            toe_deg: 0.0,
-            camber_deg: -1.0,
-        },
         spring: Some(SpringSpec {
             arm: ArmName::Lower,
             chassis_mount: [0.0, 11.8, 20.5],
@@ -76,10 +38,28 @@ fn front() -> AxleSpec {
             travel: Some(1.5),
             ..RackSpec::default()
         },
-        rack_end: RackEndSpec::default(),
-        joint_bolts: trammel_build::JointBolts::default(),
-        parts: trammel_build::AxleParts::default(),
-        right: std::collections::BTreeMap::new(),
+        ..AxleSpec::new(
+            ArmPoints {
+                front_pivot: [3.9, 9.8, 13.6],
+                rear_pivot: [-4.3, 9.8, 13.2],
+                ball_joint: [-0.5, 21.6, 15.4],
+            },
+            ArmPoints {
+                front_pivot: [5.5, 7.9, 7.5],
+                rear_pivot: [-5.5, 7.9, 7.5],
+                ball_joint: [0.3, 22.6, 6.9],
+            },
+            TieRodPoints {
+                inner: [-3.75, 8.9, 8.75],
+                outer: [-4.1, 22.1, 8.4],
+            },
+            WheelSpec {
+                centre: [0.0, 25.0, 10.5],
+                loaded_radius: 10.5,
+                toe_deg: 0.0,
+                camber_deg: -1.0,
+            },
+        )
     }
 }
 

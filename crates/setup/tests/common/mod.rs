@@ -1,5 +1,4 @@
-//! Corners and karts that the tests share.
+//! Karts that the tests share.
 #![allow(dead_code, reason = "each test file uses its part")]
 
-pub(crate) mod corners;
 pub(crate) mod kart;
