@@ -93,6 +93,13 @@ pub(crate) struct SweepArguments {
     /// Build file, or demo:NAME.
     #[arg(value_name = "BUILD")]
     pub build: PathBuf,
+    #[command(flatten)]
+    pub poses: PosesArguments,
+}
+
+/// The corner that is posed, where to, and where the table goes.
+#[derive(Debug, Args)]
+pub(crate) struct PosesArguments {
     /// Axle.
     #[arg(long, value_enum, default_value_t = AxleWord::Front)]
     pub axle: AxleWord,

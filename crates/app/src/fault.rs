@@ -55,9 +55,9 @@ pub(crate) enum Fault {
     /// Not one pose of the table.
     #[error("no table was written: {0}")]
     NothingReached(String),
-    /// A file could not be written.
-    #[error("{} can't be written: {source}", path.display())]
-    Write {
+    /// A folder could not be made.
+    #[error("the folder {} could not be made: {source}", path.display())]
+    Folder {
         /// Which.
         path: PathBuf,
         /// What the system says.

@@ -3,11 +3,9 @@
 use std::{
     ffi::OsStr,
     fs,
-    io::{self, Write as _},
     path::{Path, PathBuf},
 };
 
-use atomic_write_file::AtomicWriteFile;
 use trammel_build::Build;
 use trammel_persistence::{Demo, Document, Expected, OpenFault, demos, read_text};
 use trammel_screen::Start;
@@ -94,15 +92,7 @@ fn demo(name: &str) -> Result<Demo, Fault> {
 
 /// Writes a file whole or not at all.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Fault> {
-    let written = || -> io::Result<()> {
-        let mut file = AtomicWriteFile::open(path)?;
-        file.write_all(bytes)?;
-        file.commit()
-    };
-    written().map_err(|source| Fault::Write {
-        path: path.to_owned(),
-        source,
-    })
+    Ok(trammel_persistence::save_bytes(path, bytes)?)
 }
 
 /// Whether two words name one file that is there.

@@ -3,21 +3,15 @@
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
-use trammel_analysis::{ForcePoint, Span};
+use trammel_analysis::ForcePoint;
 
-use crate::arguments::{AxleWord, SideWord, UnitWord, span};
+use crate::arguments::PosesArguments;
 
 #[derive(Debug, Args)]
 pub(crate) struct ForcesArguments {
     /// Build file, or demo:NAME.
     #[arg(value_name = "BUILD")]
     pub build: PathBuf,
-    /// Axle.
-    #[arg(long, value_enum, default_value_t = AxleWord::Front)]
-    pub axle: AxleWord,
-    /// Side.
-    #[arg(long, value_enum, default_value_t = SideWord::Left)]
-    pub side: SideWord,
     /// Where the force acts: the tyre's contact point or the wheel centre.
     #[arg(long, value_enum)]
     pub at: PointWord,
@@ -27,37 +21,8 @@ pub(crate) struct ForcesArguments {
     /// A moment about the vertical beside it, N times the unit of length, turning from x to y.
     #[arg(long, value_name = "MZ", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub moment_z: f64,
-    /// Wheel travels, up positive: STEPS positions from FROM to TO, both included,
-    /// such as -4:4:9. Without it the build's own range
-    #[arg(
-        long,
-        value_name = "FROM:TO:STEPS",
-        allow_hyphen_values = true,
-        value_parser = span,
-        verbatim_doc_comment
-    )]
-    pub travel: Option<Span>,
-    /// Rack positions, to the left positive, in the same way. Without it the rack is
-    /// at its centre
-    #[arg(
-        long,
-        value_name = "FROM:TO:STEPS",
-        allow_hyphen_values = true,
-        value_parser = span,
-        verbatim_doc_comment
-    )]
-    pub rack: Option<Span>,
-    /// Unit of every length asked for and written. Without it the build's own.
-    #[arg(long, value_enum)]
-    pub unit: Option<UnitWord>,
-    /// Where to: a file, written whole or not at all, or - for standard output.
-    #[arg(
-        long,
-        value_name = "FILE",
-        default_value = "-",
-        allow_hyphen_values = true
-    )]
-    pub csv: PathBuf,
+    #[command(flatten)]
+    pub poses: PosesArguments,
 }
 
 #[derive(Debug, Args)]

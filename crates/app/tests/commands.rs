@@ -150,7 +150,7 @@ fn a_sweep_goes_to_a_file_whole() {
     let nowhere = folder.path().join("nowhere/table.csv");
     refused(
         &["sweep", "demo:good", "--csv", nowhere.to_str().unwrap()],
-        "can't be written",
+        "could not be written",
     );
 }
 

@@ -104,6 +104,6 @@ fn what_can_not_be_done_is_refused_in_one_line() {
     );
     refused(
         &["map", "demo:good", "--csv", "/nowhere/at/all.csv"],
-        "can't be written",
+        "could not be written",
     );
 }

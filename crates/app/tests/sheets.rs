@@ -128,6 +128,6 @@ fn bad_words_are_refused_with_what_was_expected() {
     refused("nowhere.ron", &out, &[], "nowhere.ron");
     assert!(!out.exists(), "nothing was made");
     fs::write(&out, "a file").unwrap();
-    refused("demo:good", &out, &[], "can't be written");
+    refused("demo:good", &out, &[], "could not be made");
     assert_eq!(fs::read_to_string(&out).unwrap(), "a file");
 }

@@ -16,7 +16,7 @@ pub(crate) fn run(arguments: &DemoArguments) -> Result<(), Fault> {
             return Err(Fault::Exists { path });
         }
     }
-    fs::create_dir_all(folder).map_err(|source| Fault::Write {
+    fs::create_dir_all(folder).map_err(|source| Fault::Folder {
         path: folder.clone(),
         source,
     })?;

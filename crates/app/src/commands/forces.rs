@@ -1,11 +1,10 @@
 //! `trammel forces`: the forces of a corner as CSV.
 
-use std::{io, path::Path};
-
-use trammel_analysis::{ForceRequest, ForceRow, ForceTable, WheelForce, forces_under};
+use trammel_analysis::{ForceRequest, ForceRow, WheelForce, forces_under};
 use trammel_build::LengthUnit;
 use trammel_geometry::Vector;
 
+use super::table;
 use crate::{console, fault::Fault, files, prove_arguments::ForcesArguments};
 
 /// Joints with three columns each, in the order of the table.
@@ -20,12 +19,13 @@ const JOINTS: [&str; 6] = [
 
 pub(crate) fn run(arguments: &ForcesArguments) -> Result<(), Fault> {
     let build = files::build(&arguments.build)?;
-    let unit = arguments.unit.map_or(build.unit, Into::into);
+    let poses = &arguments.poses;
+    let unit = poses.unit.map_or(build.unit, Into::into);
     let request = ForceRequest {
-        axle: arguments.axle.into(),
-        side: arguments.side.into(),
-        travel: arguments.travel,
-        rack: arguments.rack,
+        axle: poses.axle.into(),
+        side: poses.side.into(),
+        travel: poses.travel,
+        rack: poses.rack,
         unit,
     };
     let load = WheelForce {
@@ -33,44 +33,24 @@ pub(crate) fn run(arguments: &ForcesArguments) -> Result<(), Fault> {
         force: arguments.force.0,
         moment_z: arguments.moment_z * unit.mm(),
     };
-    let table = forces_under(&build, &request, &load)?;
-    let missing = table.asked - table.rows.len();
+    let found = forces_under(&build, &request, &load)?;
+    let missing = found.asked - found.rows.len();
     let left_out = (missing > 0).then(|| {
         format!(
             "{missing} of {} poses are out of reach and left out",
-            table.asked
+            found.asked
         )
     });
-    if table.rows.is_empty() {
+    if found.rows.is_empty() {
         return Err(Fault::NothingReached(left_out.unwrap_or_default()));
     }
-    let csv = csv(&table, unit).map_err(Fault::Output)?;
-    if arguments.csv == Path::new("-") {
-        console::print_bytes(&csv)?;
-    } else if files::same_file(&arguments.csv, &arguments.build) {
-        return Err(Fault::OverBuild {
-            path: arguments.csv.clone(),
-        });
-    } else {
-        files::write(&arguments.csv, &csv)?;
-    }
+    let rows = found.rows.iter().map(|row| cells(row, unit));
+    let csv = table::csv(header(), rows).map_err(Fault::Output)?;
+    table::deliver(&csv, &poses.csv, &arguments.build)?;
     if let Some(line) = left_out {
         console::complain(&line);
     }
     Ok(())
-}
-
-/// Numbers in the shortest form that reads back to the same value; an empty cell where there is none.
-fn csv(table: &ForceTable, unit: LengthUnit) -> io::Result<Vec<u8>> {
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    writer.write_record(header())?;
-    for row in &table.rows {
-        let cells = cells(row, unit).into_iter();
-        writer.write_record(cells.map(|cell| cell.map_or_else(String::new, |v| v.to_string())))?;
-    }
-    writer
-        .into_inner()
-        .map_err(|e| io::Error::other(e.to_string()))
 }
 
 fn header() -> Vec<String> {

@@ -16,4 +16,5 @@ pub(crate) mod scatter;
 pub(crate) mod sheets;
 pub(crate) mod survey;
 pub(crate) mod sweep;
+mod table;
 pub(crate) mod tune;

@@ -24,7 +24,7 @@ pub(crate) fn run(arguments: &SheetsArguments) -> Result<bool, Fault> {
         .map(|name| file_of(&sheets, name, &metrics))
         .collect::<Result<_, _>>()?;
     let folder = &arguments.out;
-    fs::create_dir_all(folder).map_err(|source| Fault::Write {
+    fs::create_dir_all(folder).map_err(|source| Fault::Folder {
         path: folder.clone(),
         source,
     })?;
