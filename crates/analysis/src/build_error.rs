@@ -25,11 +25,7 @@ pub fn coordinate_name(axle: AxleName, coordinate: trammel_tuning::Coordinate) -
     Coordinate {
         axle,
         point: point_name(coordinate.point),
-        axis: match coordinate.axis {
-            trammel_tuning::Axis::X => Axis::X,
-            trammel_tuning::Axis::Y => Axis::Y,
-            trammel_tuning::Axis::Z => Axis::Z,
-        },
+        axis: coordinate.axis,
     }
 }
 

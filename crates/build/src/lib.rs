@@ -63,7 +63,9 @@ pub use parts::{
     TieRodParts, Tube, WheelParts,
 };
 pub use parts_edit::PartsEdit;
-pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
+pub use trammel_geometry::Axis;
+
+pub use points::{AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use trammel_geometry::Axis;
+
 /// Front or rear axle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum AxleName {
@@ -163,42 +165,6 @@ impl PointRef {
             axle,
             side: Side::Left,
             point,
-        }
-    }
-}
-
-/// x, y or z.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Axis {
-    /// Forward.
-    X,
-    /// Left.
-    Y,
-    /// Up.
-    Z,
-}
-
-impl Axis {
-    /// All three.
-    pub const ALL: [Self; 3] = [Self::X, Self::Y, Self::Z];
-
-    /// The letter.
-    #[must_use]
-    pub fn letter(self) -> &'static str {
-        match self {
-            Self::X => "x",
-            Self::Y => "y",
-            Self::Z => "z",
-        }
-    }
-
-    /// Place in a triple.
-    #[must_use]
-    pub fn index(self) -> usize {
-        match self {
-            Self::X => 0,
-            Self::Y => 1,
-            Self::Z => 2,
         }
     }
 }

@@ -13,6 +13,7 @@
 //! | [`Arms`] | the upright on its arms with no tie rod, turned at will |
 //! | [`Measures`] | toe, camber, castor, scrub, roll centre and the rest, by [`Linkage::measures`] |
 //! | [`Walk`] | many poses along travel at one rack position, warm-started |
+//! | [`Axis`] | the vehicle's axes by name |
 //! | [`Axle`] | both sides: heave, roll, steer, Ackermann, turning circle |
 //! | [`ToeScore`] | largest, RMS, slope and bowl of a toe curve |
 //! | [`travel_for_spring_length`] | the travel at which the spring unit reaches a length |
@@ -23,6 +24,7 @@
 )]
 
 mod arms;
+mod axis;
 mod axle;
 mod check;
 mod circle;
@@ -40,6 +42,7 @@ mod spring_range;
 mod walk;
 
 pub use arms::{Arms, Stance, Twist};
+pub use axis::Axis;
 pub use axle::{Axle, AxlePose, ackermann_percentage, turning_circle_diameter, turns_lock_to_lock};
 pub use corner::{Arm, ArmName, Corner, Spring, TieRod, Wheel, mirror_point, mirror_vector};
 pub use fault::{CornerFault, Limit, Member, Unreachable};

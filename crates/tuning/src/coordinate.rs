@@ -1,6 +1,6 @@
 //! A corner's hardpoints and their coordinates by name.
 
-use trammel_geometry::{Corner, Point};
+use trammel_geometry::{Axis, Corner, Point};
 
 /// A hardpoint that takes part in the toe curve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -23,17 +23,6 @@ pub enum Hardpoint {
     TieRodOuter,
     /// `wheel.centre`
     WheelCentre,
-}
-
-/// An axis of the vehicle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Axis {
-    /// Forward.
-    X,
-    /// Left.
-    Y,
-    /// Up.
-    Z,
 }
 
 /// One coordinate of one hardpoint.
@@ -108,6 +97,6 @@ impl Coordinate {
     pub fn all() -> impl Iterator<Item = Self> {
         Hardpoint::ALL
             .into_iter()
-            .flat_map(|point| [Axis::X, Axis::Y, Axis::Z].map(|axis| Self { point, axis }))
+            .flat_map(|point| Axis::ALL.map(|axis| Self { point, axis }))
     }
 }

@@ -59,7 +59,7 @@ pub use auto::{
 };
 pub use best::{BestSpot, Movable, Search, SearchFault, Spot, Ways, best_spot};
 pub use cause::{Cause, HeightError, LengthError, RodSide, Split};
-pub use coordinate::{Axis, Coordinate, Hardpoint};
+pub use coordinate::{Coordinate, Hardpoint};
 pub use curve::{RackCurve, Sensitivity, ToeCurves, curves_with_sensitivity};
 pub use joint::TieRodJoint;
 pub use lift::{LiftFault, Lifted, Reset, lifted};
@@ -75,3 +75,4 @@ pub use scatter::{
 };
 pub use score::{Score, Scoring};
 pub use stations::{StationFault, Stations};
+pub use trammel_geometry::Axis;

@@ -132,11 +132,7 @@ fn places(build: &Build, side: &SideNext) -> Vec<(PointRef, Triple)> {
             side: side.readings.side,
             point,
         };
-        let index = match error.coordinate.axis {
-            trammel_tuning::Axis::X => 0,
-            trammel_tuning::Axis::Y => 1,
-            trammel_tuning::Axis::Z => 2,
-        };
+        let index = error.coordinate.axis.index();
         // The right corner is told in the mirror.
         let mirrored = side.readings.side == Side::Right && index == 1;
         let error = if mirrored { -error.error } else { error.error };

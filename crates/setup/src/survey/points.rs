@@ -234,16 +234,16 @@ impl Survey {
         let name = |p| self.name(p);
         match what {
             What::Distance(a, b) => format!("the tape from {} to {}", name(a), name(b)),
-            What::Offset(p, trammel_tuning::Axis::X) => format!("the station of {}", name(p)),
-            What::Offset(p, trammel_tuning::Axis::Y) => {
+            What::Offset(p, trammel_geometry::Axis::X) => format!("the station of {}", name(p)),
+            What::Offset(p, trammel_geometry::Axis::Y) => {
                 format!("the offset of {} from the centre line", name(p))
             }
-            What::Offset(p, trammel_tuning::Axis::Z) => format!("the height of {}", name(p)),
+            What::Offset(p, trammel_geometry::Axis::Z) => format!("the height of {}", name(p)),
             What::Difference(a, b, axis) => {
                 let way = match axis {
-                    trammel_tuning::Axis::X => "forward",
-                    trammel_tuning::Axis::Y => "to the left",
-                    trammel_tuning::Axis::Z => "up",
+                    trammel_geometry::Axis::X => "forward",
+                    trammel_geometry::Axis::Y => "to the left",
+                    trammel_geometry::Axis::Z => "up",
                 };
                 format!("the way {way} from {} to {}", name(a), name(b))
             }

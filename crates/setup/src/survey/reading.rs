@@ -67,7 +67,7 @@ impl What {
                 pair(a, b, length, v.try_normalize(1e-9)?)
             }
             Self::Offset(a, axis) => {
-                let along = unit(axis);
+                let along = axis.unit();
                 Model {
                     value: place(a)?.coords.dot(&along),
                     from: (a, along),
@@ -75,7 +75,7 @@ impl What {
                 }
             }
             Self::Difference(a, b, axis) => {
-                let along = unit(axis);
+                let along = axis.unit();
                 pair(a, b, between(a, b)?.dot(&along), along)
             }
             Self::Slope(a, b) => {
@@ -89,13 +89,5 @@ impl What {
                 pair(a, b, v.z.atan2(flat), toward)
             }
         })
-    }
-}
-
-pub(super) fn unit(axis: Axis) -> Vector {
-    match axis {
-        Axis::X => Vector::x(),
-        Axis::Y => Vector::y(),
-        Axis::Z => Vector::z(),
     }
 }

@@ -1,7 +1,5 @@
 //! Points that move together, by the names a builder has for them.
 
-use trammel_geometry::Vector;
-
 use super::variable::Variable;
 use crate::{Axis, Coordinate, Hardpoint};
 
@@ -75,14 +73,7 @@ impl Dimension {
     #[must_use]
     pub fn variable(self, low: f64, high: f64) -> Variable {
         let coordinates = self.coordinates();
-        let moves = coordinates.iter().map(|c| {
-            let along = match c.axis {
-                Axis::X => Vector::x(),
-                Axis::Y => Vector::y(),
-                Axis::Z => Vector::z(),
-            };
-            (c.point, along)
-        });
+        let moves = coordinates.iter().map(|c| (c.point, c.axis.unit()));
         Variable {
             moves: moves.collect(),
             low,

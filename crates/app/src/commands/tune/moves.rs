@@ -129,11 +129,7 @@ fn coordinate(chosen: &Chosen, name: &str) -> Result<(String, Dimension), String
         .into_iter()
         .find(|h| h.name() == coordinate.point.path())
         .ok_or("this point does nothing to toe; expected one of arms, tie rod or wheel")?;
-    let axis = match coordinate.axis {
-        Axis::X => tuning::Axis::X,
-        Axis::Y => tuning::Axis::Y,
-        Axis::Z => tuning::Axis::Z,
-    };
+    let axis = coordinate.axis;
     let one = Dimension::One(tuning::Coordinate { point, axis });
     Ok((coordinate.to_string(), one))
 }

@@ -154,11 +154,7 @@ fn learned(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: Length
 }
 
 fn coordinate(c: &trammel_tuning::Coordinate) -> String {
-    let axis = match c.axis {
-        trammel_tuning::Axis::X => "x",
-        trammel_tuning::Axis::Y => "y",
-        trammel_tuning::Axis::Z => "z",
-    };
+    let axis = c.axis.letter();
     let label =
         trammel_build::PointName::from_path(c.point.name()).map_or(c.point.name(), |p| p.label());
     format!("{label}, {axis}")

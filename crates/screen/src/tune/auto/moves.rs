@@ -128,13 +128,11 @@ pub fn label(dimension: Dimension) -> String {
 #[must_use]
 pub fn locked(dimension: Dimension, build: &Build, axle: AxleName) -> bool {
     let held = |c: tuning::Coordinate| {
-        let axis = match c.axis {
-            Axis::X => trammel_build::Axis::X,
-            Axis::Y => trammel_build::Axis::Y,
-            Axis::Z => trammel_build::Axis::Z,
-        };
         let point = PointName::from_path(c.point.name());
-        point.is_some_and(|point| build.locked.contains(&Coordinate { axle, point, axis }))
+        point.is_some_and(|point| {
+            let axis = c.axis;
+            build.locked.contains(&Coordinate { axle, point, axis })
+        })
     };
     dimension.coordinates().into_iter().any(held)
 }

@@ -1,0 +1,45 @@
+//! The axes of the vehicle by name.
+
+use crate::Vector;
+
+/// An axis of the vehicle: forward, left or up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Axis {
+    /// Forward.
+    X,
+    /// Left.
+    Y,
+    /// Up.
+    Z,
+}
+
+impl Axis {
+    /// All three.
+    pub const ALL: [Self; 3] = [Self::X, Self::Y, Self::Z];
+
+    /// The letter.
+    #[must_use]
+    pub fn letter(self) -> &'static str {
+        match self {
+            Self::X => "x",
+            Self::Y => "y",
+            Self::Z => "z",
+        }
+    }
+
+    /// Place in a triple.
+    #[must_use]
+    pub fn index(self) -> usize {
+        match self {
+            Self::X => 0,
+            Self::Y => 1,
+            Self::Z => 2,
+        }
+    }
+
+    /// The direction, of length 1.
+    #[must_use]
+    pub fn unit(self) -> Vector {
+        Vector::ith(self.index(), 1.0)
+    }
+}
