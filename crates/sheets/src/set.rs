@@ -273,6 +273,7 @@ impl OnPaper<'_> {
             quantity: draft.quantity.clone(),
             units: self.shop.style.unit_word().to_owned(),
             scale: scale.to_owned(),
+            made_with: concat!("Trammel ", env!("CARGO_PKG_VERSION")).to_owned(),
             ..TitleBlock::default()
         }
     }
