@@ -220,7 +220,7 @@ fn the_folder_is_remembered_from_one_day_to_the_next() {
     let mut screen = bench_on(host.clone(), Start::NamedDemo("good".into()));
     click(&mut screen, "Make");
     settle(&mut screen);
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     click(&mut screen, "Browse…");
     host.0.borrow_mut().answer = Some(Picked::Path(out.clone()));
     screen.run_steps(2);
@@ -234,7 +234,7 @@ fn the_folder_is_remembered_from_one_day_to_the_next() {
     let mut screen = bench_on(host, Start::NamedDemo("good".into()));
     click(&mut screen, "Make");
     settle(&mut screen);
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     let shown = out.display().to_string();
     assert!(screen.query_all_by_value(&shown).next().is_some());
 }
@@ -245,7 +245,7 @@ fn a_folder_that_can_not_be_made_is_said() {
     let file = folder.path().join("a file");
     std::fs::write(&file, "here").expect("written");
     let (mut screen, host) = make();
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     click(&mut screen, "Browse…");
     host.0.borrow_mut().answer = Some(Picked::Path(file.clone()));
     screen.run_steps(2);
@@ -268,4 +268,186 @@ fn nothing_to_look_at_is_said() {
             .expect("said")
             .contains("Nothing was written yet")
     );
+}
+
+fn tick(screen: &mut common::Screen, word: &str) {
+    let role = egui::Role::CheckBox;
+    screen.get_by_role_and_label(role, word).click();
+    screen.run_steps(2);
+}
+
+#[test]
+fn kinds_of_file_and_sheets_are_chosen_in_the_dialog_and_stay_so() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (mut screen, host) = make();
+    click(&mut screen, "Export…");
+    for word in ["DXF", "CSV", "Tabs", "Rack", "Arms", "Lists"] {
+        tick(&mut screen, word);
+    }
+    click(&mut screen, "Browse…");
+    host.0.borrow_mut().answer = Some(Picked::Path(folder.path().to_owned()));
+    screen.run_steps(2);
+    wait(&mut screen, |s| {
+        s.state().said().is_some_and(|t| t.contains("ritten"))
+    });
+    let found = std::fs::read_dir(folder.path()).expect("a folder");
+    let names: Vec<String> = found
+        .map(|f| {
+            f.expect("a file")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    assert_eq!(
+        names,
+        ["sheets-tie-rods.pdf"],
+        "a rod has nothing for the cutter"
+    );
+    click(&mut screen, "Export…");
+    for word in ["PDF", "SVG", "Tie rods"] {
+        tick(&mut screen, word);
+    }
+    let write = screen.get_by_label("Write");
+    use egui_kittest::kittest::NodeT;
+    assert!(write.accesskit_node().is_disabled(), "nothing is chosen");
+}
+
+#[test]
+fn everything_of_the_shop_is_typed_in_the_window() {
+    let (mut screen, _) = make();
+    click(&mut screen, "Page: Shop");
+    click(&mut screen, "Units: both");
+    for (name, text) in [
+        ("Owner", "Shed 4"),
+        ("Revision", "B"),
+        ("Date of issue", "3 May"),
+        ("Datum ahead", "-10"),
+        ("Datum to the left", "1/2"),
+        ("Datum above ground", "2"),
+        ("Bars as bought", "10'"),
+        ("Saw cut", "1/8"),
+        ("Plate, length", "36"),
+        ("Plate, width", "24"),
+        ("Holes along the rack", "3 1/4"),
+        ("Mount bolts", "3/8-24"),
+    ] {
+        fill(&mut screen, name, text);
+    }
+    let build = screen.state().build();
+    let shop = &build.shop;
+    assert_eq!(shop.both_units, Some(true));
+    assert_eq!(shop.owner.as_deref(), Some("Shed 4"));
+    assert_eq!(shop.revision.as_deref(), Some("B"));
+    assert_eq!(shop.issued.as_deref(), Some("3 May"));
+    assert_eq!(shop.datum, Some([-10.0, 0.5, 2.0]));
+    assert_eq!((shop.stock_length, shop.kerf), (Some(120.0), Some(0.125)));
+    assert_eq!(shop.plate, Some([36.0, 24.0]));
+    let mount = build.front.parts.rack_mount.as_ref().expect("typed");
+    assert_eq!((mount.width, mount.along, mount.across), (4.0, 3.25, 2.0));
+    assert_eq!(mount.thread.as_deref(), Some("3/8-24"));
+    fill(&mut screen, "Saw cut", "thin");
+    assert_eq!(screen.state().build().shop.kerf, Some(0.125));
+    fill(&mut screen, "Datum to the left", " ");
+    assert_eq!(screen.state().build().shop.datum, Some([-10.0, 0.0, 2.0]));
+}
+
+fn grip(screen: &common::Screen, name: &str) -> egui::Pos2 {
+    screen
+        .get_by_label(&format!("Grip: {name}"))
+        .rect()
+        .center()
+}
+
+/// Takes hold of a grip and moves it, without letting go.
+fn pull(screen: &mut common::Screen, name: &str, by: egui::Vec2) -> egui::Pos2 {
+    let from = grip(screen, name);
+    screen.hover_at(from);
+    screen.step();
+    screen.drag_at(from);
+    screen.step();
+    for i in 1..=10 {
+        screen.hover_at(from + by * (i as f32 / 10.0));
+        screen.step();
+    }
+    from + by
+}
+
+#[test]
+fn the_outline_is_dragged_by_its_grips_as_one_step_with_its_minimums_in_sight() {
+    let (mut screen, _) = make();
+    let before = bracket(&screen);
+    let steps = |s: &common::Screen| s.state().undo_name().map(str::to_owned);
+    let none = steps(&screen);
+    let to = pull(&mut screen, "edge distance", egui::vec2(0.0, 30.0));
+    // It is live: the build has it while the hand still holds it, and the least edge is said on the page and in the notebook.
+    let edge = bracket(&screen).edge.expect("dragged");
+    assert!(edge < 0.7, "{edge}");
+    let on_step = edge * 32.0;
+    assert!((on_step - on_step.round()).abs() < 1e-9, "{edge}");
+    let pan = screen.state().view().make.pan;
+    assert_eq!(pan, egui::Vec2::ZERO, "the page stays");
+    screen.drop_at(to);
+    screen.run_steps(2);
+    assert_eq!(
+        screen.state().undo_name(),
+        Some("Drag edge distance of Front upper arm, front pivot")
+    );
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+    assert_eq!(bracket(&screen), before);
+    assert_eq!(steps(&screen), none);
+    for (name, by) in [
+        ("height of the hole", egui::vec2(0.0, -30.0)),
+        ("width at the foot", egui::vec2(25.0, 0.0)),
+        ("radius beside the hole", egui::vec2(-20.0, 0.0)),
+    ] {
+        settle(&mut screen);
+        let to = pull(&mut screen, name, by);
+        screen.drop_at(to);
+        screen.run_steps(2);
+    }
+    let after = bracket(&screen);
+    assert!(after.height > before.height && after.width > before.width);
+    assert_eq!(after.form, Some(TabOutline::Tapered));
+    assert!(after.edge.expect("tapered") < after.width / 2.0);
+    // What can't be made is not taken: the end stays round the hole.
+    settle(&mut screen);
+    let to = pull(&mut screen, "edge distance", egui::vec2(0.0, 300.0));
+    screen.drop_at(to);
+    screen.run_steps(2);
+    let left = bracket(&screen);
+    assert!(left.edge.expect("some") * 2.0 > left.hole.expect("typed"));
+}
+
+#[test]
+fn escape_gives_a_drag_of_the_outline_up_and_arrows_nudge_it() {
+    let (mut screen, _) = make();
+    let before = screen.state().build().clone();
+    let to = pull(&mut screen, "height of the hole", egui::vec2(0.0, -40.0));
+    assert_ne!(screen.state().build(), &before);
+    press(&mut screen, Modifiers::NONE, Key::Escape);
+    screen.drop_at(to);
+    screen.run_steps(2);
+    assert_eq!(screen.state().build(), &before);
+    screen.get_by_label("Grip: height of the hole").focus();
+    screen.run_steps(2);
+    press(&mut screen, Modifiers::NONE, Key::ArrowUp);
+    assert_eq!(bracket(&screen).height, 1.125 + 1.0 / 32.0);
+    press(&mut screen, Modifiers::SHIFT, Key::ArrowDown);
+    assert_eq!(bracket(&screen).height, 1.125 + 3.0 / 128.0);
+    press(&mut screen, Modifiers::NONE, Key::ArrowRight);
+    assert_eq!(
+        bracket(&screen).height,
+        1.125 + 3.0 / 128.0,
+        "it goes up and down only"
+    );
+}
+
+#[test]
+fn the_other_parts_of_a_joint_are_one_click_away() {
+    let (mut screen, _) = make();
+    find_and_click(&mut screen, "All parts of this joint…");
+    let view = screen.state().view();
+    assert_eq!(view.stage, Stage::Prove);
+    assert_eq!(view.prove.joint, PointName::UpperFrontPivot);
 }

@@ -132,7 +132,11 @@ impl Lie {
         let along = (to - from).try_normalize(1e-9)?;
         let nearest = from + along * along.dot(&(hole - from));
         let bolt = bolt(build, axle, point).try_normalize(1e-9)?;
-        let bolt = if bolt[bolt.iamax()] < 0.0 { -bolt } else { bolt };
+        let bolt = if bolt[bolt.iamax()] < 0.0 {
+            -bolt
+        } else {
+            bolt
+        };
         let radius = tube.section.across() * mm / 2.0;
         Some(Self {
             hole,
@@ -154,7 +158,11 @@ impl Lie {
     /// Both ears of a pair, or the one: how far each stands from the joint along the bolt.
     fn stand_offs(h: &Hardware) -> Vec<f64> {
         let off = (h.gap + h.thickness) / 2.0;
-        if h.ears == 2 { vec![off, -off] } else { vec![0.0] }
+        if h.ears == 2 {
+            vec![off, -off]
+        } else {
+            vec![0.0]
+        }
     }
 
     fn words(&self) -> [&'static str; 2] {

@@ -123,7 +123,11 @@ pub fn file_names(
     formats: &[Format],
     only: Option<&str>,
 ) -> Result<Vec<FileName>, FileFault> {
-    files_of(sheets, formats, &only.map_or(Which::All, |name| Which::One(name.to_owned())))
+    files_of(
+        sheets,
+        formats,
+        &only.map_or(Which::All, |name| Which::One(name.to_owned())),
+    )
 }
 
 /// Which sheets of a set are written.
@@ -197,7 +201,9 @@ pub fn files_of(
         }
         for (index, sheet) in sheets.sheets.iter().enumerate().filter(|(_, s)| wanted(s)) {
             match format {
-                Format::Pdf if only.is_some() => add(&sheet.name, format, Holds::Pages(vec![index])),
+                Format::Pdf if only.is_some() => {
+                    add(&sheet.name, format, Holds::Pages(vec![index]))
+                }
                 Format::Dxf | Format::Svg if sheet.part.is_some() => {
                     add(&sheet.name, format, Holds::Part(index, format));
                 }

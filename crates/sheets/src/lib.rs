@@ -41,7 +41,9 @@ mod tabs;
 mod tap;
 
 pub use draft::Group;
-pub use files::{FileFault, FileName, Format, FormatError, OutFile, Which, file_names, file_of, files_of};
+pub use files::{
+    FileFault, FileName, Format, FormatError, OutFile, Which, file_names, file_of, files_of,
+};
 pub use rounding::{RoundingCost, rounding_costs};
 pub use set::{Sheet, Sheets};
 pub use shop::Shop;

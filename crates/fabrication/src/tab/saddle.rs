@@ -96,9 +96,7 @@ impl Saddle {
                 edge.distance_to(Point::new(x, self.at(x)))
             })
         };
-        self.arcs(half, count)
-            .flat_map(between)
-            .fold(0.0, f64::max)
+        self.arcs(half, count).flat_map(between).fold(0.0, f64::max)
     }
 }
 

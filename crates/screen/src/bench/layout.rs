@@ -140,7 +140,10 @@ impl Bench {
         }
         if self.view.stage == Stage::Make {
             let build = self.history.build();
-            let events = self.making.make.table(&mut table, build, &mut self.view, &tokens);
+            let events = self
+                .making
+                .make
+                .table(&mut table, build, &mut self.view, &tokens);
             let ctx = table.ctx().clone();
             self.outline_events(&ctx, events);
         }

@@ -8,7 +8,10 @@ use trammel_persistence::save_bytes;
 use super::{Bench, dialogs::Dialog};
 use trammel_sheets::Which;
 
-use crate::{make::{Make, outline::OutlineEvent, wanted::Wanted}, view::Stage};
+use crate::{
+    make::{Make, outline::OutlineEvent, wanted::Wanted},
+    view::Stage,
+};
 
 /// The stage with what it remembers from one day to the next.
 pub(super) struct Making {

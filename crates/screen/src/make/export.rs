@@ -38,7 +38,9 @@ impl Export {
     ) -> Result<Self, String> {
         let names = files_of(&sheets, formats, which).map_err(|e| e.to_string())?;
         if names.is_empty() {
-            return Err("There is no file of that kind of these sheets; nothing was written.".into());
+            return Err(
+                "There is no file of that kind of these sheets; nothing was written.".into(),
+            );
         }
         let (count, written) = (names.len(), Arc::new(AtomicUsize::new(0)));
         let (send, done) = channel();

@@ -87,7 +87,11 @@ pub(super) fn ui(
     tokens: &Tokens,
 ) -> Vec<OutlineEvent> {
     let Some(tab) = Tab::on(build, on) else {
-        return held.take().map(|_| OutlineEvent::Ended).into_iter().collect();
+        return held
+            .take()
+            .map(|_| OutlineEvent::Ended)
+            .into_iter()
+            .collect();
     };
     if on.sheet.part.as_ref().map(|p| &p.outline) != Some(&tab.part.outline) {
         tab.ink(ui, on, tokens);
@@ -242,7 +246,10 @@ impl<'a> Tab<'a> {
     }
 
     fn hole(&self) -> Point {
-        self.part.holes.first().map_or(Point::origin(), |h| h.centre)
+        self.part
+            .holes
+            .first()
+            .map_or(Point::origin(), |h| h.centre)
     }
 
     fn place(&self, grip: Grip) -> Point {

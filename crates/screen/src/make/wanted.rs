@@ -65,7 +65,11 @@ impl Wanted {
             }
         });
         if let Some(name) = &self.one {
-            ui.label(RichText::new(format!("Of the sheet {name} alone.")).small().color(tokens.ink_soft));
+            ui.label(
+                RichText::new(format!("Of the sheet {name} alone."))
+                    .small()
+                    .color(tokens.ink_soft),
+            );
             return;
         }
         ui.add_space(4.0);
@@ -98,7 +102,10 @@ fn tick<T: Copy + Ord>(ui: &mut Ui, of: &mut BTreeSet<T>, what: T, word: &str, m
 fn meaning(format: Format) -> (&'static str, &'static str) {
     match format {
         Format::Pdf => ("PDF", "Paper at full size, all pages in one file"),
-        Format::Dxf => ("DXF", "For the cutter, in mm: each flat part by itself and nested on plates"),
+        Format::Dxf => (
+            "DXF",
+            "For the cutter, in mm: each flat part by itself and nested on plates",
+        ),
         Format::Svg => ("SVG", "For the cutter, in mm: the same"),
         Format::Csv => ("CSV", "Lists: cut list, coordinates, diagonals"),
     }

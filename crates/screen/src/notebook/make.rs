@@ -47,7 +47,12 @@ pub(super) fn ui(
     let chosen = view.make.chosen(&sheets);
     let at = chosen.and_then(|s| s.at);
     let is_mount = chosen.is_some_and(|s| s.name == MOUNT);
-    let height = ui.available_height() * if at.is_some() || is_mount { LIST_SHARE } else { 1.0 };
+    let height = ui.available_height()
+        * if at.is_some() || is_mount {
+            LIST_SHARE
+        } else {
+            1.0
+        };
     ScrollArea::vertical()
         .id_salt("sheet list")
         .auto_shrink(false)

@@ -83,9 +83,7 @@ fn datum(shop: &ShopSpec) -> [Field<ShopSpec>; 3] {
         }
         shop.datum = (datum != [0.0; 3]).then_some(datum);
     }
-    let [x, y, z] = shop
-        .datum
-        .map_or([None; 3], |d| d.map(Some));
+    let [x, y, z] = shop.datum.map_or([None; 3], |d| d.map(Some));
     let takes = Takes::length_or(0.0);
     [
         Field {
@@ -193,7 +191,8 @@ pub(super) fn rack_mount(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut 
         }
     });
     if typed.is_none() {
-        let text = "None is given: these sizes are taken. Measure the feet of your rack and type them.";
+        let text =
+            "None is given: these sizes are taken. Measure the feet of your rack and type them.";
         ui.label(RichText::new(text).small().color(input.tokens.caution));
     } else if ui
         .small_button("Take the usual plate")
