@@ -148,6 +148,7 @@ impl Tab {
             centre: self.hole_centre(),
             diameter: self.size.hole,
             purpose: purpose.into(),
+            pulled_through: false,
         });
         if wants_boxing(self.size.height, self.size.foot_width) {
             part.notes.push(BOXING_NOTE.to_owned());

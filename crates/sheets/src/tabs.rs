@@ -67,10 +67,12 @@ pub fn bracket_at(build: &Build, axle: AxleName, point: PointName) -> BracketSpe
         .and_then(|spec| spec.parts.joints.get(&point)?.bracket.clone());
     // Rounded far below what a shop can measure, so that a converted length shows no dust.
     let taken = |v: f64| (v / mm * 1e6).round() / 1e6;
+    let shop = Shop::of(build);
+    let width = Hardware::at(build, axle, point, &shop).map_or(defaults::TAB_WIDTH, |h| h.width);
     typed.unwrap_or_else(|| BracketSpec {
         ears: None,
         thickness: taken(defaults::TAB_THICKNESS),
-        width: taken(defaults::TAB_WIDTH),
+        width: taken(width),
         height: taken(defaults::TAB_HEIGHT),
         form: None,
         hole: None,

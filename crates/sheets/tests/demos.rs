@@ -117,6 +117,55 @@ fn the_font_has_every_letter_of_every_sheet() {
 }
 
 #[test]
+fn the_demo_that_is_shown_first_is_made_whole_without_a_word_that_something_does_not_go() {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::Letter, &m);
+    assert_eq!(sheets.not_made, Vec::<String>::new());
+    for sheet in &sheets.sheets {
+        for page in &sheet.pages {
+            for (text, _) in texts(page, &m) {
+                let wrong = ["TOO SMALL", "DOES NOT GO", "is given"]
+                    .iter()
+                    .any(|w| text.contains(w));
+                assert!(!wrong, "{}: {text}", sheet.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_defaults_give_keeps_its_own_least_measures() {
+    let m = Metrics::new().unwrap();
+    let mut build = good();
+    build.front.parts = trammel_build::AxleParts::default();
+    build.rear.as_mut().unwrap().parts = trammel_build::AxleParts::default();
+    for sheet in Sheets::of(&build, Paper::A4, &m).sheets {
+        let Some(part) = &sheet.part else { continue };
+        for found in trammel_fabrication::minimums::check(part) {
+            assert!(found.holds(), "{}: {found:?}", sheet.name);
+        }
+    }
+}
+
+#[test]
+fn a_list_of_several_pages_counts_its_sheets_and_speaks_the_shops_unit() {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::Letter, &m);
+    let fixture = sheets.sheet("fixture-sheet").unwrap();
+    let count = fixture.pages.len();
+    assert!(count > 1);
+    for (index, page) in fixture.pages.iter().enumerate() {
+        let texts = texts(page, &m);
+        let sheet = format!("{} / {count}", index + 1);
+        assert!(texts.iter().any(|t| t.0 == sheet), "{sheet}");
+        assert!(texts.iter().all(|t| !t.0.contains("mm")
+            || t.0.contains("100 mm")
+            || t.0.contains("0.5 mm")
+            || t.0.contains("of a mm")));
+    }
+}
+
+#[test]
 fn the_same_build_gives_the_same_bytes_under_names_of_their_own() {
     for (name, build) in demos() {
         let first = files(&build, None);
@@ -376,8 +425,8 @@ fn foot_at(part: &trammel_fabrication::flat_part::FlatPart, x: f64) -> f64 {
 
 #[test]
 fn ears_on_a_tube_turned_across_are_one_shape_and_its_mirror_image_off_its_middle() {
-    // Tube 2 1/2 in inboard of the joint at its height, turned by 30 degrees about the line to the joint: it climbs as it goes forward.
-    let slope = 30.0_f64.to_radians().tan();
+    // Tube 2 1/2 in inboard of the joint at its height, turned by 20 degrees about the line to the joint: it climbs as it goes forward.
+    let slope = 20.0_f64.to_radians().tan();
     let at = |x: f64| [x, 3.75, 7.0 + (x - 5.5) * slope];
     let parts = on_tube(at(0.0), at(12.0));
     let [(name, part)] = parts.as_slice() else {
@@ -386,10 +435,10 @@ fn ears_on_a_tube_turned_across_are_one_shape_and_its_mirror_image_off_its_middl
     assert_eq!(name, "front-lower-arm-front-pivot-tab");
     assert_eq!((part.quantity.as_drawn, part.quantity.mirrored), (2, 2));
     // The ear stands half of gap and plate off the joint: (1 1/4 + 1/4) / 2. The tube has moved there by as much as it climbs; its cut is an ellipse R high and
-    // R / cos 30 wide.
+    // R / cos 20 wide.
     let (shift, radius) = (0.75 * 25.4 * slope, 25.4);
     let ellipse = |x: f64| {
-        let u = x.abs() * 30.0_f64.to_radians().cos();
+        let u = x.abs() * 20.0_f64.to_radians().cos();
         (radius * radius - u * u).sqrt()
     };
     let middle = ellipse(shift);

@@ -71,8 +71,8 @@ pub(super) fn draw(
             (16.0, "Sheet", &sheet),
         ],
         &[
-            (52.0, "Material", &block.material),
-            (78.0, "Build", &block.supplementary),
+            (70.0, "Material", &block.material),
+            (60.0, "Build", &block.supplementary),
             (12.0, "Number", &block.number),
             (24.0, "Worked out with", &block.made_with),
             (14.0, "Revision", &block.revision),
