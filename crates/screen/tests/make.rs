@@ -344,7 +344,7 @@ fn everything_of_the_shop_is_typed_in_the_window() {
     assert_eq!((shop.stock_length, shop.kerf), (Some(120.0), Some(0.125)));
     assert_eq!(shop.plate, Some([36.0, 24.0]));
     let mount = build.front.parts.rack_mount.as_ref().expect("typed");
-    assert_eq!((mount.width, mount.along, mount.across), (4.0, 3.25, 2.0));
+    assert_eq!((mount.width, mount.along, mount.across), (4.25, 3.25, 2.0));
     assert_eq!(mount.thread.as_deref(), Some("3/8-24"));
     fill(&mut screen, "Saw cut", "thin");
     assert_eq!(screen.state().build().shop.kerf, Some(0.125));

@@ -158,10 +158,16 @@ fn a_list_of_several_pages_counts_its_sheets_and_speaks_the_shops_unit() {
         let texts = texts(page, &m);
         let sheet = format!("{} / {count}", index + 1);
         assert!(texts.iter().any(|t| t.0 == sheet), "{sheet}");
-        assert!(texts.iter().all(|t| !t.0.contains("mm")
-            || t.0.contains("100 mm")
-            || t.0.contains("0.5 mm")
-            || t.0.contains("of a mm")));
+        let within: Vec<&str> = texts
+            .iter()
+            .map(|t| t.0.as_str())
+            .filter(|t| t.contains('\u{b1}'))
+            .collect();
+        assert!(within.iter().all(|t| t.ends_with(" in")), "{within:?}");
+        assert!(
+            index != 1 || !within.is_empty(),
+            "distances stand on the second page"
+        );
     }
 }
 
