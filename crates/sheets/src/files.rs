@@ -202,7 +202,7 @@ pub fn files_of(
         for (index, sheet) in sheets.sheets.iter().enumerate().filter(|(_, s)| wanted(s)) {
             match format {
                 Format::Pdf if only.is_some() => {
-                    add(&sheet.name, format, Holds::Pages(vec![index]))
+                    add(&sheet.name, format, Holds::Pages(vec![index]));
                 }
                 Format::Dxf | Format::Svg if sheet.part.is_some() => {
                     add(&sheet.name, format, Holds::Part(index, format));

@@ -102,7 +102,7 @@ fn more(
 }
 
 /// Part of the room that the list of sheets has while a bracket's figures stand under it.
-const LIST_SHARE: f32 = 0.26;
+const LIST_SHARE: f32 = 0.4;
 
 /// Buttons for files, with what is being written.
 fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
