@@ -310,6 +310,7 @@ fn a_rack_that_goes_too_far_is_told_once() {
 fn thread_engagement_by_the_trade() {
     let mut build = demo("good");
     // 1/2-20: one diameter 0.5 in, three threads 0.15 in.
+    build.front.rack_end.thread = Some("1/2-20".into());
     for (engaged, grade) in [
         (0.5, None),
         (0.499, Some(Grade::Caution)),

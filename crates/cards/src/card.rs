@@ -4,7 +4,7 @@ use trammel_build::Build;
 use trammel_drawings::{
     metrics::Metrics,
     pdf,
-    sheet::{Paper, SheetSet, TitleBlock},
+    sheet::{Content, Paper, SheetSet, TitleBlock},
     table::{self, Table},
 };
 
@@ -90,7 +90,10 @@ pub fn sheets(build: &Build, paper: Paper, metrics: &Metrics) -> Result<SheetSet
             paper,
             &block,
             &tables,
-            &card.caution(),
+            &Content {
+                caution: card.caution(),
+                ..Content::default()
+            },
             metrics,
         ));
     }

@@ -10,12 +10,13 @@ use crate::CardFault;
 /// Most flats of the table.
 const FLATS: u32 = 12;
 
-/// mm of tie rod for one turn of it, as the build says or the rack end's pitch.
+/// mm of tie rod for one turn of it, as the build says, or the pitch of its own thread, or the rack end's where it has none.
 pub(crate) fn per_turn(build: &Build) -> Result<f64, CardFault> {
     if let Some(rod) = build.set_up.adjusters.rod {
         return Ok(rod.per_turn * build.unit.mm());
     }
-    let name = build.front.rack_end.thread.as_deref();
+    let own = build.front.parts.tie_rod.thread.as_deref();
+    let name = own.or(build.front.rack_end.thread.as_deref());
     Ok(Thread::find(name.unwrap_or(defaults::THREAD))?.pitch())
 }
 

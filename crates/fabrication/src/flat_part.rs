@@ -12,6 +12,8 @@ pub struct Hole {
     pub diameter: f64,
     /// What goes through it and how well it fits: `3/8 bolt, close`.
     pub purpose: String,
+    /// Whether its bolt pulls square to the plate, which no edge distance answers for.
+    pub pulled_through: bool,
 }
 
 /// Where a flat part is bent, drawn in the middle of the bend.

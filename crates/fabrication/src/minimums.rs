@@ -94,7 +94,9 @@ impl MinimumCheck {
 pub fn check(part: &FlatPart) -> Vec<MinimumCheck> {
     let mut checks = Vec::new();
     for (at, hole) in part.holes.iter().enumerate() {
-        checks.push(edge(part, at, hole));
+        if !hole.pulled_through {
+            checks.push(edge(part, at, hole));
+        }
         checks.push(MinimumCheck {
             what: Minimum::HoleDiameter,
             at,

@@ -54,6 +54,7 @@ pub fn mount_plate(
             centre: Point::new(x, y),
             diameter: size.hole,
             purpose: purpose.to_owned(),
+            pulled_through: false,
         }));
     }
     Ok(part)

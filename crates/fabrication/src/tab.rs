@@ -1,13 +1,15 @@
 //! Bracket tabs: a plate that stands on a tube and carries a bolt.
 //!
 //! The part's y goes from the foot up to the hole, x along the foot; the foot's middle is at (0, 0), on the tube's face. A coped foot fits a round tube that runs
-//! square through the tab's plane; a tab that stands along a round tube, or on a square one, has a flat foot. A tab tilted against a round tube would want
-//! an ellipse and is not made.
+//! square through the tab's plane; one that runs askew through it cuts it in an ellipse, the [`Saddle`]; a tab that stands along a round tube, or on a square one, has a
+//! flat foot.
 
 mod boxing;
 mod outline;
+mod saddle;
 
 pub use boxing::{BOXING_HEIGHT, boxing_plate, gusset, wants_boxing};
+pub use saddle::{ACCURACY as SADDLE_ACCURACY, Saddle};
 
 use trammel_strength::BadNumber;
 
@@ -36,6 +38,8 @@ pub enum Foot {
         /// Outside diameter of the tube, mm.
         tube_diameter: f64,
     },
+    /// Across a round tube that runs askew through the tab's plane.
+    Askew(Saddle),
 }
 
 /// Sizes of a tab, mm.
@@ -98,6 +102,18 @@ impl Tab {
                 "less than the diameter of the tube it is coped to",
             )?;
         }
+        if let Foot::Askew(saddle) = size.foot {
+            positive("the tube's diameter", saddle.tube_diameter)?;
+            for part in [saddle.along, saddle.up, saddle.offset] {
+                finite("the way that the tube runs through the tab", part)?;
+            }
+            accept(
+                "the tab's foot width",
+                width,
+                saddle.carries(width),
+                "within the tube that runs askew under it",
+            )?;
+        }
         Ok(Self {
             size: TabSize {
                 foot_width: width,
@@ -132,6 +148,7 @@ impl Tab {
             centre: self.hole_centre(),
             diameter: self.size.hole,
             purpose: purpose.into(),
+            pulled_through: false,
         });
         if wants_boxing(self.size.height, self.size.foot_width) {
             part.notes.push(BOXING_NOTE.to_owned());

@@ -53,7 +53,7 @@ fn hints(ui: &mut Ui, tokens: &Tokens, stage: Stage) {
     let text = match stage {
         Stage::LayOut | Stage::Tune => "Drag any joint and watch the toe curve",
         Stage::Prove => "Drag any joint and watch forces and factors",
-        Stage::Make => "Choose a sheet at the right: it lies here as it will print",
+        Stage::Make => "Choose a sheet, drag a tab by its grips, export it",
         Stage::SetUp => "Type readings at the right and watch them on the plot",
     };
     ui.label(RichText::new(text).font(type_size::head()));

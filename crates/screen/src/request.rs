@@ -49,8 +49,8 @@ pub enum Request {
     ApplyWhatIf,
     /// Start a search for layouts, or stop it.
     Search(bool),
-    /// Write the files of the sheets: of one by its name, or of all.
-    Export(Option<String>),
+    /// Write files of the sheets; where to and which kinds is asked.
+    Export(trammel_sheets::Which),
     /// Look at what was written last, in the system's viewer.
     OpenExported,
     /// Something with the drawer of measured parts.

@@ -7,6 +7,8 @@
 )]
 
 mod common;
+#[path = "make/outline.rs"]
+mod outline;
 
 use common::{TestHost, bench, bench_on, click, press};
 use egui::{Key, Modifiers};
@@ -220,7 +222,7 @@ fn the_folder_is_remembered_from_one_day_to_the_next() {
     let mut screen = bench_on(host.clone(), Start::NamedDemo("good".into()));
     click(&mut screen, "Make");
     settle(&mut screen);
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     click(&mut screen, "Browse…");
     host.0.borrow_mut().answer = Some(Picked::Path(out.clone()));
     screen.run_steps(2);
@@ -234,7 +236,7 @@ fn the_folder_is_remembered_from_one_day_to_the_next() {
     let mut screen = bench_on(host, Start::NamedDemo("good".into()));
     click(&mut screen, "Make");
     settle(&mut screen);
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     let shown = out.display().to_string();
     assert!(screen.query_all_by_value(&shown).next().is_some());
 }
@@ -245,7 +247,7 @@ fn a_folder_that_can_not_be_made_is_said() {
     let file = folder.path().join("a file");
     std::fs::write(&file, "here").expect("written");
     let (mut screen, host) = make();
-    click(&mut screen, "Export all…");
+    click(&mut screen, "Export…");
     click(&mut screen, "Browse…");
     host.0.borrow_mut().answer = Some(Picked::Path(file.clone()));
     screen.run_steps(2);
@@ -268,4 +270,95 @@ fn nothing_to_look_at_is_said() {
             .expect("said")
             .contains("Nothing was written yet")
     );
+}
+
+fn tick(screen: &mut common::Screen, word: &str) {
+    let role = egui::Role::CheckBox;
+    screen.get_by_role_and_label(role, word).click();
+    screen.run_steps(2);
+}
+
+#[test]
+fn kinds_of_file_and_sheets_are_chosen_in_the_dialog_and_stay_so() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (mut screen, host) = make();
+    click(&mut screen, "Export…");
+    for word in ["DXF", "CSV", "Tabs", "Rack", "Arms", "Lists"] {
+        tick(&mut screen, word);
+    }
+    click(&mut screen, "Browse…");
+    host.0.borrow_mut().answer = Some(Picked::Path(folder.path().to_owned()));
+    screen.run_steps(2);
+    wait(&mut screen, |s| {
+        s.state().said().is_some_and(|t| t.contains("ritten"))
+    });
+    let found = std::fs::read_dir(folder.path()).expect("a folder");
+    let names: Vec<String> = found
+        .map(|f| {
+            f.expect("a file")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    assert_eq!(
+        names,
+        ["sheets-tie-rods.pdf"],
+        "a rod has nothing for the cutter"
+    );
+    click(&mut screen, "Export…");
+    for word in ["PDF", "SVG", "Tie rods"] {
+        tick(&mut screen, word);
+    }
+    let write = screen.get_by_label("Write");
+    use egui_kittest::kittest::NodeT;
+    assert!(write.accesskit_node().is_disabled(), "nothing is chosen");
+}
+
+#[test]
+fn everything_of_the_shop_is_typed_in_the_window() {
+    let (mut screen, _) = make();
+    click(&mut screen, "Page: Shop");
+    click(&mut screen, "Units: both");
+    for (name, text) in [
+        ("Owner", "Shed 4"),
+        ("Revision", "B"),
+        ("Date of issue", "3 May"),
+        ("Datum ahead", "-10"),
+        ("Datum to the left", "1/2"),
+        ("Datum above ground", "2"),
+        ("Bars as bought", "10'"),
+        ("Saw cut", "1/8"),
+        ("Plate, length", "36"),
+        ("Plate, width", "24"),
+        ("Holes along the rack", "3 1/4"),
+        ("Mount bolts", "3/8-24"),
+    ] {
+        fill(&mut screen, name, text);
+    }
+    let build = screen.state().build();
+    let shop = &build.shop;
+    assert_eq!(shop.both_units, Some(true));
+    assert_eq!(shop.owner.as_deref(), Some("Shed 4"));
+    assert_eq!(shop.revision.as_deref(), Some("B"));
+    assert_eq!(shop.issued.as_deref(), Some("3 May"));
+    assert_eq!(shop.datum, Some([-10.0, 0.5, 2.0]));
+    assert_eq!((shop.stock_length, shop.kerf), (Some(120.0), Some(0.125)));
+    assert_eq!(shop.plate, Some([36.0, 24.0]));
+    let mount = build.front.parts.rack_mount.as_ref().expect("typed");
+    assert_eq!((mount.width, mount.along, mount.across), (4.25, 3.25, 2.0));
+    assert_eq!(mount.thread.as_deref(), Some("3/8-24"));
+    fill(&mut screen, "Saw cut", "thin");
+    assert_eq!(screen.state().build().shop.kerf, Some(0.125));
+    fill(&mut screen, "Datum to the left", " ");
+    assert_eq!(screen.state().build().shop.datum, Some([-10.0, 0.0, 2.0]));
+}
+
+#[test]
+fn the_other_parts_of_a_joint_are_one_click_away() {
+    let (mut screen, _) = make();
+    find_and_click(&mut screen, "All parts of this joint…");
+    let view = screen.state().view();
+    assert_eq!(view.stage, Stage::Prove);
+    assert_eq!(view.prove.joint, PointName::UpperFrontPivot);
 }

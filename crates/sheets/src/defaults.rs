@@ -12,6 +12,10 @@ pub const MOUNT_BOLT: &str = "5/16-24";
 pub const TAB_THICKNESS: f64 = 4.762_5;
 /// Width of tabs (1 1/2 in flat bar: common practice, no source).
 pub const TAB_WIDTH: f64 = 38.1;
+/// Width of tabs for bolts thicker than [`WIDE_FROM`] (1 3/4 in flat bar: so that a half-inch bolt has its edge distance).
+pub const WIDE_TAB_WIDTH: f64 = 44.45;
+/// Thread above which a tab is taken wider.
+pub const WIDE_FROM: f64 = 12.0;
 /// From the tube's face to the hole where neither bracket nor tube is given (1 1/2 in: a judgement, no source).
 pub const TAB_HEIGHT: f64 = 38.1;
 /// Width of a ball or bush over its bolt where none is given: AS81935/1 has 1.25 to 1.33.
@@ -24,6 +28,8 @@ pub const WASHER: f64 = 1.6;
 pub const JAM_NUT_PER_THREAD: f64 = 0.625;
 /// Height of a bolt's head over its thread (ASME B18.2.1, from memory: 5/16 in for 1/2 in).
 pub const HEAD_HEIGHT_PER_THREAD: f64 = 0.625;
+/// Width of a bolt's head across flats over its thread (ASME B18.2.1, from memory: 3/4 in for 1/2 in, 15/16 in for 5/8 in).
+pub const HEAD_WIDTH_PER_THREAD: f64 = 1.5;
 /// How far a rack-end bracket can be wound each way (1/8 in: a judgement, no source).
 pub const RACK_END_ADJUSTMENT: f64 = 3.175;
 /// Room between jam nut and rack end that is left when it is wound in (a judgement, no source).
@@ -49,7 +55,7 @@ pub const BUSH_PER_TUBE: f64 = 1.25;
 /// From a ball joint's centre to where the arm's tubes end (3/4 in: a judgement, no source).
 pub const HOUSING: f64 = 19.05;
 /// Sides and thickness of a rack mount plate, and distances of its holes (a judgement, no source).
-pub const MOUNT: [f64; 5] = [101.6, 76.2, 4.762_5, 76.2, 50.8];
+pub const MOUNT: [f64; 5] = [107.95, 82.55, 4.762_5, 76.2, 50.8];
 /// Corner radius of a mount plate (common practice, no source).
 pub const MOUNT_CORNER: f64 = 6.0;
 /// Wall of a spacer around its bolt (common practice, no source).

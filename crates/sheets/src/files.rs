@@ -7,7 +7,7 @@ use trammel_drawings::model::Layer;
 use trammel_drawings::sheet::SheetSet;
 use trammel_drawings::{DrawingError, dxf, part, pdf, svg, table};
 
-use crate::{Sheet, Sheets};
+use crate::{Group, Sheet, Sheets, draft::file_name};
 
 /// A kind of file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -96,10 +96,8 @@ pub enum FileFault {
 /// What goes into one file.
 #[derive(Clone, Debug, PartialEq, Eq)]
 enum Holds {
-    /// All pages.
-    AllPages,
-    /// The pages of a sheet.
-    Pages(usize),
+    /// The pages of these sheets.
+    Pages(Vec<usize>),
     /// A flat part for the cutter.
     Part(usize, Format),
     /// A plate of parts: which kind, which plate.
@@ -125,6 +123,58 @@ pub fn file_names(
     formats: &[Format],
     only: Option<&str>,
 ) -> Result<Vec<FileName>, FileFault> {
+    files_of(
+        sheets,
+        formats,
+        &only.map_or(Which::All, |name| Which::One(name.to_owned())),
+    )
+}
+
+/// Which sheets of a set are written.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Which {
+    /// All, with the plates of nested parts.
+    #[default]
+    All,
+    /// One, by its name.
+    One(String),
+    /// Those of some groups, their pages in one PDF.
+    Groups(Vec<Group>),
+}
+
+impl Which {
+    fn holds(&self, sheet: &Sheet) -> bool {
+        match self {
+            Self::All => true,
+            Self::One(name) => *name == sheet.name,
+            Self::Groups(groups) => groups.contains(&sheet.group),
+        }
+    }
+
+    /// Name of the PDF that has the pages of several sheets.
+    fn stem(&self) -> String {
+        let mut words = vec!["sheets".to_owned()];
+        if let Self::Groups(groups) = self {
+            words.extend(groups.iter().map(|g| file_name(g.label())));
+        }
+        words.join("-")
+    }
+}
+
+/// The files of these formats, in order, of the sheets that are wanted. Plates of nested parts come with all sheets only, so that a plate is never cut from a part of the
+/// set.
+///
+/// # Errors
+/// There is no such sheet.
+pub fn files_of(
+    sheets: &Sheets,
+    formats: &[Format],
+    which: &Which,
+) -> Result<Vec<FileName>, FileFault> {
+    let only = match which {
+        Which::One(name) => Some(name.as_str()),
+        Which::All | Which::Groups(_) => None,
+    };
     if let Some(found) = only.filter(|name| sheets.sheet(name).is_none()) {
         let known: Vec<&str> = sheets.sheets.iter().map(|s| s.name.as_str()).collect();
         return Err(FileFault::NoSheet {
@@ -139,17 +189,21 @@ pub fn file_names(
             holds,
         });
     };
-    let wanted = |sheet: &Sheet| only.is_none_or(|name| name == sheet.name);
+    let wanted = |sheet: &Sheet| which.holds(sheet);
     let mut formats = formats.to_vec();
     formats.sort_unstable();
     formats.dedup();
     for format in formats {
-        if format == Format::Pdf && only.is_none() {
-            add("sheets", format, Holds::AllPages);
+        if format == Format::Pdf && only.is_none() && sheets.sheets.iter().any(wanted) {
+            let held = |(index, sheet): (usize, &Sheet)| wanted(sheet).then_some(index);
+            let of = sheets.sheets.iter().enumerate().filter_map(held).collect();
+            add(&which.stem(), format, Holds::Pages(of));
         }
         for (index, sheet) in sheets.sheets.iter().enumerate().filter(|(_, s)| wanted(s)) {
             match format {
-                Format::Pdf if only.is_some() => add(&sheet.name, format, Holds::Pages(index)),
+                Format::Pdf if only.is_some() => {
+                    add(&sheet.name, format, Holds::Pages(vec![index]));
+                }
                 Format::Dxf | Format::Svg if sheet.part.is_some() => {
                     add(&sheet.name, format, Holds::Part(index, format));
                 }
@@ -159,7 +213,7 @@ pub fn file_names(
                 _ => {}
             }
         }
-        if matches!(format, Format::Dxf | Format::Svg) && only.is_none() {
+        if matches!(format, Format::Dxf | Format::Svg) && *which == Which::All {
             for (kind, plates) in sheets.plates.iter().enumerate() {
                 let count = plates.plates.as_ref().map_or(0, Vec::len);
                 for plate in 0..count {
@@ -189,17 +243,16 @@ pub fn file_of(sheets: &Sheets, file: &FileName, metrics: &Metrics) -> Result<Ou
 }
 
 fn bytes(sheets: &Sheets, holds: &Holds, metrics: &Metrics) -> Result<Vec<u8>, DrawingError> {
-    let set = |title: &str, of: &[Sheet]| SheetSet {
-        title: title.to_owned(),
-        pages: of.iter().flat_map(|s| s.pages.clone()).collect(),
-    };
     let at = |index: usize| sheets.sheets.get(index..=index).unwrap_or_default();
     match holds {
-        Holds::AllPages => pdf::write(&set(&sheets.title, &sheets.sheets), metrics),
-        Holds::Pages(index) => {
-            let one = at(*index);
-            let title = one.first().map_or("", |s| s.title.as_str());
-            pdf::write(&set(title, one), metrics)
+        Holds::Pages(of) => {
+            let held: Vec<&Sheet> = of.iter().filter_map(|at| sheets.sheets.get(*at)).collect();
+            let title = match held.as_slice() {
+                [one] => one.title.clone(),
+                _ => sheets.title.clone(),
+            };
+            let pages = held.iter().flat_map(|s| s.pages.clone()).collect();
+            pdf::write(&SheetSet { title, pages }, metrics)
         }
         Holds::Part(index, format) => {
             let flat = at(*index).first().and_then(|s| s.part.as_ref());

@@ -50,9 +50,9 @@ fn datum(build: &Build, shop: &Shop) -> Table {
         .toe_change_deg
         .unwrap_or(usual::TOE_CHANGE_LIMIT_DEG);
     table.row([format!(
-        "Within, at the check distances: how far the left point may be out along the tape before it alone costs {:.2}\u{b0} of toe change, a tenth of the limit (a judgement, no source); never wider than {:.0} mm.",
+        "Within, at the check distances: how far the left point may be out along the tape before it alone costs {:.2}\u{b0} of toe change, a tenth of the limit (a judgement, no source); never wider than {}.",
         limit * defaults::TOE_SHARE,
-        defaults::WIDEST_TOLERANCE
+        within_text(defaults::WIDEST_TOLERANCE, shop)
     )]);
     table
 }
@@ -89,7 +89,7 @@ fn points(build: &Build, axle: AxleName, shop: &Shop) -> Table {
                 shop.text(from.y),
                 shop.text(from.z),
                 left_over.join("  "),
-                String::new(),
+                "_____  _____  _____".to_owned(),
             ]);
         }
     }
@@ -101,6 +101,14 @@ fn left_over(v: f64, shop: &Shop) -> String {
     match shop.style.unit {
         trammel_fabrication::shown::ShopUnit::Inch { .. } => signed(rest / 25.4 * 1000.0),
         trammel_fabrication::shown::ShopUnit::Millimetre { .. } => signed(rest * 100.0),
+    }
+}
+
+/// A tolerance in the unit that leads: thousandths of an inch, or tenths of a millimetre.
+fn within_text(within: f64, shop: &Shop) -> String {
+    match shop.style.unit {
+        trammel_fabrication::shown::ShopUnit::Inch { .. } => format!("{:.3} in", within / 25.4),
+        trammel_fabrication::shown::ShopUnit::Millimetre { .. } => format!("{within:.1} mm"),
     }
 }
 
@@ -159,7 +167,7 @@ fn diagonals(build: &Build, axle: AxleName, shop: &Shop) -> Table {
             from.label().to_owned(),
             to.label().to_owned(),
             shop.text(distance.norm()),
-            format!("\u{b1}{within:.1} mm"),
+            format!("\u{b1}{}", within_text(within, shop)),
             other,
             "____________".to_owned(),
         ]);

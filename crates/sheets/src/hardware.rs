@@ -65,7 +65,7 @@ impl Hardware {
             .unwrap_or(defaults::HEAD_PER_BOLT * major);
         let bolt = parts.and_then(|p| p.bolt.as_ref());
         let spacer = bolt.and_then(|b| b.spacer).unwrap_or(0.0) * mm;
-        let size = Size::of(bracket, mm, shop, &mut taken);
+        let size = Size::of(bracket, usual_width(major), mm, shop, &mut taken);
         let (hole, fit) = hole(bracket, thread, mm);
         let pair = pair_gap(
             ball_width,
@@ -122,6 +122,15 @@ impl Hardware {
     }
 }
 
+/// Width of the bar that a tab is taken from for a bolt of this diameter, mm.
+pub(crate) fn usual_width(major: f64) -> f64 {
+    if major > defaults::WIDE_FROM {
+        defaults::WIDE_TAB_WIDTH
+    } else {
+        defaults::TAB_WIDTH
+    }
+}
+
 struct Size {
     thickness: f64,
     width: f64,
@@ -129,7 +138,13 @@ struct Size {
 }
 
 impl Size {
-    fn of(bracket: Option<&BracketSpec>, mm: f64, shop: &Shop, taken: &mut Vec<String>) -> Self {
+    fn of(
+        bracket: Option<&BracketSpec>,
+        usual: f64,
+        mm: f64,
+        shop: &Shop,
+        taken: &mut Vec<String>,
+    ) -> Self {
         if let Some(b) = bracket {
             return Self {
                 thickness: b.thickness * mm,
@@ -139,13 +154,13 @@ impl Size {
         }
         taken.push(format!(
             "No bracket is given: flat bar {} x {}, hole {} over the tube's face taken.",
-            shop.text(defaults::TAB_WIDTH),
+            shop.text(usual),
             shop.text(defaults::TAB_THICKNESS),
             shop.text(defaults::TAB_HEIGHT)
         ));
         Self {
             thickness: defaults::TAB_THICKNESS,
-            width: defaults::TAB_WIDTH,
+            width: usual,
             height: defaults::TAB_HEIGHT,
         }
     }

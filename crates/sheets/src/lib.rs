@@ -9,12 +9,13 @@
 //! | [`Sheet`], [`Group`] | one part or list, its pages, its flat part, its tables |
 //! | [`Shop`] | unit and step of printed lengths, datum, stock |
 //! | [`RoundingCost`] | what rounding every printed coordinate to the shop's step does to the toe curve |
-//! | [`flat_part_at`] | the tab of one joint alone, for editing it live |
-//! | [`OutFile`], [`Format`] | the files of a set of sheets, as bytes |
+//! | [`flat_part_at`], [`bracket_at`] | the tab of one joint alone, for editing it live, and the bracket that it is made from |
+//! | [`OutFile`], [`Format`], [`Which`] | the files of a set of sheets, as bytes |
 //!
 //! | inside | what |
 //! |---|---|
 //! | `hardware` | bolt, ball, hole and gap at a joint, typed or taken |
+//! | `feet` | what the ears of a tab stand on: flat, coped, or askew on a round tube |
 //! | `tabs`, `rack_end`, `tap`, `mount`, `rods`, `arms`, `spacers` | parts |
 //! | `fixture`, `cut_list`, `rounding`, `cautions` | lists |
 //! | `draft`, `set` | from a part to pages |
@@ -24,6 +25,7 @@ mod cautions;
 mod cut_list;
 pub mod defaults;
 mod draft;
+mod feet;
 mod files;
 mod fixture;
 mod hardware;
@@ -39,8 +41,10 @@ mod tabs;
 mod tap;
 
 pub use draft::Group;
-pub use files::{FileFault, FileName, Format, FormatError, OutFile, file_names, file_of};
+pub use files::{
+    FileFault, FileName, Format, FormatError, OutFile, Which, file_names, file_of, files_of,
+};
 pub use rounding::{RoundingCost, rounding_costs};
 pub use set::{Sheet, Sheets};
 pub use shop::Shop;
-pub use tabs::{flat_part_at, tab_points};
+pub use tabs::{bracket_at, flat_part_at, tab_points};

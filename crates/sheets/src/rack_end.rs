@@ -129,6 +129,7 @@ impl Room {
         };
         let bolt = EndBolt {
             head_height,
+            head_width: defaults::HEAD_WIDTH_PER_THREAD * self.thread.major_diameter(),
             jam_nut: self.jam_nut,
             engagement: self.engagement,
             exposed: Self::exposed(),
@@ -153,9 +154,10 @@ fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String
             text(fit.play)
         ),
         format!(
-            "Left after everything, over {} of adjustment each way: {}; {}; {}; {}. Thread showing outside the jam nut when wound out {}.",
+            "Left after everything, over {} of adjustment each way: {}; {}; {}; {}; {}. Thread showing outside the jam nut when wound out {}.",
             text(defaults::RACK_END_ADJUSTMENT),
             least("joint to bolt head", fit.joint_to_bolt_head),
+            least("bolt head between the ears", fit.head_between_ears),
             least("jam nut to rack", fit.nut_to_rack),
             least("thread engaged", fit.least_engagement),
             least("bolt's end to end of thread", fit.bolt_end_to_thread_end),

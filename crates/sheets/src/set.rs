@@ -58,6 +58,8 @@ pub struct Sheets {
 
 /// Names of the boxes to sign.
 const SIGN_OFFS: [&str; 4] = ["Paper measured", "Cut and drilled", "Welded", "Fitted"];
+/// The same on lists.
+const CHECKED: [&str; 2] = ["Checked by", "On"];
 
 impl Sheets {
     /// Works out every sheet of a build. Takes tens of milliseconds: not for every frame.
@@ -200,10 +202,14 @@ impl OnPaper<'_> {
         if let Body::Flat(part) = &draft.body {
             notes.extend(self.too_small(part));
         }
+        let sign_offs: &[&str] = match draft.group {
+            Group::Lists => &CHECKED,
+            _ => &SIGN_OFFS,
+        };
         let around = Content {
             notes,
             caution: self.caution.clone(),
-            sign_offs: SIGN_OFFS.map(str::to_owned).to_vec(),
+            sign_offs: sign_offs.iter().map(|&name| name.to_owned()).collect(),
             ..Content::default()
         };
         match &draft.body {
@@ -223,7 +229,7 @@ impl OnPaper<'_> {
                 lay_out(self.paper, block, &content, self.metrics)
             }
             Body::Tables(tables) => {
-                table::lay_out(self.paper, block, tables, &self.caution, self.metrics)
+                table::lay_out(self.paper, block, tables, &around, self.metrics)
             }
         }
     }
@@ -273,6 +279,7 @@ impl OnPaper<'_> {
             quantity: draft.quantity.clone(),
             units: self.shop.style.unit_word().to_owned(),
             scale: scale.to_owned(),
+            made_with: concat!("Trammel ", env!("CARGO_PKG_VERSION")).to_owned(),
             ..TitleBlock::default()
         }
     }

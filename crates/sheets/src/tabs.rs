@@ -1,16 +1,15 @@
 //! Tabs of arm pivots, spring mounts and tie-rod joints, with their boxing plates.
 
-use trammel_build::{
-    AxleName, BoltAxis, Build, FrameTube, PointName, PointRef, Section, Side, TabOutline,
-};
+use trammel_build::{AxleName, BracketSpec, Build, PointName, PointRef, Side, TabOutline};
 use trammel_fabrication::flat_part::{FlatPart, Quantity};
 use trammel_fabrication::stock::{CutPiece, StockSection};
-use trammel_fabrication::tab::{Foot, Tab, TabForm, TabSize, boxing_plate, gusset, wants_boxing};
-use trammel_geometry::{Point, Vector};
+use trammel_fabrication::tab::{Tab, TabForm, TabSize, boxing_plate, gusset, wants_boxing};
+use trammel_geometry::Point;
 
 use crate::{
     Shop, defaults,
     draft::{Body, Draft, Group, Made, NotMade, Sawn, file_name, place},
+    feet::Feet,
     hardware::Hardware,
 };
 
@@ -52,7 +51,41 @@ pub fn tab_points(build: &Build, axle: AxleName) -> Vec<PointName> {
 pub fn flat_part_at(build: &Build, axle: AxleName, point: PointName) -> Result<FlatPart, String> {
     let shop = Shop::of(build);
     let hardware = Hardware::at(build, axle, point, &shop)?;
-    flat(build, axle, point, &hardware, &shop)
+    let parts = flat(build, axle, point, &hardware, &shop)?;
+    parts
+        .into_iter()
+        .next()
+        .ok_or_else(|| "the joint has no tab".to_owned())
+}
+
+/// The bracket of a joint in the build's unit: as typed, or the one that its sheet takes.
+#[must_use]
+pub fn bracket_at(build: &Build, axle: AxleName, point: PointName) -> BracketSpec {
+    let mm = build.unit.mm();
+    let typed = build
+        .axle_spec(axle)
+        .and_then(|spec| spec.parts.joints.get(&point)?.bracket.clone());
+    // Rounded far below what a shop can measure, so that a converted length shows no dust.
+    let taken = |v: f64| (v / mm * 1e6).round() / 1e6;
+    let shop = Shop::of(build);
+    let width = Hardware::at(build, axle, point, &shop).map_or(defaults::TAB_WIDTH, |h| h.width);
+    typed.unwrap_or_else(|| BracketSpec {
+        ears: None,
+        thickness: taken(defaults::TAB_THICKNESS),
+        width: taken(width),
+        height: taken(defaults::TAB_HEIGHT),
+        form: None,
+        hole: None,
+        fit: None,
+        edge: None,
+        gap: None,
+        boxing: None,
+        weld: None,
+        electrode: None,
+        material: None,
+        tube: None,
+        stands: None,
+    })
 }
 
 /// Sheets of one joint's tabs.
@@ -60,24 +93,26 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, point: PointName, shop: &Sho
     let title = format!("{}: tab", place(axle, point));
     let fail = |why: String| NotMade::new(title.clone(), why);
     let hardware = Hardware::at(build, axle, point, shop).map_err(fail)?;
-    let part = flat(build, axle, point, &hardware, shop).map_err(fail)?;
-    let mut made = vec![draft(
-        &title,
-        (axle, point),
-        part.clone(),
-        hardware.taken.clone(),
-    )];
+    let parts = flat(build, axle, point, &hardware, shop).map_err(fail)?;
+    let mut made: Vec<Draft> = parts
+        .into_iter()
+        .map(|part| {
+            let title = format!("{}: tab", part.name);
+            draft(&title, (axle, point), part, hardware.taken.clone())
+        })
+        .collect();
     made.extend(boxing(&title, (axle, point), &hardware, shop).map_err(fail)?);
     Ok(made)
 }
 
+/// The tabs of one joint that differ: one where all of its ears are alike.
 fn flat(
     build: &Build,
     axle: AxleName,
     point: PointName,
     h: &Hardware,
     shop: &Shop,
-) -> Result<FlatPart, String> {
+) -> Result<Vec<FlatPart>, String> {
     let spec = build.axle_spec(axle).ok_or("the build has no such axle")?;
     let bracket = spec
         .parts
@@ -91,32 +126,43 @@ fn flat(
         h.width
     };
     let tube = bracket.and_then(|b| b.tube);
-    let mut notes = vec![pair_note(h, shop), h.mating(shop), weld_note(h, shop)];
-    let foot = foot(build, (axle, point), tube, foot_width, h, shop, &mut notes);
-    let size = TabSize {
-        form,
-        foot,
-        foot_width,
-        height: h.height,
-        lean: 0.0,
-        hole: h.hole,
-        edge: h.edge,
-        thickness: h.thickness,
-    };
-    let tab = Tab::new(size).map_err(|e| e.to_string())?;
-    let mut part = tab
-        .part(place(axle, point), h.purpose.clone())
-        .map_err(|e| e.to_string())?;
-    part.quantity = Quantity {
-        as_drawn: 2 * h.ears,
-        mirrored: 0,
-    };
-    part.material.clone_from(&h.material);
-    if build.has_own_right_point(axle, point) {
-        notes.push("The right side has a place of its own for this joint: check the height there before you cut.".to_owned());
+    let feet = Feet::of(build, (axle, point), tube, foot_width, h, shop);
+    let alike = feet.ears.len() == 1;
+    let mut parts = Vec::new();
+    for ear in &feet.ears {
+        let size = TabSize {
+            form,
+            foot: ear.foot,
+            foot_width,
+            height: ear.height,
+            lean: 0.0,
+            hole: h.hole,
+            edge: h.edge,
+            thickness: h.thickness,
+        };
+        let tab = Tab::new(size).map_err(|e| e.to_string())?;
+        let name = match ear.which {
+            "" => place(axle, point),
+            which => format!("{}, {which}", place(axle, point)),
+        };
+        let mut part = tab
+            .part(name, h.purpose.clone())
+            .map_err(|e| e.to_string())?;
+        part.quantity = ear.quantity;
+        part.material.clone_from(&h.material);
+        let mut notes = vec![
+            pair_note(h, shop, alike && ear.quantity.mirrored == 0),
+            h.mating(shop),
+            weld_note(h, shop),
+        ];
+        notes.extend(feet.notes.iter().cloned());
+        if build.has_own_right_point(axle, point) {
+            notes.push("The right side has a place of its own for this joint: check the height there before you cut.".to_owned());
+        }
+        part.notes.splice(0..0, notes);
+        parts.push(part);
     }
-    part.notes.splice(0..0, notes);
-    Ok(part)
+    Ok(parts)
 }
 
 fn form(typed: Option<TabOutline>, h: &Hardware) -> TabForm {
@@ -129,7 +175,13 @@ fn form(typed: Option<TabOutline>, h: &Hardware) -> TabForm {
     }
 }
 
-fn pair_note(h: &Hardware, shop: &Shop) -> String {
+fn pair_note(h: &Hardware, shop: &Shop, alike: bool) -> String {
+    if !alike {
+        return format!(
+            "The tube runs askew: the ears differ or are turned over, see the quantity. Gap of a pair {}.",
+            shop.text(h.gap)
+        );
+    }
     let each = match h.ears {
         1 => "1 for the left joint and 1 for the right".to_owned(),
         _ => format!(
@@ -147,108 +199,6 @@ fn weld_note(h: &Hardware, shop: &Shop) -> String {
         shop.text(h.weld),
         h.electrode
     )
-}
-
-/// What the foot stands on, and what the tube's place says of the height.
-fn foot(
-    build: &Build,
-    (axle, point): (AxleName, PointName),
-    tube: Option<FrameTube>,
-    width: f64,
-    h: &Hardware,
-    shop: &Shop,
-    notes: &mut Vec<String>,
-) -> Foot {
-    let Some(tube) = tube else {
-        return Foot::Flat;
-    };
-    let mm = build.unit.mm();
-    let at = |t: [f64; 3]| Point::new(t[0], t[1], t[2]) * mm;
-    let (from, to) = (at(tube.from), at(tube.to));
-    let across = tube.section.across() * mm;
-    let (Some(hole), Some(along)) = (
-        build.point_mm(PointRef::left(axle, point)),
-        (to - from).try_normalize(1e-9),
-    ) else {
-        return Foot::Flat;
-    };
-    let foot = from + along * along.dot(&(hole - from));
-    let height = (hole - foot).norm() - across / 2.0;
-    if (height - h.height).abs() > shop.style.step() / 2.0 {
-        notes.push(format!(
-            "By the tube's line the hole stands {} over its face, and the bracket says {}. Mock it up before you cut.",
-            shop.text(height),
-            shop.text(h.height)
-        ));
-    }
-    let Section::Round(..) = tube.section else {
-        notes.push(format!(
-            "Foot flat, on a face of square tube {}.",
-            shop.text(across)
-        ));
-        return Foot::Flat;
-    };
-    round_foot(bolt(build, axle, point), along, across, width, shop, notes)
-}
-
-/// On a round tube: coped where the tube runs square through the tab.
-fn round_foot(
-    bolt: Vector,
-    along: Vector,
-    across: f64,
-    width: f64,
-    shop: &Shop,
-    notes: &mut Vec<String>,
-) -> Foot {
-    let with_bolt = bolt
-        .try_normalize(1e-9)
-        .map_or(1.0, |b| b.dot(&along).abs());
-    let angle = with_bolt.clamp(0.0, 1.0).acos().to_degrees();
-    let tube = shop.text(across);
-    if angle > 45.0 {
-        notes.push(format!("Foot flat, along a round tube of {tube}."));
-        return Foot::Flat;
-    }
-    if width >= across {
-        notes.push(format!(
-            "The tab is wider than its round tube of {tube}: the foot is drawn flat; fit it to the tube by hand."
-        ));
-        return Foot::Flat;
-    }
-    if angle > 5.0 {
-        notes.push(format!("The tube stands {angle:.0}\u{b0} off square to the tab: the cope is drawn square; ease it by hand."));
-    } else {
-        notes.push(format!("Foot coped to a round tube of {tube}."));
-    }
-    Foot::Coped {
-        tube_diameter: across,
-    }
-}
-
-/// Which way the bolt stands: as typed, or along the arm's pivots.
-fn bolt(build: &Build, axle: AxleName, point: PointName) -> Vector {
-    let Some(spec) = build.axle_spec(axle) else {
-        return Vector::x();
-    };
-    let typed = spec
-        .parts
-        .joints
-        .get(&point)
-        .and_then(|p| p.bolt.as_ref()?.direction);
-    let on_rod = match point {
-        PointName::TieRodInner => spec.joint_bolts.inner,
-        PointName::TieRodOuter => spec.joint_bolts.outer,
-        _ => None,
-    };
-    if let Some(direction) = typed.or(on_rod) {
-        return BoltAxis::direction(direction);
-    }
-    let arm = match point {
-        PointName::UpperFrontPivot | PointName::UpperRearPivot => &spec.upper_arm,
-        _ => &spec.lower_arm,
-    };
-    let at = |t: [f64; 3]| Vector::new(t[0], t[1], t[2]);
-    at(arm.front_pivot) - at(arm.rear_pivot)
 }
 
 fn draft(title: &str, at: (AxleName, PointName), part: FlatPart, taken: Vec<String>) -> Draft {

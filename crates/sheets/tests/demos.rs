@@ -8,6 +8,9 @@
     reason = "a test stops where it fails"
 )]
 
+#[path = "demos/feet.rs"]
+mod feet;
+
 use std::collections::BTreeSet;
 
 use trammel_build::{AxleName, Build, Edit, PartsEdit, PointName, ShopSpec, ShopStep};
@@ -113,6 +116,61 @@ fn the_font_has_every_letter_of_every_sheet() {
                 }
             }
         }
+    }
+}
+
+#[test]
+fn the_demo_that_is_shown_first_is_made_whole_without_a_word_that_something_does_not_go() {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::Letter, &m);
+    assert_eq!(sheets.not_made, Vec::<String>::new());
+    for sheet in &sheets.sheets {
+        for page in &sheet.pages {
+            for (text, _) in texts(page, &m) {
+                let wrong = ["TOO SMALL", "DOES NOT GO", "is given"]
+                    .iter()
+                    .any(|w| text.contains(w));
+                assert!(!wrong, "{}: {text}", sheet.name);
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_defaults_give_keeps_its_own_least_measures() {
+    let m = Metrics::new().unwrap();
+    let mut build = good();
+    build.front.parts = trammel_build::AxleParts::default();
+    build.rear.as_mut().unwrap().parts = trammel_build::AxleParts::default();
+    for sheet in Sheets::of(&build, Paper::A4, &m).sheets {
+        let Some(part) = &sheet.part else { continue };
+        for found in trammel_fabrication::minimums::check(part) {
+            assert!(found.holds(), "{}: {found:?}", sheet.name);
+        }
+    }
+}
+
+#[test]
+fn a_list_of_several_pages_counts_its_sheets_and_speaks_the_shops_unit() {
+    let m = Metrics::new().unwrap();
+    let sheets = Sheets::of(&good(), Paper::Letter, &m);
+    let fixture = sheets.sheet("fixture-sheet").unwrap();
+    let count = fixture.pages.len();
+    assert!(count > 1);
+    for (index, page) in fixture.pages.iter().enumerate() {
+        let texts = texts(page, &m);
+        let sheet = format!("{} / {count}", index + 1);
+        assert!(texts.iter().any(|t| t.0 == sheet), "{sheet}");
+        let within: Vec<&str> = texts
+            .iter()
+            .map(|t| t.0.as_str())
+            .filter(|t| t.contains('\u{b1}'))
+            .collect();
+        assert!(within.iter().all(|t| t.ends_with(" in")), "{within:?}");
+        assert!(
+            index != 1 || !within.is_empty(),
+            "distances stand on the second page"
+        );
     }
 }
 
@@ -325,6 +383,36 @@ fn sheets_to_look_at() {
             let path = folder.join(format!("{name}-{paper}.pdf"));
             std::fs::write(&path, file.bytes).unwrap();
             println!("{} {:?}", path.display(), sheets.not_made);
+        }
+    }
+}
+
+#[test]
+fn some_groups_alone_give_their_pages_in_one_file_and_no_plate() {
+    let sheets = Sheets::of(&good(), Paper::A4, &Metrics::new().unwrap());
+    let which = trammel_sheets::Which::Groups(vec![trammel_sheets::Group::Rods]);
+    let names = trammel_sheets::files_of(&sheets, &Format::ALL, &which).unwrap();
+    let names: Vec<&str> = names.iter().map(|f| f.name.as_str()).collect();
+    assert!(names.contains(&"sheets-tie-rods.pdf"), "{names:?}");
+    assert!(
+        names
+            .iter()
+            .all(|n| !n.contains("plate") && !n.contains("tab")),
+        "{names:?}"
+    );
+}
+
+#[test]
+fn every_page_says_what_worked_it_out_and_in_which_version() {
+    let m = Metrics::new().unwrap();
+    let version = concat!("Trammel ", env!("CARGO_PKG_VERSION"));
+    for sheet in Sheets::of(&good(), Paper::Letter, &m).sheets {
+        for page in &sheet.pages {
+            assert!(
+                texts(page, &m).iter().any(|t| t.0 == version),
+                "{}",
+                sheet.name
+            );
         }
     }
 }

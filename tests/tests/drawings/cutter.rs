@@ -10,7 +10,7 @@ use trammel_fabrication::shown::LengthStyle;
 use crate::sample::{bracket, tab};
 use crate::tools::{at_hand, python, script};
 
-fn ezdxf() -> bool {
+pub fn ezdxf() -> bool {
     at_hand(
         "ezdxf (pip install ezdxf)",
         python().args(["-c", "import ezdxf"]),

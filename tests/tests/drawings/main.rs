@@ -7,11 +7,13 @@
     clippy::expect_used,
     clippy::unwrap_used,
     clippy::panic,
+    clippy::indexing_slicing,
     clippy::print_stderr,
     reason = "a test stops where it fails, and says loudly what it skips"
 )]
 
 mod cutter;
+mod demos;
 mod paper;
 mod raster;
 mod sample;

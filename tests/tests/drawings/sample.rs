@@ -64,6 +64,7 @@ pub fn pages(part: &FlatPart, paper: Paper, metrics: &Metrics) -> Vec<Page> {
         notes: part.notes.clone(),
         caution: vec!["Nothing on this sheet says that the part is strong enough. Check every measure on the frame before you cut.".to_owned()],
         sign_offs: ["Paper measured", "Cut and drilled", "Welded", "Fitted"].map(str::to_owned).to_vec(),
+        ..Content::default()
     };
     lay_out(paper, &block, &content, metrics)
 }

@@ -38,6 +38,10 @@ pub(super) fn adjusters(build: &Build) -> Result<Kernel, NextFault> {
             .unwrap_or(defaults::THREAD),
     )?;
     let pitch = thread.pitch();
+    let rod_pitch = match build.front.parts.tie_rod.thread.as_deref() {
+        Some(name) => Thread::find(name)?.pitch(),
+        None => pitch,
+    };
     let mm = build.unit.mm();
     let usual = |(thickness, more, fewer): (f64, u32, u32)| StackRange {
         thickness: thickness / mm,
@@ -72,7 +76,7 @@ pub(super) fn adjusters(build: &Build) -> Result<Kernel, NextFault> {
         own,
         shared: shared.map(Shared),
         rod: RodThread {
-            per_turn: a.rod.map_or(pitch, |r| r.per_turn * mm),
+            per_turn: a.rod.map_or(rod_pitch, |r| r.per_turn * mm),
             range: a.rod.map(|r| (r.shorter * mm, r.longer * mm)),
         },
         assumed,

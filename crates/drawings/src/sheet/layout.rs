@@ -28,6 +28,8 @@ pub struct Content {
     pub caution: Vec<String>,
     /// Names of the sign-off boxes.
     pub sign_offs: Vec<String>,
+    /// Which sheet of how many it is, where it is laid out alone as one of several.
+    pub sheet: Option<[usize; 2]>,
 }
 
 /// The pages of one drawing: one if it goes on the paper beside its notes, else the notes on one and tiles on others.
@@ -47,7 +49,7 @@ pub fn lay_out(
             &form,
             block,
             content,
-            [index + 1, sheets],
+            content.sheet.unwrap_or([index + 1, sheets]),
             metrics,
         ))];
         placed.extend(body);

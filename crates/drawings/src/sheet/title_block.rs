@@ -34,6 +34,8 @@ pub struct TitleBlock {
     pub units: String,
     /// `1:1`, or a dash for a table.
     pub scale: String,
+    /// What worked the sheet out, with its version.
+    pub made_with: String,
 }
 
 /// Width of the block, mm (ISO 7200: 180).
@@ -69,10 +71,11 @@ pub(super) fn draw(
             (16.0, "Sheet", &sheet),
         ],
         &[
-            (52.0, "Material", &block.material),
-            (78.0, "Build", &block.supplementary),
-            (34.0, "Number", &block.number),
-            (16.0, "Revision", &block.revision),
+            (70.0, "Material", &block.material),
+            (60.0, "Build", &block.supplementary),
+            (12.0, "Number", &block.number),
+            (24.0, "Worked out with", &block.made_with),
+            (14.0, "Revision", &block.revision),
         ],
         &[
             (52.0, "Owner", &block.owner),

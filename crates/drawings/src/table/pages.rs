@@ -18,13 +18,13 @@ const HAIR: f64 = 0.01;
 /// From a column's edge to its lettering, mm.
 const INSET: f64 = 1.2;
 
-/// Tables below each other on as many sheets as it takes; long entries wrap, heads are repeated on each sheet.
+/// Tables below each other on as many sheets as it takes; long entries wrap, heads are repeated on each sheet. Caution block and sign-off boxes are those of `around`.
 #[must_use]
 pub fn lay_out(
     paper: Paper,
     block: &TitleBlock,
     tables: &[Table],
-    caution: &[String],
+    around: &Content,
     metrics: &Metrics,
 ) -> Vec<Page> {
     let room = form(paper).room;
@@ -67,7 +67,7 @@ pub fn lay_out(
     }
     let sheets = drawings.len();
     let page = |(index, drawing): (usize, Drawing)| {
-        sheet(paper, block, drawing, caution, [index, sheets], metrics)
+        sheet(paper, block, drawing, around, [index, sheets], metrics)
     };
     drawings.into_iter().enumerate().filter_map(page).collect()
 }
@@ -77,12 +77,14 @@ fn sheet(
     paper: Paper,
     block: &TitleBlock,
     drawing: Drawing,
-    caution: &[String],
+    around: &Content,
     [index, sheets]: [usize; 2],
     metrics: &Metrics,
 ) -> Option<Page> {
     let content = Content {
-        caution: caution.to_vec(),
+        caution: around.caution.clone(),
+        sign_offs: around.sign_offs.clone(),
+        sheet: Some([index + 1, sheets]),
         ..Content::default()
     };
     let mut block = block.clone();

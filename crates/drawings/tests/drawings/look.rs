@@ -59,7 +59,7 @@ fn a_sheet_of_every_kind() {
             paper,
             &block("Cut list"),
             &[list.clone(), list.clone()],
-            &[],
+            &Content::default(),
             &m,
         ));
         let set = SheetSet {

@@ -73,5 +73,6 @@ pub fn content(part: &FlatPart) -> Content {
         notes: part.notes.clone(),
         caution: vec!["Nothing on this sheet says that the part is strong enough. Check every measure on the frame before you cut.".to_owned()],
         sign_offs: ["Paper measured", "Cut and drilled", "Welded", "Fitted"].map(str::to_owned).to_vec(),
+        ..Content::default()
     }
 }

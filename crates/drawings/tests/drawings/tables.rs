@@ -1,5 +1,5 @@
 use trammel_drawings::ink::{Ink, strokes};
-use trammel_drawings::sheet::{Page, Paper};
+use trammel_drawings::sheet::{Content, Page, Paper};
 use trammel_drawings::table::{Table, lay_out, to_csv};
 
 use crate::sample::{block, metrics};
@@ -35,7 +35,13 @@ fn lettering(pages: &[Page]) -> Vec<String> {
 #[test]
 fn a_long_list_goes_on_with_its_heads_repeated() {
     let m = metrics();
-    let pages = lay_out(Paper::A4, &block("Cut list"), &[list(60)], &[], &m);
+    let pages = lay_out(
+        Paper::A4,
+        &block("Cut list"),
+        &[list(60)],
+        &Content::default(),
+        &m,
+    );
     assert!(pages.len() > 1);
     let text = lettering(&pages);
     assert_eq!(

@@ -21,6 +21,8 @@ pub struct Joint {
 pub struct EndBolt {
     /// Height of its head, with the washer under it.
     pub head_height: f64,
+    /// Width of its head across flats.
+    pub head_width: f64,
     /// Thickness of the jam nut, with the washer under it.
     pub jam_nut: f64,
     /// Thread screwed into the rack end at mid-adjustment.
@@ -40,6 +42,8 @@ pub struct BracketFit {
     pub play: f64,
     /// Between the joint's head and the bolt's head, whichever way the joint points. The bolt's head moves with the bracket, so it stays over the whole adjustment.
     pub joint_to_bolt_head: f64,
+    /// Between the bolt's head, its flats along them, and the ears: both sides together.
+    pub head_between_ears: f64,
     /// Between jam nut and rack end, wound fully in.
     pub nut_to_rack: f64,
     /// Thread engaged, wound fully out.
@@ -61,6 +65,7 @@ pub fn fit(bracket: &RackBracket, joint: &Joint, bolt: &EndBolt) -> Result<Brack
         ("the joint's ball width", joint.ball_width),
         ("the joint's head diameter", joint.head_diameter),
         ("the bolt head's height", bolt.head_height),
+        ("the bolt head's width", bolt.head_width),
         ("the jam nut's thickness", bolt.jam_nut),
         ("the thread engaged", bolt.engagement),
         ("the depth of full thread", bolt.thread_depth),
@@ -81,6 +86,7 @@ pub fn fit(bracket: &RackBracket, joint: &Joint, bolt: &EndBolt) -> Result<Brack
     Ok(BracketFit {
         play: size.gap - joint.ball_width - 2.0 * joint.washer,
         joint_to_bolt_head: size.stand_off - joint.head_diameter / 2.0 - bolt.head_height,
+        head_between_ears: size.gap - bolt.head_width,
         nut_to_rack: bolt.exposed - bolt.adjustment,
         least_engagement: bolt.engagement - bolt.adjustment,
         bolt_end_to_thread_end: bolt.thread_depth - bolt.engagement - bolt.adjustment,

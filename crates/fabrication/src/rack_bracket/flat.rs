@@ -42,7 +42,10 @@ pub(super) fn bar(size: &BracketSize, bend: Bend, name: &str) -> Result<FlatPart
 /// Base and ears to be welded.
 pub(super) fn plates(size: &BracketSize, name: &str) -> Result<Vec<FlatPart>, SizeError> {
     let mut base = plate(size, size.gap, &format!("{name}, base"))?;
-    base.holes = vec![hole(size, size.gap / 2.0, size.base_hole, "rack-end bolt")];
+    base.holes = vec![Hole {
+        pulled_through: true,
+        ..hole(size, size.gap / 2.0, size.base_hole, "rack-end bolt")
+    }];
     let ear_length = size.edge + size.stand_off + size.thickness;
     let mut ear = plate(size, ear_length, &format!("{name}, ear"))?;
     ear.quantity = Quantity {
@@ -53,6 +56,7 @@ pub(super) fn plates(size: &BracketSize, name: &str) -> Result<Vec<FlatPart>, Si
     for part in [&mut base, &mut ear] {
         part.notes = vec!["Weld with a spacer bolted between the ears; the base's outside face is flush with the ears' ends.".to_owned()];
     }
+    base.notes.push("The bolt pulls square to the base, between its two welds: its hole is not held against an edge distance.".to_owned());
     Ok(vec![base, ear])
 }
 
@@ -66,5 +70,6 @@ fn hole(size: &BracketSize, x: f64, diameter: f64, purpose: &str) -> Hole {
         centre: Point::new(x, size.width / 2.0),
         diameter,
         purpose: purpose.to_owned(),
+        pulled_through: false,
     }
 }

@@ -97,6 +97,7 @@ fn room_over_the_whole_adjustment() {
     };
     let bolt = EndBolt {
         head_height: 10.0,
+        head_width: 19.0,
         jam_nut: 8.0,
         engagement: 24.0,
         exposed: 6.0,
@@ -106,6 +107,7 @@ fn room_over_the_whole_adjustment() {
     let fit = fit(&bracket, &joint, &bolt).unwrap();
     assert_relative_eq!(fit.play, 1.3, epsilon = 1e-9);
     assert_relative_eq!(fit.joint_to_bolt_head, 12.0, epsilon = 1e-9);
+    assert_relative_eq!(fit.head_between_ears, 1.0);
     assert_relative_eq!(fit.nut_to_rack, 2.0);
     assert_relative_eq!(fit.least_engagement, 20.0);
     assert_relative_eq!(fit.bolt_end_to_thread_end, 2.0);

@@ -3,7 +3,9 @@ use std::f64::consts::PI;
 use approx::assert_relative_eq;
 use trammel_fabrication::minimums::{Minimum, check};
 use trammel_fabrication::plane::{Edge, Point};
-use trammel_fabrication::tab::{Foot, Tab, TabForm, TabSize, boxing_plate, gusset};
+use trammel_fabrication::tab::{
+    Foot, SADDLE_ACCURACY, Saddle, Tab, TabForm, TabSize, boxing_plate, gusset,
+};
 
 /// Half foot 30, hole 40 up, end radius 14: a side runs 48 from the foot's corner (the triple 14, 48, 50).
 fn tapered() -> TabSize {
@@ -206,4 +208,87 @@ fn a_hole_outside_the_outline_has_less_than_no_edge() {
             .iter()
             .any(|check| check.what == Minimum::EdgeDistance && check.value < 0.0)
     );
+}
+
+/// A tab on a tube of 40 mm that runs askew through it.
+fn askew(along: f64, up: f64, offset: f64) -> TabSize {
+    TabSize {
+        form: TabForm::Radiused,
+        foot: Foot::Askew(Saddle {
+            tube_diameter: 40.0,
+            along,
+            up,
+            offset,
+        }),
+        ..tapered()
+    }
+}
+
+/// Every point of the foot's arcs, ten to each; the feet are the edges below the hole that are not upright.
+fn foot_points(size: TabSize) -> Vec<Point> {
+    let part = Tab::new(size).unwrap().part("tab", "M8").unwrap();
+    let arcs = part.outline.edges().filter_map(|edge| match edge {
+        Edge::Arc(arc) if arc.centre.y < 20.0 => Some(arc),
+        _ => None,
+    });
+    let points: Vec<Point> = arcs
+        .flat_map(|arc| (0..=10).map(move |i| arc.at(f64::from(i) / 10.0)))
+        .collect();
+    assert!(points.len() > 40);
+    points
+}
+
+#[test]
+fn a_tube_turned_by_sixty_degrees_is_cut_in_an_ellipse_twice_as_wide() {
+    // The cut of a cylinder of radius R by a plane 60 degrees off square has the half axes R and R / cos 60 = 2 R.
+    let along = 60.0_f64.to_radians().sin();
+    for Point { coords: p, .. } in foot_points(askew(along, 0.0, 0.0)) {
+        let ellipse = (p.x / 40.0).powi(2) + ((p.y + 20.0) / 20.0).powi(2);
+        assert_relative_eq!(ellipse, 1.0, epsilon = 2.0 * SADDLE_ACCURACY / 20.0);
+    }
+    // Tipped by as much, up is the long way: the ends of the foot drop by 2 (R - sqrt(R^2 - 14^2)).
+    let ends = foot_points(askew(0.0, along, 0.0));
+    let drop = 2.0 * (20.0 - (400.0_f64 - 196.0).sqrt());
+    let least = ends.iter().map(|p| p.y).fold(0.0, f64::min);
+    assert_relative_eq!(least, -drop, epsilon = 1e-9);
+}
+
+#[test]
+fn a_tube_that_runs_straight_through_leaves_the_cope_of_a_circle() {
+    let straight = TabSize {
+        foot: Foot::Coped {
+            tube_diameter: 40.0,
+        },
+        ..askew(0.0, 0.0, 0.0)
+    };
+    let area = |size| Tab::new(size).unwrap().part("tab", "M8").unwrap().area();
+    assert_relative_eq!(area(straight), area(askew(0.0, 0.0, 0.0)), epsilon = 1e-2);
+}
+
+proptest::proptest! {
+    #[test]
+    fn every_point_of_a_skewed_foot_lies_on_the_tube(
+        along in -0.7..0.7_f64, up in -0.6..0.6_f64, offset in -5.0..5.0_f64,
+    ) {
+        let size = askew(along, up, offset);
+        let Foot::Askew(saddle) = size.foot else { panic!("askew") };
+        proptest::prop_assume!(saddle.carries(28.0));
+        // In space: the middle line through (offset, -rise, 0); the distance from it is the radius.
+        let across = (1.0 - along * along - up * up).sqrt();
+        let way = nalgebra::Vector3::new(along, up, across);
+        let through = nalgebra::Point3::new(offset, -saddle.rise(), 0.0);
+        for p in foot_points(size) {
+            let from = nalgebra::Point3::new(p.x, p.y, 0.0) - through;
+            let distance = from.cross(&way).norm();
+            proptest::prop_assert!((distance - 20.0).abs() < 1.5 * SADDLE_ACCURACY, "{distance}");
+        }
+        proptest::prop_assert!(saddle.at(0.0).abs() < 1e-12);
+    }
+}
+
+#[test]
+fn a_foot_wider_than_its_askew_tube_is_refused() {
+    assert!(Tab::new(askew(0.3, 0.0, 8.0)).is_err());
+    assert!(Tab::new(askew(1.0, 0.0, 0.0)).is_err());
+    assert!(Tab::new(askew(f64::NAN, 0.0, 0.0)).is_err());
 }

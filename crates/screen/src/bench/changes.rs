@@ -36,7 +36,7 @@ impl Bench {
                 }
                 Request::ApplyWhatIf => self.apply_what_if(ctx),
                 Request::Search(on) => self.set_searching(ctx, on),
-                Request::Export(only) => self.ask_for_sheets_folder(only),
+                Request::Export(which) => self.ask_for_sheets_folder(&which),
                 Request::OpenExported => self.open_exported(ctx),
                 Request::Parts(ask) => self.parts(ctx, &ask),
                 Request::SaveCards => self.ask_for_cards(),

@@ -7,7 +7,9 @@ use egui::{Context, Grid, Id, Modal, RichText, Ui};
 use trammel_persistence::Leftover;
 
 use super::{Bench, files::Next};
-use crate::{action::Action, host::Pick, request::Request, tokens::type_size};
+use crate::{
+    action::Action, host::Pick, make::wanted::Wanted, request::Request, tokens::type_size,
+};
 
 /// What is asked or shown.
 #[derive(Debug)]
@@ -112,10 +114,11 @@ impl Bench {
         let recent = self.files.recent().to_vec();
         let tokens = self.tokens.clone();
         let mut answer = Answer::None;
+        let mut wanted = self.making.wanted.clone();
         let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
             ui.set_width(460.0);
             answer = match &mut dialog {
-                Dialog::Path(path) => path_ui(ui, path, &recent, &tokens),
+                Dialog::Path(path) => path_ui(ui, path, &recent, &mut wanted, &tokens),
                 Dialog::Unsaved(next) => unsaved_ui(ui, next),
                 Dialog::Changed(path) => changed_ui(ui, path),
                 Dialog::Exists(path) => exists_ui(ui, path),
@@ -125,6 +128,7 @@ impl Bench {
                 Dialog::About => about_ui(ui),
             };
         });
+        self.making.wanted = wanted;
         if modal.should_close() {
             answer = Answer::Close;
         }
@@ -212,6 +216,7 @@ fn path_ui(
     ui: &mut Ui,
     dialog: &mut PathDialog,
     recent: &[PathBuf],
+    wanted: &mut Wanted,
     tokens: &crate::tokens::Tokens,
 ) -> Answer {
     let (title, word) = match dialog.what {
@@ -241,9 +246,13 @@ fn path_ui(
     if dialog.what == PathFor::Open {
         answer = offers(ui, recent, tokens);
     }
+    let sheets = dialog.what == PathFor::Sheets;
+    if sheets {
+        wanted.ui(ui, tokens);
+    }
     ui.add_space(6.0);
     ui.horizontal(|ui| {
-        let given = !dialog.typed.trim().is_empty();
+        let given = !dialog.typed.trim().is_empty() && (!sheets || wanted.is_something());
         if ui.add_enabled(given, egui::Button::new(word)).clicked() || (entered && given) {
             answer = Answer::Path(dialog.what, PathBuf::from(dialog.typed.trim()));
         }

@@ -139,7 +139,13 @@ impl Bench {
             }
         }
         if self.view.stage == Stage::Make {
-            self.making.make.table(&mut table, &mut self.view, &tokens);
+            let build = self.history.build();
+            let events = self
+                .making
+                .make
+                .table(&mut table, build, &mut self.view, &tokens);
+            let ctx = table.ctx().clone();
+            self.outline_events(&ctx, events);
         }
         let said = self.message.as_ref();
         if said.is_some_and(|m| message::ui(ui.ctx(), m, &tokens, places.table.left_bottom())) {

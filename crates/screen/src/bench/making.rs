@@ -6,7 +6,12 @@ use egui::Context;
 use trammel_persistence::save_bytes;
 
 use super::{Bench, dialogs::Dialog};
-use crate::{make::Make, view::Stage};
+use trammel_sheets::Which;
+
+use crate::{
+    make::{Make, outline::OutlineEvent, wanted::Wanted},
+    view::Stage,
+};
 
 /// The stage with what it remembers from one day to the next.
 pub(super) struct Making {
@@ -14,8 +19,8 @@ pub(super) struct Making {
     /// Where sheets were written last.
     folder: Option<PathBuf>,
     state: Option<PathBuf>,
-    /// What is to be written once a folder is given: one sheet, or all.
-    only: Option<String>,
+    /// What is to be written once a folder is given.
+    pub(super) wanted: Wanted,
     /// What was written last.
     written: Option<PathBuf>,
 }
@@ -32,7 +37,7 @@ impl Making {
             make: Make::default(),
             folder: kept.map(|text| PathBuf::from(text.trim())),
             state,
-            only: None,
+            wanted: Wanted::default(),
             written: None,
         }
     }
@@ -67,8 +72,8 @@ impl Bench {
     }
 
     /// Asks where to write: the remembered folder, or one beside the build.
-    pub(super) fn ask_for_sheets_folder(&mut self, only: Option<String>) {
-        self.making.only = only;
+    pub(super) fn ask_for_sheets_folder(&mut self, which: &Which) {
+        self.making.wanted.ask(which);
         let beside = || Some(self.files.folder()?.join("sheets"));
         let folder = self.making.folder.clone().or_else(beside);
         let here = || std::env::current_dir().ok().map(|d| d.join("sheets"));
@@ -78,12 +83,8 @@ impl Bench {
 
     pub(super) fn export_sheets(&mut self, ctx: &Context, folder: PathBuf) {
         self.making.remember(&folder);
-        let only = self.making.only.take();
-        let formats = trammel_sheets::Format::ALL;
-        let begun = self
-            .making
-            .make
-            .export(ctx, &formats, only.as_deref(), folder);
+        let (formats, which) = (self.making.wanted.formats(), self.making.wanted.which());
+        let begun = self.making.make.export(ctx, &formats, &which, folder);
         if let Err(why) = begun {
             self.complain(ctx, why);
         }
@@ -99,6 +100,39 @@ impl Bench {
                 ctx,
                 format!("{} can't be shown here: {why}", path.display()),
             );
+        }
+    }
+
+    /// What the hand did to the outline on the page: a drag is one undo step.
+    pub(super) fn outline_events(&mut self, ctx: &Context, events: Vec<OutlineEvent>) {
+        for event in events {
+            match event {
+                OutlineEvent::Began(name) => {
+                    self.message = None;
+                    self.history.begin(name);
+                }
+                OutlineEvent::Put(edit) if self.history.is_open() => {
+                    match self.history.edit(&edit) {
+                        Ok(()) => self.work_out(),
+                        Err(fault) => self.complain(
+                            ctx,
+                            format!("Not so: {fault}. The outline waits at the last one that can be made."),
+                        ),
+                    }
+                }
+                OutlineEvent::Put(edit) => {
+                    let request = crate::request::Request::Edit(*edit);
+                    self.carry_out(ctx, vec![request]);
+                }
+                OutlineEvent::Ended => {
+                    self.history.commit();
+                    self.work_out();
+                }
+                OutlineEvent::GivenUp => {
+                    self.history.abort();
+                    self.work_out();
+                }
+            }
         }
     }
 }

@@ -12,7 +12,7 @@ use std::{
 use egui::Context;
 use trammel_drawings::metrics::Metrics;
 use trammel_persistence::save_bytes;
-use trammel_sheets::{FileName, Format, Sheets, file_names, file_of};
+use trammel_sheets::{FileName, Format, Sheets, Which, file_of, files_of};
 
 /// What an export came to: what to say, and what to look at.
 type Done = Result<(String, PathBuf), String>;
@@ -33,12 +33,14 @@ impl Export {
         ctx: &Context,
         sheets: Arc<Sheets>,
         formats: &[Format],
-        only: Option<&str>,
+        which: &Which,
         folder: PathBuf,
     ) -> Result<Self, String> {
-        let names = file_names(&sheets, formats, only).map_err(|e| e.to_string())?;
+        let names = files_of(&sheets, formats, which).map_err(|e| e.to_string())?;
         if names.is_empty() {
-            return Err("This sheet has no file of that kind; nothing was written.".into());
+            return Err(
+                "There is no file of that kind of these sheets; nothing was written.".into(),
+            );
         }
         let (count, written) = (names.len(), Arc::new(AtomicUsize::new(0)));
         let (send, done) = channel();

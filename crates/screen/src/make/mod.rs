@@ -4,22 +4,27 @@
 //! |---|---|
 //! | [`MakeView`] | which sheet and page, how near, on which paper |
 //! | `page` | the page on the table, with zoom and pan |
+//! | `outline` | the grips of a tab's outline, dragged or nudged on its page |
+//! | `wanted` | which kinds of file of which sheets |
 //! | `export` | files written beside the window, with progress |
 //!
 //! Sheets are worked out on a thread of their own whenever the build or the paper changes; the last ones stay in sight until then.
 
 mod export;
+pub(crate) mod outline;
 mod page;
+pub(crate) mod wanted;
 
 use std::{path::PathBuf, sync::Arc};
 
 use egui::{Context, Ui, Vec2};
 use trammel_build::{Build, LengthUnit};
 use trammel_drawings::{metrics::Metrics, sheet::Paper};
-use trammel_sheets::{Format, Sheet, Sheets};
+use trammel_sheets::{Format, Sheet, Sheets, Which};
 
 use crate::{tokens::Tokens, tune::background::Background, view::View};
 use export::Export;
+use outline::{Held, OutlineEvent};
 use page::PageInk;
 
 /// What is looked at in the stage.
@@ -35,6 +40,32 @@ pub struct MakeView {
     pub pan: Vec2,
     /// Paper; the usual one of the unit where none is chosen.
     pub paper: Option<Paper>,
+    /// What the notebook shows.
+    pub notes: MakeNotes,
+}
+
+/// A page of the notebook in the stage.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MakeNotes {
+    /// The sheets, and the bracket of the chosen one.
+    #[default]
+    Sheets,
+    /// How the shop prints and saws, and the plate under the rack.
+    Shop,
+}
+
+impl MakeNotes {
+    /// In their order.
+    pub const ALL: [Self; 2] = [Self::Sheets, Self::Shop];
+
+    /// Its word.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Sheets => "Sheets",
+            Self::Shop => "Shop",
+        }
+    }
 }
 
 impl MakeView {
@@ -82,6 +113,8 @@ pub struct Make {
     answer: Option<Answer>,
     ink: PageInk,
     export: Option<Export>,
+    /// The grip that is held.
+    grip: Option<Held>,
 }
 
 impl Make {
@@ -133,10 +166,20 @@ impl Make {
         self.answer.as_ref().map(|a| &a.0) == self.asked.as_ref()
     }
 
-    /// Shows the page.
-    pub(crate) fn table(&mut self, ui: &mut Ui, view: &mut View, tokens: &Tokens) {
+    /// Shows the page, and what the hand does to the outline on it.
+    pub(crate) fn table(
+        &mut self,
+        ui: &mut Ui,
+        build: &Build,
+        view: &mut View,
+        tokens: &Tokens,
+    ) -> Vec<OutlineEvent> {
         let sheets = self.sheets().cloned();
-        page::ui(ui, sheets.as_deref(), &mut self.ink, &mut view.make, tokens);
+        let on = page::ui(ui, sheets.as_deref(), &mut self.ink, &mut view.make, tokens);
+        match on {
+            Some(on) => outline::ui(ui, build, &on, &mut self.grip, tokens),
+            None => Vec::new(),
+        }
     }
 
     /// Begins to write files: all, or those of one sheet.
@@ -147,7 +190,7 @@ impl Make {
         &mut self,
         ctx: &Context,
         formats: &[Format],
-        only: Option<&str>,
+        which: &Which,
         folder: PathBuf,
     ) -> Result<(), String> {
         if !self.is_current() {
@@ -157,7 +200,7 @@ impl Make {
             .sheets()
             .cloned()
             .ok_or("There are no sheets; nothing was written.")?;
-        self.export = Some(Export::start(ctx, sheets, formats, only, folder)?);
+        self.export = Some(Export::start(ctx, sheets, formats, which, folder)?);
         Ok(())
     }
 

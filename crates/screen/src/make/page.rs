@@ -11,7 +11,7 @@ use trammel_drawings::{
     sheet::Page,
 };
 use trammel_fabrication::plane::{Bounds, Edge, Point, Vector};
-use trammel_sheets::Sheets;
+use trammel_sheets::{Sheet, Sheets};
 
 use super::MakeView;
 use crate::tokens::{Tokens, type_size};
@@ -60,26 +60,41 @@ impl PageInk {
 
 /// From page millimetres to the screen.
 #[derive(Clone, Copy)]
-struct Sight {
+pub(super) struct Sight {
     corner: Pos2,
-    scale: f32,
+    /// Points in a millimetre.
+    pub(super) scale: f32,
     height: f32,
 }
 
 impl Sight {
-    fn point(&self, p: Point) -> Pos2 {
+    pub(super) fn point(&self, p: Point) -> Pos2 {
         self.corner + vec2(p.x as f32, self.height - p.y as f32) * self.scale
+    }
+
+    /// The place on the page under a point of the screen.
+    pub(super) fn place(&self, at: Pos2) -> Point {
+        let from = (at - self.corner) / self.scale;
+        Point::new(f64::from(from.x), f64::from(self.height - from.y))
     }
 }
 
+/// The page in sight.
+pub(super) struct OnPage<'a> {
+    pub(super) sheet: &'a Sheet,
+    pub(super) page: &'a Page,
+    pub(super) sight: Sight,
+    pub(super) table: Rect,
+}
+
 /// Shows the chosen sheet's page and reads the hand on it.
-pub(super) fn ui(
+pub(super) fn ui<'a>(
     ui: &mut Ui,
-    sheets: Option<&Sheets>,
+    sheets: Option<&'a Sheets>,
     ink: &mut PageInk,
     view: &mut MakeView,
     tokens: &Tokens,
-) {
+) -> Option<OnPage<'a>> {
     let table = ui.max_rect();
     ui.painter().rect_filled(table, 0.0, tokens.table);
     let Some((sheets, sheet)) = sheets.and_then(|s| Some((s, view.chosen(s)?))) else {
@@ -91,18 +106,22 @@ pub(super) fn ui(
             type_size::text(),
             tokens.ink_soft,
         );
-        return;
+        return None;
     };
     let count = sheet.pages.len();
     view.page = view.page.min(count.saturating_sub(1));
-    let Some(page) = sheet.pages.get(view.page) else {
-        return;
-    };
+    let page = sheet.pages.get(view.page)?;
     ink.fill((sheet.name.clone(), view.page), page);
     hand(ui, table, view);
     let sight = paper(table, sheets, view);
     paint(ui, table, sight, sheets, ink, tokens);
     buttons(ui, table, view, count, tokens);
+    Some(OnPage {
+        sheet,
+        page,
+        sight,
+        table,
+    })
 }
 
 /// Drag pans, the wheel zooms about the pointer, a double click shows the whole page.
@@ -239,7 +258,7 @@ fn path(painter: &egui::Painter, points: &[Pos2], line: Line, scale: f32, black:
 }
 
 /// Edges as points, arcs in chords that can't be told from them at this scale.
-fn flat(edges: &[Edge], scale: f32) -> Vec<Point> {
+pub(super) fn flat(edges: &[Edge], scale: f32) -> Vec<Point> {
     let mut points = Vec::with_capacity(edges.len() + 1);
     points.extend(edges.first().map(Edge::from));
     for edge in edges {

@@ -1,14 +1,22 @@
 //! The notebook in the Make stage: the sheets, a bracket's figures with its minimums, what rounding costs, and the files.
 
 mod bracket;
+mod shop;
 
 use egui::{Button, RichText, ScrollArea, Ui};
-use trammel_build::{Edit, PartsEdit, ShopSpec, ShopStep};
+use trammel_build::{AxleName, Edit, PartsEdit, PointName, ShopSpec, ShopStep};
 use trammel_drawings::sheet::Paper;
-use trammel_sheets::{Group, Sheet, Sheets, Shop};
+use trammel_sheets::{Group, Sheet, Sheets, Shop, Which};
 
 use super::{NotebookInput, tune::choice};
-use crate::{request::Request, tokens::type_size, view::View};
+use crate::{
+    action::Action,
+    make::MakeNotes,
+    prove::settings::{PartPage, ProvePage},
+    request::Request,
+    tokens::type_size,
+    view::{Stage, View},
+};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -23,10 +31,28 @@ pub(super) fn ui(
         }
         return;
     };
+    let pages = MakeNotes::ALL.map(|p| (p, p.label(), "What is shown below"));
+    if let Some(page) = choice(ui, input.tokens, "Page", "", &pages, view.make.notes) {
+        view.make.notes = page;
+    }
     settings(ui, input, view, requests);
+    if view.make.notes == MakeNotes::Shop {
+        ScrollArea::vertical()
+            .id_salt("shop")
+            .auto_shrink(false)
+            .show(ui, |ui| shop::ui(ui, input, requests));
+        return;
+    }
     rounding(ui, input, &sheets);
-    let at = view.make.chosen(&sheets).and_then(|s| s.at);
-    let height = ui.available_height() * if at.is_some() { LIST_SHARE } else { 1.0 };
+    let chosen = view.make.chosen(&sheets);
+    let at = chosen.and_then(|s| s.at);
+    let is_mount = chosen.is_some_and(|s| s.name == MOUNT);
+    let height = ui.available_height()
+        * if at.is_some() || is_mount {
+            LIST_SHARE
+        } else {
+            1.0
+        };
     ScrollArea::vertical()
         .id_salt("sheet list")
         .auto_shrink(false)
@@ -37,12 +63,46 @@ pub(super) fn ui(
         ScrollArea::vertical()
             .id_salt("bracket figures")
             .auto_shrink(false)
-            .show(ui, |ui| bracket::ui(ui, input, axle, point, requests));
+            .show(ui, |ui| {
+                bracket::ui(ui, input, axle, point, requests);
+                more(ui, axle, point, view, requests);
+            });
+    } else if is_mount {
+        ui.separator();
+        ScrollArea::vertical()
+            .id_salt("mount figures")
+            .auto_shrink(false)
+            .show(ui, |ui| shop::rack_mount(ui, input, requests));
+    }
+}
+
+/// The sheet of the plate under the rack.
+const MOUNT: &str = "rack-mount-plate";
+
+/// The way to what else sits at the joint.
+fn more(
+    ui: &mut Ui,
+    axle: AxleName,
+    point: PointName,
+    view: &mut View,
+    requests: &mut Vec<Request>,
+) {
+    let help = "Joint, bolt, spacers, ears, boxing plate, weld, material and the tube that it stands on: in the Prove stage";
+    if ui
+        .button("All parts of this joint…")
+        .on_hover_text(help)
+        .clicked()
+    {
+        requests.push(Request::Act(Action::Go(Stage::Prove)));
+        view.axle = axle;
+        view.prove.page = ProvePage::Parts;
+        view.prove.part = PartPage::Joints;
+        view.prove.joint = point;
     }
 }
 
 /// Part of the room that the list of sheets has while a bracket's figures stand under it.
-const LIST_SHARE: f32 = 0.26;
+const LIST_SHARE: f32 = 0.4;
 
 /// Buttons for files, with what is being written.
 fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
@@ -50,13 +110,13 @@ fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec
     let ready = input.make.sheets().is_some() && writing.is_none();
     ui.horizontal_wrapped(|ui| {
         let help =
-            "PDF at full size, DXF and SVG for the cutter, CSV lists; you are asked for the folder";
+            "PDF at full size, DXF and SVG for the cutter, CSV lists; which of them, of which sheets, and the folder are asked";
         if ui
-            .add_enabled(ready, Button::new("Export all…"))
+            .add_enabled(ready, Button::new("Export…"))
             .on_hover_text(help)
             .clicked()
         {
-            requests.push(Request::Export(None));
+            requests.push(Request::Export(Which::All));
         }
         let chosen = input.make.sheets().and_then(|s| view.make.chosen(s));
         if let Some(sheet) = chosen
@@ -64,7 +124,7 @@ fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec
                 .add_enabled(ready, Button::new("Export this sheet…"))
                 .clicked()
         {
-            requests.push(Request::Export(Some(sheet.name.clone())));
+            requests.push(Request::Export(Which::One(sheet.name.clone())));
         }
         let help = "The file written last, in the system's viewer";
         if ui.button("Open in viewer").on_hover_text(help).clicked() {

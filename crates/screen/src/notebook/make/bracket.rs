@@ -5,7 +5,7 @@ use trammel_build::{
     AxleName, BracketSpec, Edit, HoleFit, JointParts, PartsEdit, PointName, TabOutline, defaults,
 };
 use trammel_fabrication::minimums::{MinimumCheck, check};
-use trammel_sheets::{Shop, defaults as made, flat_part_at, tab_points};
+use trammel_sheets::{Shop, bracket_at, flat_part_at, tab_points};
 
 use super::super::{
     NotebookInput,
@@ -26,24 +26,7 @@ pub(super) fn ui(
     };
     let parts = spec.parts.joints.get(&point).cloned().unwrap_or_default();
     let mm = input.build.unit.mm();
-    let usual = || BracketSpec {
-        ears: None,
-        thickness: made::TAB_THICKNESS / mm,
-        width: made::TAB_WIDTH / mm,
-        height: made::TAB_HEIGHT / mm,
-        form: None,
-        hole: None,
-        fit: None,
-        edge: None,
-        gap: None,
-        boxing: None,
-        weld: None,
-        electrode: None,
-        material: None,
-        tube: None,
-        stands: None,
-    };
-    let bracket = parts.bracket.clone().unwrap_or_else(usual);
+    let bracket = bracket_at(input.build, axle, point);
     let edit = |bracket: BracketSpec| {
         let parts = JointParts {
             bracket: Some(bracket),
