@@ -99,6 +99,8 @@ pub struct ProofRow {
     pub method: Source,
     /// Why it matters, one sentence.
     pub reason: &'static str,
+    /// What was assumed, and at which adjustment, where that is not told by the pose: whole sentences.
+    pub remark: Option<String>,
     /// What would mend it, worked out; empty where the wanted factor is kept, and in a quick proof.
     pub remedies: Vec<Remedy>,
     /// The builder's reason, where it was accepted.
@@ -132,7 +134,11 @@ impl ProofRow {
         }
         let broken = self.factor.is_some_and(|factor| factor < 1.0);
         Some(match self.check {
-            Check::RackEndToe | Check::Clearance | Check::BodyRoom | Check::NutRoom
+            Check::RackEndToe
+            | Check::Clearance
+            | Check::BodyRoom
+            | Check::NutRoom
+            | Check::EndHeadRoom
                 if self.value > 0.0 =>
             {
                 Grade::Caution
@@ -141,6 +147,8 @@ impl ProofRow {
             Check::RackEndFatigue if standing > FATIGUE_NOTE => Grade::Note,
             Check::RackEndFatigue
             | Check::ThreadEngagement
+            | Check::EndNutRoom
+            | Check::StandOff
             | Check::HandForce
             | Check::KickBack
             | Check::WallLeft
@@ -215,13 +223,16 @@ pub(crate) fn caution_of(
             figures::factor(row.wanted)
         ),
         detail: format!(
-            "{} {} against {} {}{}{}.",
+            "{} {} against {} {}{}{}.{}",
             figures::figure(shown.value),
             shown.unit,
             figures::figure(shown.limit),
             shown.unit,
             if place.is_empty() { "" } else { "; " },
-            place.join(", ")
+            place.join(", "),
+            row.remark
+                .as_deref()
+                .map_or_else(String::new, |r| format!(" {r}"))
         ),
         figure: Some(Figure {
             value: factor,

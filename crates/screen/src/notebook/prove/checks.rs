@@ -260,6 +260,9 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, row: &ProofRow, requests: &mu
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.add(egui::Label::new(row.reason).wrap());
     small(ui, input.tokens, stands(row, input));
+    if let Some(remark) = &row.remark {
+        small(ui, input.tokens, remark.as_str());
+    }
     remedies::ui(
         ui,
         input,
