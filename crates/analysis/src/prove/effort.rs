@@ -5,13 +5,13 @@ use trammel_geometry::{Axle, Linkage};
 use trammel_strength::{
     check::{Check, Keep},
     loads::{Action, ForceUnit, LoadCase, Reach, Scene, Window, worst},
-    proof::{PoseAt, Sides, worst_steering_effort},
+    proof::{PoseAt, Sides, steering_effort, worst_steering_effort},
     source::Source,
     statics::SteeringEffort,
 };
 
 use super::{
-    Note, Proof, ProofDepth, ProofPart, ProofRow, cases::kernel_cases, parts::typed,
+    FactorRequest, Note, Proof, ProofDepth, ProofPart, ProofRow, cases::kernel_cases, parts::typed,
     prepared::scene, reasons::reason,
 };
 use crate::WorstPose;
@@ -116,6 +116,42 @@ pub(super) fn anew(build: &Build, like: &ProofRow) -> Option<ProofRow> {
             steered.force(&axle, same.next()?).map(|(row, _)| row)
         }
     }
+}
+
+/// The factor of one of the steering's checks pose by pose; `None` where the case asks nothing of the hands, and for the room behind the stop, which no pose changes.
+pub(super) fn factor_at<'a>(
+    build: &'a Build,
+    model: &AxleModel,
+    asked: &'a FactorRequest,
+) -> Option<impl Fn(&WorstPose) -> Option<f64> + use<'a>> {
+    let (steered, axle) = Steered::of(build, model, Some(asked.side), ProofDepth::Quick)?;
+    let cases = kernel_cases(build);
+    let case = cases.into_iter().find(|case| case.name == asked.load_case);
+    let sides = case.as_ref().and_then(sides);
+    let known = match asked.check {
+        Check::OverCentre => true,
+        Check::HandForce => sides == Some(Sides::Both),
+        Check::KickBack => sides == Some(Sides::Left),
+        _ => false,
+    };
+    known.then_some(move |place: &WorstPose| {
+        let at = PoseAt {
+            travel: place.travel,
+            rack: place.rack,
+        };
+        let row = if asked.check == Check::OverCentre {
+            let pose = axle.left.pose(place.travel, place.rack).ok()?;
+            steered.margin(pose.margins.steering, at)
+        } else {
+            let (case, sides) = (case.as_ref()?, sides?);
+            let effort =
+                |sense: &f64| steering_effort(&axle, &steered.scene, case, sides, at, *sense).ok();
+            let efforts = case.senses().iter().filter_map(effort);
+            let most = efforts.max_by(|a, b| a.hand_force.abs().total_cmp(&b.hand_force.abs()))?;
+            steered.effort(case, sides, at, most).0
+        };
+        row.factor
+    })
 }
 
 fn notes(build: &Build, proof: &mut Proof) {
@@ -227,7 +263,6 @@ impl<'a> Steered<'a> {
 
     /// What a case asks of the hands at its worst, with the torque at the pinion, N mm; `None` for a case that asks nothing of them.
     fn force(&self, axle: &Axle, case: &LoadCase) -> Option<(ProofRow, f64)> {
-        let friction = self.build.steering.friction.unwrap_or(0.0);
         let sides = sides(case)?;
         let found = worst_steering_effort(
             axle,
@@ -238,6 +273,18 @@ impl<'a> Steered<'a> {
             self.depth.fineness(),
         );
         let (at, effort) = found.ok()??;
+        Some(self.effort(case, sides, at, effort))
+    }
+
+    /// Row and torque at the pinion, N mm, of an effort at a pose.
+    fn effort(
+        &self,
+        case: &LoadCase,
+        sides: Sides,
+        at: PoseAt,
+        effort: SteeringEffort,
+    ) -> (ProofRow, f64) {
+        let friction = self.build.steering.friction.unwrap_or(0.0);
         let SteeringEffort {
             hand_force,
             pinion_torque,
@@ -250,7 +297,7 @@ impl<'a> Steered<'a> {
         let limit = self.hand_limit(check);
         let force = hand_force.abs() * by;
         let row = self.row(check, force, limit, "N", Some(&case.name), Some(at));
-        Some((row, pinion_torque.abs() * by))
+        (row, pinion_torque.abs() * by)
     }
 
     fn hand_limit(&self, check: Check) -> (f64, Source) {
@@ -291,20 +338,25 @@ impl<'a> Steered<'a> {
             Some(-pose.margins.steering)
         });
         let pose = found.ok().flatten()?.pose;
-        let typed_deg = self.build.limits.lock_over_deg;
-        let limit = typed_deg.unwrap_or(defaults::LOCK_OVER_LIMIT_DEG);
         let at = PoseAt {
             travel: pose.travel,
             rack: pose.rack,
         };
-        Some(self.row(
+        Some(self.margin(pose.margins.steering, at))
+    }
+
+    /// The row of a margin, the sine of the angle between rod and steering arm.
+    fn margin(&self, sine: f64, at: PoseAt) -> ProofRow {
+        let typed_deg = self.build.limits.lock_over_deg;
+        let limit = typed_deg.unwrap_or(defaults::LOCK_OVER_LIMIT_DEG);
+        self.row(
             Check::OverCentre,
-            pose.margins.steering.clamp(0.0, 1.0).asin(),
+            sine.clamp(0.0, 1.0).asin(),
             (limit.to_radians(), typed(typed_deg.is_some())),
             "rad",
             None,
             Some(at),
-        ))
+        )
     }
 
     fn stop_margin(&self, linkage: &Linkage, lock: f64) -> ProofRow {

@@ -125,6 +125,12 @@ impl ProofRow {
         self.factor.map(|factor| factor / self.wanted)
     }
 
+    /// Whether its factor changes from pose to pose, so that a curve of it can be drawn.
+    #[must_use]
+    pub fn has_a_curve(&self) -> bool {
+        self.check != Check::StopMargin && (self.load_case.is_some() || self.pose.is_some())
+    }
+
     /// How bad it is; `None` while the wanted factor is kept.
     #[must_use]
     pub fn grade(&self) -> Option<Grade> {

@@ -67,6 +67,43 @@ fn another_load_case_is_chosen_and_the_arrows_follow() {
     assert!(load(picture(&screen))[2] > 2.0 * quiet);
 }
 
+/// A rock at the front of the rim: the arrow stands where it hits, ahead of the wheel centre, and not at the centre or on the ground.
+#[test]
+fn a_hit_on_the_rim_is_drawn_where_it_hits() {
+    let mut screen = prove("good", ProvePage::Forces);
+    let build = screen.state().build().clone();
+    let hits = trammel_analysis::effective_load_cases(&build);
+    let on_rim = |case: &trammel_build::LoadCaseSpec| {
+        case.actions.iter().find_map(|a| match a {
+            trammel_build::LoadAction::Force(
+                _,
+                _,
+                trammel_build::LoadPlace::Rim(_, height, _),
+                _,
+            ) => Some(*height),
+            _ => None,
+        })
+    };
+    let (case, height) = hits
+        .iter()
+        .find_map(|(case, _)| Some((case.name.clone(), on_rim(case)?)))
+        .expect("a usual case hits the rim");
+    screen.state_mut().view_mut().prove.case = Some(case);
+    screen.run_steps(2);
+    let rim = build.front.parts.wheel.rim_diameter.expect("a rim") * 25.4 / 2.0;
+    let [x, _, z] = build.front.wheel.centre.map(|v| v * 25.4);
+    let arrow = picture(&screen).arrows.iter().find(|a| a.of.is_none());
+    let at = arrow.expect("the hit").at;
+    let ahead = rim * (1.0 - height * height).sqrt();
+    assert!((at.x - x - ahead).abs() < 0.1, "{} {}", at.x - x, ahead);
+    assert!(
+        (at.z - z - rim * height).abs() < 3.0,
+        "{} {}",
+        at.z - z,
+        rim * height
+    );
+}
+
 #[test]
 fn a_name_of_the_table_is_plotted_over_travel_or_rack() {
     let mut screen = prove("good", ProvePage::Forces);
