@@ -6,7 +6,7 @@ mod common;
 
 use common::{INNER, Screen, bench, click, place, press, tune, type_in, wait};
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use trammel_build::{Axis, AxleName, Build, Coordinate, MadeBy, PointName, PointRef, Side};
 use trammel_screen::{Start, tune::lift::LiftFigure, tune::what_if::Slide};
 use trammel_tuning::Reset;

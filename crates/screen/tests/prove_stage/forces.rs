@@ -92,16 +92,16 @@ fn a_hit_on_the_rim_is_drawn_where_it_hits() {
     screen.run_steps(2);
     let rim = build.front.parts.wheel.rim_diameter.expect("a rim") * 25.4 / 2.0;
     let [x, _, z] = build.front.wheel.centre.map(|v| v * 25.4);
-    let arrow = picture(&screen).arrows.iter().find(|a| a.of.is_none());
-    let at = arrow.expect("the hit").at;
     let ahead = rim * (1.0 - height * height).sqrt();
-    assert!((at.x - x - ahead).abs() < 0.1, "{} {}", at.x - x, ahead);
-    assert!(
-        (at.z - z - rim * height).abs() < 3.0,
-        "{} {}",
-        at.z - z,
-        rim * height
-    );
+    let on_wheel = picture(&screen).arrows.iter().filter(|a| a.of.is_none());
+    let off = on_wheel
+        .clone()
+        .map(|a| (a.at.x - x - ahead).hypot(a.at.z - z - rim * height));
+    let nearest = off.fold(f64::INFINITY, f64::min);
+    // A camber of a degree turns the rim's lowest point outwards, and half a rim's width stands out.
+    assert!(nearest < 3.0, "{nearest}");
+    // The weight that stands on the wheel has an arrow of its own, on the ground.
+    assert!(on_wheel.clone().any(|a| a.at.z.abs() < 1.0));
 }
 
 #[test]
