@@ -176,8 +176,8 @@ fn table() {
         "the build worked out with remedies, when the drag ends",
         times(|| drop(Results::of(&build, Depth::Full))),
     );
-    tune_rows(&row);
-    prove_rows(&row);
+    tune_rows(row);
+    prove_rows(row);
 }
 
 /// The Prove stage: forces of the chosen load case and its arrows follow in the frame, the proof behind it.

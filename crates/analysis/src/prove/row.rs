@@ -229,16 +229,13 @@ pub(crate) fn caution_of(
             figures::factor(row.wanted)
         ),
         detail: format!(
-            "{} {} against {} {}{}{}.{}",
+            "{} {} against {} {}{}{}.",
             figures::figure(shown.value),
             shown.unit,
             figures::figure(shown.limit),
             shown.unit,
             if place.is_empty() { "" } else { "; " },
-            place.join(", "),
-            row.remark
-                .as_deref()
-                .map_or_else(String::new, |r| format!(" {r}"))
+            place.join(", ")
         ),
         figure: Some(Figure {
             value: factor,
@@ -250,6 +247,9 @@ pub(crate) fn caution_of(
         reason: row.reason.to_owned(),
         remedies: row.remedies.clone(),
         point,
-        source: format!("limit: {}; formula: {}", row.source, row.method),
+        source: match &row.remark {
+            Some(remark) => format!("limit: {}; formula: {}. {remark}", row.source, row.method),
+            None => format!("limit: {}; formula: {}", row.source, row.method),
+        },
     })
 }
