@@ -12,7 +12,7 @@
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`BoltStudy`] | what a tie-rod joint sees on its bolt as it stands, and on bolts standing otherwise |
-//! | [`bolt_hole`], [`rack_end_winding`] | what proof and sheets take alike for a hole and for a rack end's adjustment |
+//! | [`bolt_hole`](fn@bolt_hole), [`rack_end_winding`] | what proof and sheets take alike for a hole and for a rack end's adjustment |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
