@@ -12,6 +12,7 @@
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`BoltStudy`] | what a tie-rod joint sees on its bolt as it stands, and on bolts standing otherwise |
+//! | [`bolt_hole`](fn@bolt_hole), [`rack_end_winding`] | what proof and sheets take alike for a hole and for a rack end's adjustment |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
@@ -24,6 +25,7 @@
 //! | [`Findings`], [`RackEndStudy`] | the cautions together with the figures of the rack ends |
 #![doc = include_str!("../BENCHMARKS.md")]
 
+mod bolt_hole;
 mod bolt_study;
 mod build_error;
 mod candidate;
@@ -49,6 +51,7 @@ mod travel_curve;
 mod what_if;
 mod words;
 
+pub use bolt_hole::{BoltHole, bolt_hole, clearance, rack_end_winding};
 pub use bolt_study::{BoltStudy, Swivel};
 pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
@@ -58,7 +61,7 @@ pub use lift_verdict::LiftVerdict;
 pub use prove::{
     FactorRequest, FactorRow, ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note,
     NoteKind, Proof, ProofDepth, ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow,
-    USUAL_CAUTIONS, WheelForce, effective_load_cases, factors_over, forces_under,
+    USUAL_CAUTIONS, WheelForce, acting_forces, effective_load_cases, factors_over, forces_under,
     forces_under_case, not_in_it, prove, thread_comparison, thread_comparison_raised,
     usual_load_cases,
 };

@@ -9,13 +9,12 @@ use trammel_analysis::{
     FactorRequest, ProofDepth, ProofPart, ProofRow, WorstPose, factors_over, prove,
 };
 use trammel_build::{Build, Side};
+use trammel_strength::clearance::Pair;
 
-fn loaded_rows(build: &Build) -> Vec<ProofRow> {
+fn drawn_rows(build: &Build) -> Vec<ProofRow> {
     let proof = prove(build, ProofDepth::Full, &|| false).expect("not called off");
-    let of_force = |row: &ProofRow| {
-        row.load_case.is_some() && row.part != ProofPart::Steering && row.factor.is_some()
-    };
-    proof.rows.into_iter().filter(of_force).collect()
+    let drawn = |row: &ProofRow| row.has_a_curve() && row.factor.is_some();
+    proof.rows.into_iter().filter(drawn).collect()
 }
 
 fn asked(row: &ProofRow) -> FactorRequest {
@@ -24,15 +23,18 @@ fn asked(row: &ProofRow) -> FactorRequest {
         side: row.side.unwrap_or(Side::Left),
         part: row.part,
         check: row.check,
-        load_case: row.load_case.clone().expect("a load case"),
+        load_case: row.load_case.clone().unwrap_or_default(),
     }
 }
 
 #[test]
 fn at_the_worst_pose_the_factor_is_that_of_the_row() {
     let build = common::demo("lifted");
-    let rows = loaded_rows(&build);
+    let rows = drawn_rows(&build);
     assert!(rows.len() > 30, "{}", rows.len());
+    for part in [ProofPart::Steering, ProofPart::Gap(Pair::TieRodAndTyre)] {
+        assert!(rows.iter().any(|row| row.part == part), "{}", part.label());
+    }
     for row in rows {
         let pose = row.pose.expect("a pose");
         let found = factors_over(&build, &asked(&row), &[pose]);
@@ -49,12 +51,13 @@ fn at_the_worst_pose_the_factor_is_that_of_the_row() {
 #[test]
 fn what_is_not_there_has_no_factors() {
     let build = common::demo("lifted");
-    let rows = loaded_rows(&build);
+    let rows = drawn_rows(&build);
     let here = [WorstPose {
         travel: 0.0,
         rack: 0.0,
     }];
-    let ask = asked(&rows[0]);
+    let loaded = rows.iter().find(|row| row.load_case.is_some());
+    let ask = asked(loaded.expect("a row under a load"));
     let unknown = FactorRequest {
         load_case: "no such case".into(),
         ..ask.clone()

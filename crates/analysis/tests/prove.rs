@@ -8,7 +8,13 @@
     reason = "a test stops where it fails"
 )]
 
+#[path = "prove/acting.rs"]
+mod acting;
 mod common;
+#[path = "prove/rack_end_bracket.rs"]
+mod rack_end_bracket;
+#[path = "prove/remedies.rs"]
+mod remedies;
 
 use approx::assert_relative_eq;
 use trammel_analysis::{

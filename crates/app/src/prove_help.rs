@@ -53,6 +53,7 @@ With --json, one object (null where there is no such figure; lengths in the buil
     grade      danger, caution; null where the wanted factor is kept
     source     of the limit; method: of the formula
     reason     why it matters
+    remark     what was assumed, or at which adjustment; null where figures say all
     remedies   list of { text, value (the factor then), applicable }
     key        what an acceptance in the build file goes by
     accepted   the builder's reason; worse_since_accepted

@@ -84,6 +84,16 @@ pub const ELECTRODE_KSI: f64 = 70.0;
 pub const WELD_LEG_SHARE: f64 = 0.75;
 /// Room of a bolt in its hole, mm (1/64 in, a close fit; common practice, no source).
 pub const HOLE_PLAY_MM: f64 = 0.4;
+/// Thickness of a jam nut over its thread (ASME B18.2.2, from memory: 5/16 in for 1/2 in).
+pub const JAM_NUT_PER_THREAD: f64 = 0.625;
+/// Height of a bolt's head over its thread (ASME B18.2.1, from memory: 5/16 in for 1/2 in).
+pub const HEAD_HEIGHT_PER_THREAD: f64 = 0.625;
+/// Diameter of a joint's head over its bolt where none is given (AS81935/1 has 2.0 to 2.7; the usual sizes about 2.67).
+pub const JOINT_HEAD_PER_BOLT: f64 = 2.67;
+/// How far a rack-end bracket can be wound each way where its turns are not given, mm (1/8 in: a judgement, no source).
+pub const RACK_END_ADJUSTMENT_MM: f64 = 3.175;
+/// Room between jam nut and rack end that is left when it is wound in, mm (a judgement, no source).
+pub const RACK_END_ROOM_MM: f64 = 1.0;
 /// Force of a rock across the middle of a tie rod, N (a judgement, no source: about 200 lbf).
 pub const SIDE_HIT_N: f64 = 900.0;
 /// Diameter of the rim, mm (10 in, usual on donor wheels; common practice, no source).

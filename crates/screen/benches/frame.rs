@@ -177,6 +177,17 @@ fn table() {
         times(|| drop(Results::of(&build, Depth::Full))),
     );
     tune_rows(row);
+    prove_rows(row);
+}
+
+/// The Prove stage: forces of the chosen load case and its arrows follow in the frame, the proof behind it.
+fn prove_rows(row: impl Fn(&str, [f64; 2])) {
+    let mut dragging = Dragging::new(Stage::Prove, PointName::TieRodInner);
+    row(
+        "Prove, the inner tie-rod joint in a drag",
+        times(|| drop(dragging.frame())),
+    );
+    assert!(dragging.bench.has_unsaved_work(), "the joint was dragged");
 }
 
 /// The Tune stage: the map is worked out anew when another joint than the mapped one moves.

@@ -6,7 +6,7 @@ mod common;
 
 use common::{INNER, Screen, bench, click, place, press, tune, type_in, wait};
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use trammel_build::{Axis, AxleName, Build, Coordinate, MadeBy, PointName, PointRef, Side};
 use trammel_screen::{Start, tune::lift::LiftFigure, tune::what_if::Slide};
 use trammel_tuning::Reset;
@@ -194,6 +194,41 @@ fn camber_stops_and_the_plotted_figure_are_chosen() {
     assert_ne!(after.front.wheel.camber_deg, before.front.wheel.camber_deg);
     let open = |b: &Build| b.front.spring.and_then(|s| s.open_length);
     assert!(open(after) > open(&before));
+}
+
+/// The rack end at the lift that is looked at: its own thread stands worse under the raised frame than as it is.
+#[test]
+fn threads_stand_side_by_side_at_the_lift_looked_at() {
+    let mut screen = ride_height("good");
+    click(&mut screen, "Stops: move along");
+    screen.state_mut().view_mut().tune.raise.by = 50.8;
+    screen.run_steps(2);
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    click_below(&mut screen, "Look at: rack-end threads");
+    screen.run_steps(3);
+    let said = screen.get_by_label_contains("as it stands,");
+    let said = said.accesskit_node();
+    let said = said.value().or(said.label()).unwrap_or_default();
+    let numbers: Vec<f64> = said
+        .split(|c: char| !(c.is_ascii_digit() || c == '.'))
+        .filter(|w| w.contains('.'))
+        .filter_map(|w| w.trim_end_matches('.').parse().ok())
+        .collect();
+    let [now, then, ..] = numbers.as_slice() else {
+        panic!("{said}")
+    };
+    assert!(then < now, "{said}");
+    let own = screen.query_all_by_label_contains(", your own").count();
+    assert_eq!(own, 1);
+    click_below(&mut screen, "Show: free length");
+    assert!(
+        screen
+            .query_all_by_label_contains("UNF SAE")
+            .next()
+            .is_some()
+    );
+    click_below(&mut screen, "Look at: figures");
+    assert!(screen.query_by_label_contains("as it stands,").is_none());
 }
 
 #[test]

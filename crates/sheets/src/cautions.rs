@@ -1,6 +1,8 @@
 //! What is near or past a limit, and what the builder accepted, for the sheets.
 
-use trammel_analysis::{Caution, Depth, Findings, Grade, ProofDepth, Study, prove};
+use trammel_analysis::{
+    Caution, Depth, Findings, Grade, ProofDepth, Study, USUAL_CAUTIONS, not_in_it, prove,
+};
 use trammel_build::Build;
 use trammel_drawings::table::Table;
 
@@ -83,7 +85,15 @@ pub(crate) fn drafts(build: &Build, cautions: &Result<Vec<Caution>, String>) -> 
     if open.rows().is_empty() {
         open.row([String::new(), "None of what was checked.".to_owned()]);
     }
-    let tables = [open, accepted]
+    let mut always = Table::new("Whatever the figures say", &["Always"]);
+    for line in USUAL_CAUTIONS {
+        always.row([line.to_owned()]);
+    }
+    let mut unknown = Table::new("Not in any figure", &["Left out"]);
+    for line in not_in_it() {
+        unknown.row([(*line).to_owned()]);
+    }
+    let tables = [open, accepted, always, unknown]
         .into_iter()
         .filter(|t| !t.rows().is_empty());
     Ok(vec![Draft {

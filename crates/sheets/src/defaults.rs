@@ -20,18 +20,10 @@ pub const WIDE_FROM: f64 = 12.0;
 pub const TAB_HEIGHT: f64 = 38.1;
 /// Width of a ball or bush over its bolt where none is given: AS81935/1 has 1.25 to 1.33.
 pub const BALL_PER_BOLT: f64 = 1.33;
-/// Diameter of a joint's head over its bolt where none is given (AS81935/1 has 2.0 to 2.7; the usual sizes about 2.67).
-pub const HEAD_PER_BOLT: f64 = 2.67;
 /// Thickness of a washer under head or nut (common practice, no source).
 pub const WASHER: f64 = 1.6;
-/// Thickness of a jam nut over its thread (ASME B18.2.2, from memory: 5/16 in for 1/2 in).
-pub const JAM_NUT_PER_THREAD: f64 = 0.625;
-/// Height of a bolt's head over its thread (ASME B18.2.1, from memory: 5/16 in for 1/2 in).
-pub const HEAD_HEIGHT_PER_THREAD: f64 = 0.625;
 /// Width of a bolt's head across flats over its thread (ASME B18.2.1, from memory: 3/4 in for 1/2 in, 15/16 in for 5/8 in).
 pub const HEAD_WIDTH_PER_THREAD: f64 = 1.5;
-/// How far a rack-end bracket can be wound each way (1/8 in: a judgement, no source).
-pub const RACK_END_ADJUSTMENT: f64 = 3.175;
 /// Room between jam nut and rack end that is left when it is wound in (a judgement, no source).
 pub const RACK_END_ROOM: f64 = 1.0;
 /// Diameter of the rack bar (1 in: common practice, no source).

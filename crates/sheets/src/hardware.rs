@@ -1,9 +1,9 @@
 //! What sits at a joint: typed in the build, of the table of rod ends, or taken, and then said.
 
+use trammel_analysis::bolt_hole;
 use trammel_build::{
-    AxleName, AxleSpec, BracketSpec, Build, Ears, HoleFit, JointParts, PointName, defaults as usual,
+    AxleName, AxleSpec, BracketSpec, Build, Ears, JointParts, PointName, defaults as usual,
 };
-use trammel_fabrication::clearance_hole::{Fit, clearance_hole};
 use trammel_fabrication::spacer::pair_gap;
 use trammel_strength::rod_end::ListedRodEnd;
 use trammel_strength::thread::Thread;
@@ -62,11 +62,11 @@ impl Hardware {
             .and_then(|e| e.head_diameter)
             .map(|v| v * mm)
             .or(listed.map(ListedRodEnd::head_diameter))
-            .unwrap_or(defaults::HEAD_PER_BOLT * major);
+            .unwrap_or(usual::JOINT_HEAD_PER_BOLT * major);
         let bolt = parts.and_then(|p| p.bolt.as_ref());
         let spacer = bolt.and_then(|b| b.spacer).unwrap_or(0.0) * mm;
         let size = Size::of(bracket, usual_width(major), mm, shop, &mut taken);
-        let (hole, fit) = hole(bracket, thread, mm);
+        let hole = bolt_hole(bracket, thread, mm);
         let pair = pair_gap(
             ball_width,
             spacer,
@@ -88,8 +88,8 @@ impl Hardware {
             thickness: size.thickness,
             width: size.width,
             height: size.height,
-            hole,
-            purpose: format!("{} bolt, {fit}", thread.designation()),
+            hole: hole.diameter,
+            purpose: format!("{} bolt, {}", thread.designation(), hole.fit),
             edge: bracket
                 .and_then(|b| b.edge)
                 .map_or(size.width / 2.0, |v| v * mm),
@@ -229,25 +229,4 @@ fn ball_width(
             ));
             width
         })
-}
-
-/// The hole's diameter and how it is called.
-fn hole(bracket: Option<&BracketSpec>, thread: Thread, mm: f64) -> (f64, &'static str) {
-    let fit = match bracket.and_then(|b| b.fit) {
-        Some(HoleFit::Reamed) => Fit::Reamed,
-        Some(HoleFit::Normal) => Fit::Normal,
-        Some(HoleFit::Loose) => Fit::Loose,
-        Some(HoleFit::Close) | None => Fit::Close,
-    };
-    if let Some(typed) = bracket.and_then(|b| b.hole) {
-        return (typed * mm, "as typed");
-    }
-    (clearance(thread, fit), fit.word())
-}
-
-/// The hole of a class; the bolt with the usual play where the tables don't hold the size.
-pub(crate) fn clearance(thread: Thread, fit: Fit) -> f64 {
-    clearance_hole(thread, fit).map_or(thread.major_diameter() + usual::HOLE_PLAY_MM, |h| {
-        h.diameter
-    })
 }

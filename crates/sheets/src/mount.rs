@@ -1,5 +1,6 @@
 //! The plate that the rack is bolted to.
 
+use trammel_analysis::clearance;
 use trammel_build::Build;
 use trammel_fabrication::clearance_hole::Fit;
 use trammel_fabrication::flat_part::Quantity;
@@ -9,7 +10,6 @@ use trammel_strength::thread::Thread;
 use crate::{
     Shop, defaults,
     draft::{Body, Draft, Group, Made, NotMade, file_name},
-    hardware::clearance,
     tabs::sawn,
 };
 

@@ -1,5 +1,6 @@
 //! The bracket on the rack end that carries the inner tie-rod joint.
 
+use trammel_analysis::{clearance, rack_end_winding};
 use trammel_build::{AxleName, Build, PointName, Side, defaults as usual};
 use trammel_fabrication::clearance_hole::Fit;
 use trammel_fabrication::flat_part::Quantity;
@@ -9,9 +10,9 @@ use trammel_fabrication::rack_bracket::{
 use trammel_strength::thread::Thread;
 
 use crate::{
-    Shop, defaults,
+    Shop,
     draft::{Body, Draft, Group, Made, NotMade, file_name},
-    hardware::{Hardware, clearance},
+    hardware::Hardware,
     tabs::sawn,
 };
 
@@ -60,6 +61,8 @@ struct Room {
     jam_nut: f64,
     engagement: f64,
     thread_depth: f64,
+    /// How far it can be wound each way.
+    adjustment: f64,
     taken: Vec<String>,
 }
 
@@ -79,9 +82,10 @@ impl Room {
         let major = thread.major_diameter();
         let jam_nut = spec
             .jam_nut
-            .map_or(defaults::JAM_NUT_PER_THREAD * major, |v| v * mm);
+            .map_or(usual::JAM_NUT_PER_THREAD * major, |v| v * mm);
         let engagement = spec.engagement.map_or(major, |v| v * mm);
-        let least = engagement + defaults::RACK_END_ADJUSTMENT;
+        let adjustment = rack_end_winding(build);
+        let least = engagement + adjustment;
         Ok(Self {
             thread,
             free: end.free_length(),
@@ -89,17 +93,18 @@ impl Room {
             jam_nut,
             engagement,
             thread_depth: spec.bore_depth.map_or(least, |v| v * mm).max(engagement),
+            adjustment,
             taken,
         })
     }
 
-    fn exposed() -> f64 {
-        defaults::RACK_END_ADJUSTMENT + defaults::RACK_END_ROOM
+    fn exposed(&self) -> f64 {
+        self.adjustment + usual::RACK_END_ROOM_MM
     }
 
     fn bracket(&self, h: &Hardware, shop: &Shop) -> Result<(RackBracket, BracketFit), String> {
-        let stand_off = self.free - self.jam_nut - Self::exposed() - h.thickness;
-        let head_height = defaults::HEAD_HEIGHT_PER_THREAD * self.thread.major_diameter();
+        let stand_off = self.free - self.jam_nut - self.exposed() - h.thickness;
+        let head_height = usual::HEAD_HEIGHT_PER_THREAD * self.thread.major_diameter();
         let least = head_height + h.head_diameter / 2.0;
         if stand_off < least {
             return Err(format!(
@@ -132,8 +137,8 @@ impl Room {
             head_width: defaults::HEAD_WIDTH_PER_THREAD * self.thread.major_diameter(),
             jam_nut: self.jam_nut,
             engagement: self.engagement,
-            exposed: Self::exposed(),
-            adjustment: defaults::RACK_END_ADJUSTMENT,
+            exposed: self.exposed(),
+            adjustment: self.adjustment,
             thread_depth: self.thread_depth,
         };
         let found = fit(&bracket, &joint, &bolt).map_err(|e| e.to_string())?;
@@ -155,7 +160,7 @@ fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String
         ),
         format!(
             "Left after everything, over {} of adjustment each way: {}; {}; {}; {}; {}. Thread showing outside the jam nut when wound out {}.",
-            text(defaults::RACK_END_ADJUSTMENT),
+            text(room.adjustment),
             least("joint to bolt head", fit.joint_to_bolt_head),
             least("bolt head between the ears", fit.head_between_ears),
             least("jam nut to rack", fit.nut_to_rack),

@@ -103,7 +103,7 @@ impl Rod {
             "Adjustment each way",
             defaults::ROD_ADJUSTMENT,
         );
-        let jam_nut = or(rod.jam_nut, "Jam nut", defaults::JAM_NUT_PER_THREAD * major);
+        let jam_nut = or(rod.jam_nut, "Jam nut", usual::JAM_NUT_PER_THREAD * major);
         let flange = or(
             rod.adapter_length,
             "What each adapter adds",

@@ -1,5 +1,6 @@
 //! Spacers and misalignment sleeves at the joints.
 
+use trammel_analysis::clearance;
 use trammel_build::{AxleName, AxleParts, Build, PointName};
 use trammel_drawings::table::Table;
 use trammel_fabrication::clearance_hole::Fit;
@@ -9,7 +10,7 @@ use trammel_fabrication::stock::{CutPiece, STEEL_DENSITY, StockSection};
 use crate::{
     Shop, defaults,
     draft::{Body, Draft, Group, Made, NotMade, Sawn, file_name, place},
-    hardware::{Hardware, clearance},
+    hardware::Hardware,
 };
 
 const TITLE: &str = "Spacers and sleeves";

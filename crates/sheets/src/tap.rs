@@ -1,5 +1,6 @@
 //! The card for drilling and tapping the rack ends.
 
+use trammel_analysis::rack_end_winding;
 use trammel_build::{Build, defaults as usual};
 use trammel_drawings::table::Table;
 use trammel_fabrication::tap_card::{LadderStep, REMINDERS, TapCard};
@@ -19,7 +20,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
     let name = spec.thread.as_deref().unwrap_or(usual::THREAD);
     let thread = Thread::find(name).map_err(|e| fail(e.to_string()))?;
     let bar = spec.bar_diameter.map_or(defaults::RACK_BAR, |v| v * mm);
-    let asked = spec.engagement.map_or(0.0, |v| v * mm) + defaults::RACK_END_ADJUSTMENT;
+    let asked = spec.engagement.map_or(0.0, |v| v * mm) + rack_end_winding(build);
     let depth = spec
         .bore_depth
         .map_or(asked.max(TapCard::usual_depth(thread)), |v| v * mm);

@@ -367,6 +367,22 @@ fn an_accepted_caution_is_printed_with_its_reason() {
     let rows = sheets.sheet("cautions").unwrap().tables[1].rows().to_vec();
     assert_eq!(rows.len(), 1);
     assert!(rows[0][2].contains("Only driven on grass."));
+    let all = sheets.sheet("cautions").unwrap();
+    let printed: Vec<String> = all
+        .pages
+        .iter()
+        .flat_map(|page| texts(page, &m))
+        .map(|t| t.0)
+        .collect();
+    let printed = printed.join(" ");
+    assert!(printed.contains("Only driven on grass."));
+    for words in [
+        "Whatever the figures say",
+        "Positive stops",
+        "Not in any figure",
+    ] {
+        assert!(printed.contains(words), "{words}: {printed}");
+    }
 }
 
 #[test]

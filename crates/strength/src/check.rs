@@ -60,6 +60,12 @@ pub enum Check {
     BodyRoom,
     /// Gap between a rod end's jam nut and the ears.
     NutRoom,
+    /// Gap between the head of the bolt that holds a bracket on the rack end and the joint between its ears.
+    EndHeadRoom,
+    /// Gap beside the jam nut between the rack's face and that bracket.
+    EndNutRoom,
+    /// Height of that bracket against what the rack end leaves for it.
+    StandOff,
     /// Force asked of the driver at the rim of the steering wheel.
     HandForce,
     /// Force with which a hit tears at the rim of the steering wheel.
@@ -98,6 +104,9 @@ impl fmt::Display for Check {
             Self::Clearance => "clearance",
             Self::BodyRoom => "joint body to ears",
             Self::NutRoom => "jam nut to ears over the adjustment",
+            Self::EndHeadRoom => "bolt head to joint over the adjustment",
+            Self::EndNutRoom => "jam nut to rack or bracket over the adjustment",
+            Self::StandOff => "bracket's height against the room on the rack end",
             Self::HandForce => "hand force",
             Self::KickBack => "kick-back at the steering wheel",
             Self::OverCentre => "margin before over centre",

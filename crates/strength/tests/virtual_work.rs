@@ -1,11 +1,13 @@
 //! The forces against the principle of virtual work: no equation of equilibrium in it, only how the linkage moves.
 #![allow(
     clippy::unwrap_used,
+    clippy::indexing_slicing,
     reason = "helpers of tests: a bad reference file has to stop the test"
 )]
 
 mod common;
 
+use proptest::prelude::*;
 use trammel_geometry::{Linkage, Point, Pose, Vector};
 use trammel_strength::force::UprightLoad;
 use trammel_strength::statics::Equilibrium;
@@ -24,6 +26,57 @@ fn linkages() -> impl Iterator<Item = Linkage> {
     CORNERS
         .iter()
         .map(|name| Linkage::new(&common::corner(&common::reference(name))).unwrap())
+}
+
+fn moved(point: Point, by: [f64; 3]) -> Point {
+    point + Vector::from(by)
+}
+
+prop_compose! {
+    /// A corner of the reference with every joint somewhere else, up to 15 mm each way.
+    fn any_linkage()(n in 0..CORNERS.len(), by in prop::array::uniform10(prop::array::uniform3(-15.0..15.0_f64))) -> Option<Linkage> {
+        let mut corner = common::corner(&common::reference(CORNERS[n]));
+        let arms = [&mut corner.upper_arm, &mut corner.lower_arm];
+        for (i, arm) in arms.into_iter().enumerate() {
+            arm.front_pivot = moved(arm.front_pivot, by[3 * i]);
+            arm.rear_pivot = moved(arm.rear_pivot, by[3 * i + 1]);
+            arm.ball_joint = moved(arm.ball_joint, by[3 * i + 2]);
+        }
+        corner.tie_rod.inner = moved(corner.tie_rod.inner, by[6]);
+        corner.tie_rod.outer = moved(corner.tie_rod.outer, by[7]);
+        corner.spring = corner.spring.map(|spring| trammel_geometry::Spring {
+            chassis_mount: moved(spring.chassis_mount, by[8]),
+            arm_mount: moved(spring.arm_mount, by[9]),
+            ..spring
+        });
+        Linkage::new(&corner).ok()
+    }
+}
+
+proptest! {
+    /// The same laws for any corner, place and load: in travel at held rack only spring and load do work; with the spring's length held, only rack and load.
+    #[test]
+    fn work_of_random_corners(linkage in any_linkage(), travel in -30.0..30.0_f64, rack in -15.0..15.0_f64, force in prop::array::uniform3(-2000.0..2000.0_f64)) {
+        let Some(linkage) = linkage else { return Ok(()) };
+        let Ok(pose) = linkage.pose(travel, rack) else { return Ok(()) };
+        let force = Vector::from(force);
+        let load = UprightLoad::force_at(pose.contact, force).unwrap();
+        let forces = Equilibrium::at(&linkage, &pose).unwrap().under(&load).unwrap();
+        let velocity = pose.rates.wheel_centre + pose.rates.upright.cross(&(pose.contact - pose.wheel_centre));
+        let motion_ratio = linkage.measures(&pose).spring.unwrap().motion_ratio;
+        prop_assume!(motion_ratio.abs() > 0.1);
+        let by_work = force.dot(&velocity) / motion_ratio;
+        let scale = force.norm() / motion_ratio.abs();
+        prop_assert!((forces.spring_force - by_work).abs() < 1e-9 * scale, "{} {by_work}", forces.spring_force);
+        let Some(on_rack) = forces.rack_force else { return Ok(()) };
+        let step = 0.01;
+        let [left, right] = [rack + step, rack - step].map(|rack| {
+            let there = same_spring(&linkage, &pose, rack);
+            carried(&pose, &there, pose.contact)
+        });
+        let by_work = force.dot(&(left - right)) / (2.0 * step);
+        prop_assert!((on_rack - by_work).abs() < 1e-5 * force.norm(), "{on_rack} {by_work}");
+    }
 }
 
 fn spring_length(linkage: &Linkage, pose: &Pose) -> f64 {

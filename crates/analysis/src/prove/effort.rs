@@ -1,17 +1,17 @@
 //! What the steering asks of the driver, and how far it is from going over centre.
 
-use trammel_build::{AxleModel, AxleName, AxleSpec, Build, Side, defaults};
+use trammel_build::{AxleModel, AxleName, Build, Side, defaults};
 use trammel_geometry::{Axle, Linkage};
 use trammel_strength::{
     check::{Check, Keep},
     loads::{Action, ForceUnit, LoadCase, Reach, Scene, Window, worst},
-    proof::{PoseAt, Sides, worst_steering_effort},
+    proof::{PoseAt, Sides, steering_effort, worst_steering_effort},
     source::Source,
     statics::SteeringEffort,
 };
 
 use super::{
-    Note, Proof, ProofDepth, ProofPart, ProofRow, cases::kernel_cases, parts::typed,
+    FactorRequest, Note, Proof, ProofDepth, ProofPart, ProofRow, cases::kernel_cases, parts::typed,
     prepared::scene, reasons::reason,
 };
 use crate::WorstPose;
@@ -73,47 +73,85 @@ pub(super) fn prove(
     alike: bool,
     proof: &mut Proof,
 ) {
-    let (Some(spec), Some(rack)) = (build.axle_spec(model.name), model.rack) else {
+    let Some(rack) = model.rack else {
         return;
     };
     notes(build, proof);
-    let lock = stop(build, model.lock());
-    let travel = model.travel;
-    let reach = Reach::new(travel.bump.max(0.0), (-travel.droop).max(0.0), lock);
-    // What is wrong with either was said where the corners were prepared.
-    let (Ok(reach), Ok(scene)) = (reach, scene_of(build, model, spec)) else {
-        return;
-    };
     let mut figures = SteeringFigures {
-        turns: 2.0 * lock / rack.travel_per_turn,
+        turns: 2.0 * stop(build, model.lock()) / rack.travel_per_turn,
         parked_hand_force: None,
         parked_torque: None,
         kick_back: None,
         kick_back_torque: None,
         over_centre: None,
     };
-    let swapped = Axle {
-        left: model.axle.right_mirrored,
-        right_mirrored: model.axle.left,
+    let sides: &[Option<Side>] = if alike {
+        &[None]
+    } else {
+        &[Some(Side::Left), Some(Side::Right)]
     };
-    let both = [(Side::Left, model.axle), (Side::Right, swapped)];
-    for (side, axle) in both.into_iter().take(if alike { 1 } else { 2 }) {
-        let steered = Steered {
-            build,
-            axle: model.name,
-            scene,
-            reach,
-            depth,
-            side: (!alike).then_some(side),
+    for side in sides {
+        // What is wrong was said where the corners were prepared.
+        let Some((steered, axle)) = Steered::of(build, model, *side, depth) else {
+            return;
         };
         steered.forces(&axle, &mut figures, proof);
-        steered.margins(&axle.left, lock, &mut figures, proof);
+        steered.margins(&axle.left, stop(build, model.lock()), &mut figures, proof);
     }
     proof.steering = Some(figures);
 }
 
-fn scene_of(build: &Build, model: &AxleModel, spec: &AxleSpec) -> Result<Scene, Note> {
-    scene(build, model, spec, &mut Vec::new())
+/// One row of the steering of a build anew.
+pub(super) fn anew(build: &Build, like: &ProofRow) -> Option<ProofRow> {
+    let model = build.axle(like.axle).ok()?;
+    let (steered, axle) = Steered::of(build, &model, like.side, ProofDepth::Full)?;
+    match like.check {
+        Check::OverCentre => steered.over_centre(&axle.left),
+        Check::StopMargin => Some(steered.stop_margin(&axle.left, stop(build, model.lock()))),
+        _ => {
+            let cases = kernel_cases(build);
+            let mut same = cases
+                .iter()
+                .filter(|case| Some(&case.name) == like.load_case.as_ref());
+            steered.force(&axle, same.next()?).map(|(row, _)| row)
+        }
+    }
+}
+
+/// The factor of one of the steering's checks pose by pose; `None` where the case asks nothing of the hands, and for the room behind the stop, which no pose changes.
+pub(super) fn factor_at<'a>(
+    build: &'a Build,
+    model: &AxleModel,
+    asked: &'a FactorRequest,
+) -> Option<impl Fn(&WorstPose) -> Option<f64> + use<'a>> {
+    let (steered, axle) = Steered::of(build, model, Some(asked.side), ProofDepth::Quick)?;
+    let cases = kernel_cases(build);
+    let case = cases.into_iter().find(|case| case.name == asked.load_case);
+    let sides = case.as_ref().and_then(sides);
+    let known = match asked.check {
+        Check::OverCentre => true,
+        Check::HandForce => sides == Some(Sides::Both),
+        Check::KickBack => sides == Some(Sides::Left),
+        _ => false,
+    };
+    known.then_some(move |place: &WorstPose| {
+        let at = PoseAt {
+            travel: place.travel,
+            rack: place.rack,
+        };
+        let row = if asked.check == Check::OverCentre {
+            let pose = axle.left.pose(place.travel, place.rack).ok()?;
+            steered.margin(pose.margins.steering, at)
+        } else {
+            let (case, sides) = (case.as_ref()?, sides?);
+            let effort =
+                |sense: &f64| steering_effort(&axle, &steered.scene, case, sides, at, *sense).ok();
+            let efforts = case.senses().iter().filter_map(effort);
+            let most = efforts.max_by(|a, b| a.hand_force.abs().total_cmp(&b.hand_force.abs()))?;
+            steered.effort(case, sides, at, most).0
+        };
+        row.factor
+    })
 }
 
 fn notes(build: &Build, proof: &mut Proof) {
@@ -176,49 +214,90 @@ fn sides(case: &LoadCase) -> Option<Sides> {
     }
 }
 
-impl Steered<'_> {
+impl<'a> Steered<'a> {
+    /// The steering seen from a side, with its axle turned so that this side is the left; from the left where both are alike.
+    fn of(
+        build: &'a Build,
+        model: &AxleModel,
+        side: Option<Side>,
+        depth: ProofDepth,
+    ) -> Option<(Self, Axle)> {
+        let spec = build.axle_spec(model.name)?;
+        let scene = scene(build, model, spec, &mut Vec::new()).ok()?;
+        let (bump, droop) = (model.travel.bump.max(0.0), (-model.travel.droop).max(0.0));
+        let reach = Reach::new(bump, droop, stop(build, model.lock())).ok()?;
+        let axle = match side {
+            Some(Side::Right) => Axle {
+                left: model.axle.right_mirrored,
+                right_mirrored: model.axle.left,
+            },
+            Some(Side::Left) | None => model.axle,
+        };
+        let steered = Self {
+            build,
+            axle: model.name,
+            scene,
+            reach,
+            depth,
+            side,
+        };
+        Some((steered, axle))
+    }
+
     fn forces(&self, axle: &Axle, figures: &mut SteeringFigures, proof: &mut Proof) {
-        let friction = self.build.steering.friction.unwrap_or(0.0);
         for case in kernel_cases(self.build) {
-            let Some(sides) = sides(&case) else { continue };
-            let found = worst_steering_effort(
-                axle,
-                &self.scene,
-                &case,
-                sides,
-                &self.reach,
-                self.depth.fineness(),
-            );
-            let Ok(Some((at, effort))) = found else {
+            let Some((row, torque)) = self.force(axle, &case) else {
                 continue;
             };
-            let SteeringEffort {
-                hand_force,
-                pinion_torque,
-                ..
-            } = effort;
-            let (check, by) = match sides {
-                Sides::Both => (Check::HandForce, 1.0 / (1.0 - friction)),
-                Sides::Left => (Check::KickBack, 1.0 - friction),
+            let (most, at_pinion) = match row.check {
+                Check::HandForce => (&mut figures.parked_hand_force, &mut figures.parked_torque),
+                _ => (&mut figures.kick_back, &mut figures.kick_back_torque),
             };
-            let force = hand_force.abs() * by;
-            let (most, torque) = match sides {
-                Sides::Both => (&mut figures.parked_hand_force, &mut figures.parked_torque),
-                Sides::Left => (&mut figures.kick_back, &mut figures.kick_back_torque),
-            };
-            if most.is_none_or(|known| force > known) {
-                *most = Some(force);
-                *torque = Some(pinion_torque.abs() * by);
+            if most.is_none_or(|known| row.value > known) {
+                *most = Some(row.value);
+                *at_pinion = Some(torque);
             }
-            proof.rows.push(self.row(
-                check,
-                force,
-                self.hand_limit(check),
-                "N",
-                Some(&case.name),
-                Some(at),
-            ));
+            proof.rows.push(row);
         }
+    }
+
+    /// What a case asks of the hands at its worst, with the torque at the pinion, N mm; `None` for a case that asks nothing of them.
+    fn force(&self, axle: &Axle, case: &LoadCase) -> Option<(ProofRow, f64)> {
+        let sides = sides(case)?;
+        let found = worst_steering_effort(
+            axle,
+            &self.scene,
+            case,
+            sides,
+            &self.reach,
+            self.depth.fineness(),
+        );
+        let (at, effort) = found.ok()??;
+        Some(self.effort(case, sides, at, effort))
+    }
+
+    /// Row and torque at the pinion, N mm, of an effort at a pose.
+    fn effort(
+        &self,
+        case: &LoadCase,
+        sides: Sides,
+        at: PoseAt,
+        effort: SteeringEffort,
+    ) -> (ProofRow, f64) {
+        let friction = self.build.steering.friction.unwrap_or(0.0);
+        let SteeringEffort {
+            hand_force,
+            pinion_torque,
+            ..
+        } = effort;
+        let (check, by) = match sides {
+            Sides::Both => (Check::HandForce, 1.0 / (1.0 - friction)),
+            Sides::Left => (Check::KickBack, 1.0 - friction),
+        };
+        let limit = self.hand_limit(check);
+        let force = hand_force.abs() * by;
+        let row = self.row(check, force, limit, "N", Some(&case.name), Some(at));
+        (row, pinion_torque.abs() * by)
     }
 
     fn hand_limit(&self, check: Check) -> (f64, Source) {
@@ -238,45 +317,52 @@ impl Steered<'_> {
         figures: &mut SteeringFigures,
         proof: &mut Proof,
     ) {
+        let Some(row) = self.over_centre(linkage) else {
+            return;
+        };
+        let angle = row.value;
+        figures.over_centre = Some(figures.over_centre.map_or(angle, |known| known.min(angle)));
+        proof.rows.push(row);
+        if self.depth == ProofDepth::Full {
+            proof.rows.push(self.stop_margin(linkage, lock));
+        }
+    }
+
+    fn over_centre(&self, linkage: &Linkage) -> Option<ProofRow> {
         let everywhere = Window {
             travel: [-1.0, 1.0],
             lock: [0.0, 1.0],
         };
-        let found = worst(
-            linkage,
-            &everywhere,
-            &self.reach,
-            self.depth.fineness(),
-            |pose| Some(-pose.margins.steering),
-        );
-        let Ok(Some(found)) = found else { return };
-        let angle = found.pose.margins.steering.clamp(0.0, 1.0).asin();
-        let least = figures.over_centre.map_or(angle, |known| known.min(angle));
-        figures.over_centre = Some(least);
-        let typed_deg = self.build.limits.lock_over_deg;
-        let limit = typed_deg
-            .unwrap_or(defaults::LOCK_OVER_LIMIT_DEG)
-            .to_radians();
+        let fineness = self.depth.fineness();
+        let found = worst(linkage, &everywhere, &self.reach, fineness, |pose| {
+            Some(-pose.margins.steering)
+        });
+        let pose = found.ok().flatten()?.pose;
         let at = PoseAt {
-            travel: found.pose.travel,
-            rack: found.pose.rack,
+            travel: pose.travel,
+            rack: pose.rack,
         };
-        let row = self.row(
+        Some(self.margin(pose.margins.steering, at))
+    }
+
+    /// The row of a margin, the sine of the angle between rod and steering arm.
+    fn margin(&self, sine: f64, at: PoseAt) -> ProofRow {
+        let typed_deg = self.build.limits.lock_over_deg;
+        let limit = typed_deg.unwrap_or(defaults::LOCK_OVER_LIMIT_DEG);
+        self.row(
             Check::OverCentre,
-            angle,
-            (limit, typed(typed_deg.is_some())),
+            sine.clamp(0.0, 1.0).asin(),
+            (limit.to_radians(), typed(typed_deg.is_some())),
             "rad",
             None,
             Some(at),
-        );
-        proof.rows.push(row);
-        if self.depth == ProofDepth::Full {
-            let (room, at) = self.room_past(linkage, lock);
-            let limit = (STOP_MARGIN_MM, Source::COMMON_PRACTICE);
-            proof
-                .rows
-                .push(self.row(Check::StopMargin, room, limit, "mm", None, at));
-        }
+        )
+    }
+
+    fn stop_margin(&self, linkage: &Linkage, lock: f64) -> ProofRow {
+        let (room, at) = self.room_past(linkage, lock);
+        let limit = (STOP_MARGIN_MM, Source::COMMON_PRACTICE);
+        self.row(Check::StopMargin, room, limit, "mm", None, at)
     }
 
     /// How far past the stop the rack gets before tie rod and steering arm come into line, mm, at most 40.
@@ -337,6 +423,7 @@ impl Steered<'_> {
             source,
             method,
             reason: reason(check),
+            remark: None,
             remedies: Vec::new(),
             accepted: None,
         }

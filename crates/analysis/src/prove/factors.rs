@@ -3,7 +3,7 @@
 use trammel_build::{AxleName, Build, Side};
 use trammel_strength::{check::Check, proof};
 
-use super::{ProofDepth, ProofPart, prepared::Prepared, run::setup};
+use super::{ProofDepth, ProofPart, effort, prepared::Prepared, run::setup};
 use crate::WorstPose;
 
 /// Which check of which part, under which load case.
@@ -17,7 +17,7 @@ pub struct FactorRequest {
     pub part: ProofPart,
     /// Check.
     pub check: Check,
-    /// Load case by its name.
+    /// Load case by its name; of no account for what no load changes.
     pub load_case: String,
 }
 
@@ -31,15 +31,28 @@ pub struct FactorRow {
 }
 
 /// The factor at each of these poses, whether or not the load case would put its load on there; poses out of reach, and poses where the check has
-/// nothing to divide by, are left out. Empty for what no load changes, and where the part or the case is not there.
+/// nothing to divide by, are left out. A gap and the margin before over centre ask for no load case. Empty for what no pose changes, and where the part or the case is
+/// not there.
 #[must_use]
 pub fn factors_over(build: &Build, asked: &FactorRequest, poses: &[WorstPose]) -> Vec<FactorRow> {
     let Ok(model) = build.axle(asked.axle) else {
         return Vec::new();
     };
+    if asked.part == ProofPart::Steering {
+        let factor = effort::factor_at(build, &model, asked);
+        return over(poses, |place| factor.as_ref()?(place));
+    }
     let Ok(prepared) = Prepared::of(build, &model, asked.side) else {
         return Vec::new();
     };
+    let pose = |place: &WorstPose| prepared.linkage.pose(place.travel, place.rack).ok();
+    if let (ProofPart::Gap(pair), Some(clearances)) = (asked.part, prepared.clearances) {
+        let corner = prepared.linkage.corner();
+        return over(poses, |place| {
+            let gap = clearances.gap(pair, corner, &pose(place)?)?;
+            Some(gap.distance / clearances.wanted())
+        });
+    }
     let part = prepared.parts.iter().find(|(id, _)| *id == asked.part);
     let case = prepared.cases.iter().find(|c| c.name == asked.load_case);
     let (Some((_, part)), Some(case)) = (part, case) else {
@@ -47,13 +60,17 @@ pub fn factors_over(build: &Build, asked: &FactorRequest, poses: &[WorstPose]) -
     };
     let parts = std::slice::from_ref(part);
     let setup = setup(build, &prepared, parts, &[], ProofDepth::Quick);
+    over(poses, |place| {
+        let rows = proof::prove_at(&setup, case, &pose(place)?);
+        rows.iter().find(|row| row.check == asked.check)?.factor
+    })
+}
+
+fn over(poses: &[WorstPose], factor: impl Fn(&WorstPose) -> Option<f64>) -> Vec<FactorRow> {
     let at = |place: &WorstPose| {
-        let pose = prepared.linkage.pose(place.travel, place.rack).ok()?;
-        let rows = proof::prove_at(&setup, case, &pose);
-        let factor = rows.iter().find(|row| row.check == asked.check)?.factor?;
         Some(FactorRow {
             pose: *place,
-            factor,
+            factor: factor(place).filter(|f| f.is_finite())?,
         })
     };
     poses.iter().filter_map(at).collect()

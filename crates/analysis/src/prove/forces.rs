@@ -1,11 +1,11 @@
 //! Every force of a corner over travel and rack.
 
 use trammel_build::{AxleName, Build, BuildFault, LengthUnit, Side, Triple};
-use trammel_geometry::{Linkage, Pose, Vector};
+use trammel_geometry::{Linkage, Point, Pose, Vector, mirror_point, mirror_vector};
 use trammel_strength::{
     BadNumber,
     force::UprightLoad,
-    loads::{LoadError, Scene},
+    loads::{LoadCase, LoadError, Scene},
     rack_end::RackEndGeometry,
     statics::{CornerForces, Equilibrium, StaticsError},
     stress::SectionLoads,
@@ -13,7 +13,7 @@ use trammel_strength::{
 
 use super::{cases::kernel_cases, prepared::scene};
 use crate::{
-    Span, SweepFault,
+    Span, SweepFault, WorstPose,
     corner_view::{CornerView, HitForce},
     rack_end::geometry,
 };
@@ -146,18 +146,7 @@ pub fn forces_under_case(
     name: &str,
     sense: f64,
 ) -> Result<ForceTable, ForceFault> {
-    let cases = kernel_cases(build);
-    let case = cases
-        .iter()
-        .find(|case| case.name == name)
-        .ok_or_else(|| ForceFault::NoCase {
-            name: name.to_owned(),
-            known: cases
-                .iter()
-                .map(|c| c.name.as_str())
-                .collect::<Vec<_>>()
-                .join(", "),
-        })?;
+    let case = case_named(build, name)?;
     let model = build.axle(request.axle)?;
     let spec = build
         .axle_spec(request.axle)
@@ -166,7 +155,47 @@ pub fn forces_under_case(
         .map_err(|note| ForceFault::Vehicle(note.text))?;
     let linkage = *model.linkage(request.side);
     table(build, request, |pose| {
-        Ok(scene.load(case, &linkage, pose, sense)?)
+        Ok(scene.load(&case, &linkage, pose, sense)?)
+    })
+}
+
+/// The forces of a load case at a pose, each with the point where it acts: vehicle axes of the side itself, mm and N. Moments, such as a stop's, are not among them.
+///
+/// # Errors
+/// [`ForceFault`]; a pose out of reach has no forces.
+pub fn acting_forces(
+    build: &Build,
+    (axle, side): (AxleName, Side),
+    name: &str,
+    at: WorstPose,
+) -> Result<Vec<(Point, Vector)>, ForceFault> {
+    let case = case_named(build, name)?;
+    let model = build.axle(axle)?;
+    let spec = build.axle_spec(axle).ok_or(BuildFault::NoAxle { axle })?;
+    let scene = scene(build, &model, spec, &mut Vec::new())
+        .map_err(|note| ForceFault::Vehicle(note.text))?;
+    let mut found = Vec::new();
+    if let Ok(pose) = model.linkage(side).pose(at.travel, at.rack) {
+        scene.each_force(&case, &pose, |point, force| {
+            found.push(match side {
+                Side::Left => (point, force),
+                Side::Right => (mirror_point(point), mirror_vector(force)),
+            });
+        })?;
+    }
+    Ok(found)
+}
+
+fn case_named(build: &Build, name: &str) -> Result<LoadCase, ForceFault> {
+    let cases = kernel_cases(build);
+    let known = || {
+        let names = cases.iter().map(|c| c.name.as_str());
+        names.collect::<Vec<_>>().join(", ")
+    };
+    let found = cases.iter().find(|case| case.name == name);
+    found.cloned().ok_or_else(|| ForceFault::NoCase {
+        name: name.to_owned(),
+        known: known(),
     })
 }
 

@@ -17,7 +17,7 @@ use trammel_strength::{
 };
 
 use super::{Note, ProofPart, materials};
-use crate::corner_view::CornerView;
+use crate::{bolt_hole, corner_view::CornerView};
 
 /// Thickness of an ear where no bracket is given, mm (3/16 in flat bar: common practice, no source).
 const EAR_MM: f64 = 4.762_5;
@@ -37,11 +37,11 @@ pub(super) struct Place<'a> {
 type Kind = Result<Option<PartKind>, String>;
 
 impl Place<'_> {
-    fn end(&self) -> Option<&JointEnd> {
+    pub(super) fn end(&self) -> Option<&JointEnd> {
         self.parts.end.as_ref()
     }
 
-    fn mm(&self, v: f64) -> f64 {
+    pub(super) fn mm(&self, v: f64) -> f64 {
         v * self.build.unit.mm()
     }
 
@@ -97,6 +97,9 @@ impl Place<'_> {
             None => {}
         }
         joint = self.with_room(joint, end, listed)?;
+        if let Some(room) = self.end_room(end, listed, notes)? {
+            joint = joint.with_end(room);
+        }
         let mounted = if on_rod && swivel.is_some() {
             let bolt = self.joint_bolt();
             if bolt.is_none() {
@@ -259,7 +262,7 @@ impl Place<'_> {
             width: mm(bracket.width),
             height: mm(bracket.height),
             bolt: diameter,
-            hole: bracket.hole.map_or(diameter + defaults::HOLE_PLAY_MM, mm),
+            hole: bolt_hole(Some(bracket), thread, self.build.unit.mm()).diameter,
             edge: bracket.edge.map_or(mm(bracket.width) / 2.0, mm),
             gap,
             boxing: bracket.boxing.map_or(0.0, mm),

@@ -6,7 +6,9 @@
 
 mod cases;
 mod clearances;
+mod cures;
 mod effort;
+mod end_bracket;
 mod factors;
 mod forces;
 mod joints;
@@ -15,6 +17,7 @@ mod notes;
 mod parts;
 mod prepared;
 mod reasons;
+mod remarks;
 mod remedies;
 mod remedy_edits;
 mod row;
@@ -26,8 +29,8 @@ pub use cases::{effective_load_cases, usual_load_cases};
 pub use effort::SteeringFigures;
 pub use factors::{FactorRequest, FactorRow, factors_over};
 pub use forces::{
-    ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, WheelForce, forces_under,
-    forces_under_case,
+    ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, WheelForce, acting_forces,
+    forces_under, forces_under_case,
 };
 pub use notes::{Note, NoteKind, USUAL_CAUTIONS, not_in_it};
 pub use row::{ProofPart, ProofRow, Shown};

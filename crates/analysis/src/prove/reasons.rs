@@ -50,6 +50,15 @@ pub(super) fn reason(check: Check) -> &'static str {
         Check::NutRoom => {
             "A jam nut against the ears stops the joint from swivelling and bends its shank."
         }
+        Check::EndHeadRoom => {
+            "A bolt head against the joint's body stops the rod from swinging, and bends or breaks the rack end."
+        }
+        Check::EndNutRoom => {
+            "Without room for its jam nut the rack end can't be wound in, or is left unlocked."
+        }
+        Check::StandOff => {
+            "The bracket that is proved is not the one that fits between rack and joint, which the sheets make."
+        }
         Check::HandForce => {
             "Steering that needs more than a driver's hands can give is not steered."
         }

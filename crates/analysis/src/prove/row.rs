@@ -99,6 +99,8 @@ pub struct ProofRow {
     pub method: Source,
     /// Why it matters, one sentence.
     pub reason: &'static str,
+    /// What was assumed, and at which adjustment, where that is not told by the pose: whole sentences.
+    pub remark: Option<String>,
     /// What would mend it, worked out; empty where the wanted factor is kept, and in a quick proof.
     pub remedies: Vec<Remedy>,
     /// The builder's reason, where it was accepted.
@@ -123,6 +125,12 @@ impl ProofRow {
         self.factor.map(|factor| factor / self.wanted)
     }
 
+    /// Whether its factor changes from pose to pose, so that a curve of it can be drawn.
+    #[must_use]
+    pub fn has_a_curve(&self) -> bool {
+        self.check != Check::StopMargin && (self.load_case.is_some() || self.pose.is_some())
+    }
+
     /// How bad it is; `None` while the wanted factor is kept.
     #[must_use]
     pub fn grade(&self) -> Option<Grade> {
@@ -132,7 +140,11 @@ impl ProofRow {
         }
         let broken = self.factor.is_some_and(|factor| factor < 1.0);
         Some(match self.check {
-            Check::RackEndToe | Check::Clearance | Check::BodyRoom | Check::NutRoom
+            Check::RackEndToe
+            | Check::Clearance
+            | Check::BodyRoom
+            | Check::NutRoom
+            | Check::EndHeadRoom
                 if self.value > 0.0 =>
             {
                 Grade::Caution
@@ -141,6 +153,8 @@ impl ProofRow {
             Check::RackEndFatigue if standing > FATIGUE_NOTE => Grade::Note,
             Check::RackEndFatigue
             | Check::ThreadEngagement
+            | Check::EndNutRoom
+            | Check::StandOff
             | Check::HandForce
             | Check::KickBack
             | Check::WallLeft
@@ -233,6 +247,9 @@ pub(crate) fn caution_of(
         reason: row.reason.to_owned(),
         remedies: row.remedies.clone(),
         point,
-        source: format!("limit: {}; formula: {}", row.source, row.method),
+        source: match &row.remark {
+            Some(remark) => format!("limit: {}; formula: {}. {remark}", row.source, row.method),
+            None => format!("limit: {}; formula: {}", row.source, row.method),
+        },
     })
 }

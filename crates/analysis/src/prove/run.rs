@@ -13,6 +13,7 @@ use super::{
     parts::typed,
     prepared::Prepared,
     reasons::reason,
+    remarks::remark,
     remedies::Mender,
 };
 use crate::{WorstPose, checks::sides_alike};
@@ -118,6 +119,9 @@ fn prove_axle(
     }
     if model.rack.is_some() {
         effort::prove(build, model, depth, alike, proof);
+        if depth == ProofDepth::Full {
+            mend_steering(build, model.name, cancelled, proof)?;
+        }
     }
     if cancelled() { None } else { Some(()) }
 }
@@ -203,45 +207,37 @@ impl Corner<'_> {
         cancelled: &dyn Fn() -> bool,
         proof: &mut Proof,
     ) -> Option<()> {
-        let side = self.side.unwrap_or(Side::Left);
+        let mine = |row: &ProofRow| {
+            row.axle == self.axle && row.side == self.side && row.part != ProofPart::Steering
+        };
         let mender = Mender {
             build: self.build,
             axle: self.axle,
-            side,
+            side: self.side.unwrap_or(Side::Left),
         };
-        let mut order: Vec<usize> = (0..proof.rows.len()).collect();
-        let standing = |i: &usize| {
-            proof
-                .rows
-                .get(*i)
-                .and_then(ProofRow::standing)
-                .unwrap_or(f64::INFINITY)
-        };
-        order.sort_by(|a, b| standing(a).total_cmp(&standing(b)));
-        let mut seen: Vec<(ProofPart, Check)> = Vec::new();
-        for i in order {
-            let Some(row) = proof.rows.get(i) else {
-                continue;
-            };
-            let mine = row.axle == self.axle && row.side == self.side;
-            if !mine || row.grade().is_none() || seen.contains(&(row.part, row.check)) {
-                continue;
-            }
-            if cancelled() {
-                return None;
-            }
-            seen.push((row.part, row.check));
-            let case = prepared
-                .cases
-                .iter()
-                .find(|case| Some(&case.name) == row.load_case.as_ref());
-            let remedies = mender.remedies(row, case);
-            if let Some(row) = proof.rows.get_mut(i) {
-                row.remedies = remedies;
-            }
-        }
-        Some(())
+        mender.mend(mine, &prepared.cases, cancelled, proof)
     }
+}
+
+/// Remedies of the steering's rows, side by side.
+fn mend_steering(
+    build: &Build,
+    axle: AxleName,
+    cancelled: &dyn Fn() -> bool,
+    proof: &mut Proof,
+) -> Option<()> {
+    for side in [None, Some(Side::Left), Some(Side::Right)] {
+        let mine = |row: &ProofRow| {
+            row.axle == axle && row.side == side && row.part == ProofPart::Steering
+        };
+        let mender = Mender {
+            build,
+            axle,
+            side: side.unwrap_or(Side::Left),
+        };
+        mender.mend(mine, &[], cancelled, proof)?;
+    }
+    Some(())
 }
 
 fn gap(name: &str) -> Option<ProofPart> {
@@ -312,6 +308,7 @@ pub(super) fn proof_row(
         },
         method: row.method,
         reason: reason(row.check),
+        remark: remark(build, axle, part, row.check),
         remedies: Vec::new(),
         accepted: None,
     }

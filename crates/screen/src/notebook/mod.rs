@@ -11,6 +11,7 @@ mod prove;
 mod remedies;
 mod scores;
 mod set_up;
+mod thread_table;
 mod toe;
 mod tune;
 

@@ -1,7 +1,7 @@
 //! Force arrows for the drawing: where each force acts at the present pose, and to which scale.
 
 use trammel_analysis::ForceRow;
-use trammel_build::{LengthUnit, LoadAction, LoadCaseSpec, LoadPlace, PointName, Side};
+use trammel_build::{LengthUnit, PointName, Side};
 use trammel_geometry::{ArmName, Linkage, Point, Pose, Vector, mirror_point};
 
 use crate::{
@@ -16,16 +16,17 @@ const LONGEST_MM: f64 = 260.0;
 /// Forces below this part of the largest are no more than a dot.
 const LEAST_SHARE: f64 = 0.01;
 
-/// The arrows of a corner's forces at a pose.
+/// The arrows of a corner's forces at a pose, and of what acts on the wheel where it acts: contact point, wheel centre or place on the rim.
 pub(crate) fn picture(
     row: &ForceRow,
-    case: &LoadCaseSpec,
+    on_wheel: &[(Point, Vector)],
+    title: String,
     linkage: &Linkage,
-    side: Side,
-    unit: LengthUnit,
+    (side, unit): (Side, LengthUnit),
 ) -> Option<ForcePicture> {
     let pose = linkage.pose(row.travel, row.rack).ok()?;
-    let forces = acting(row, case, linkage, &pose, side);
+    let mut forces = members(row, linkage, &pose, side);
+    forces.extend(on_wheel.iter().map(|(at, force)| (*at, *force, None)));
     let largest = forces
         .iter()
         .map(|(_, v, _)| v.norm())
@@ -46,14 +47,13 @@ pub(crate) fn picture(
         arrows,
         bar_mm: BAR_MM,
         bar_text: format!("{bar} {sign}"),
-        title: case.name.clone(),
+        title,
     })
 }
 
-/// Place, force in N in vehicle axes, and the point whose colour it has; none for the load on the wheel.
-fn acting(
+/// Place, force in N in vehicle axes, and the point whose colour it has.
+fn members(
     row: &ForceRow,
-    case: &LoadCaseSpec,
     linkage: &Linkage,
     pose: &Pose,
     side: Side,
@@ -103,23 +103,7 @@ fn acting(
         let mount = Some(P::SpringChassisMount);
         all.push((there(spring.chassis_mount), f.spring_on_chassis, mount));
     }
-    // The rod pulls the upright as hard as the rack end, the other way; what is left is the load.
-    let load = rod - f.upper.ball_joint_on_upright - f.lower.ball_joint_on_upright;
-    all.push((there(load_place(case, pose)), load, None));
     all
-}
-
-/// Where the load is shown: at the ground where the case has a force there, otherwise at the wheel centre.
-fn load_place(case: &LoadCaseSpec, pose: &Pose) -> Point {
-    let at_ground = case
-        .actions
-        .iter()
-        .any(|a| matches!(a, LoadAction::Force(_, _, LoadPlace::Contact, _)));
-    if at_ground {
-        pose.contact
-    } else {
-        pose.wheel_centre
-    }
 }
 
 /// The next of 1, 2, 5, 10 and so on.

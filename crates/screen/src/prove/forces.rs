@@ -1,11 +1,11 @@
 //! Member forces of the chosen load case: at the present pose, and over travel or rack.
 
 use trammel_analysis::{
-    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, WorstPose, effective_load_cases,
-    factors_over, forces_under_case,
+    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, WorstPose, acting_forces,
+    effective_load_cases, factors_over, forces_under_case,
 };
 use trammel_build::{AxleName, Build, LoadAction, LoadCaseSpec, Side};
-use trammel_geometry::{ArmName, Vector};
+use trammel_geometry::{ArmName, Point, Vector};
 
 use super::settings::{Over, Plotted, ProveView};
 
@@ -162,6 +162,8 @@ type Rows = Result<Vec<ForceRow>, String>;
 struct Known {
     here: Rows,
     along: Rows,
+    /// What acts on the wheel at the present pose, each with its place, mm and N.
+    acting: Vec<(Point, Vector)>,
     /// The factor at the present pose, then over travel or rack; empty while a force is plotted.
     factor_here: Option<FactorRow>,
     factors: Vec<FactorRow>,
@@ -208,6 +210,11 @@ impl ForcesWork {
         })
     }
 
+    /// What acts on the wheel at the present pose.
+    pub(crate) fn acting(&self) -> &[(Point, Vector)] {
+        self.known.as_ref().map_or(&[], |(_, known)| &known.acting)
+    }
+
     /// Forces over travel or rack.
     pub(crate) fn along(&self) -> &[ForceRow] {
         let known = self.known.as_ref();
@@ -241,7 +248,12 @@ impl Ask {
             };
             rows.map(pose).collect()
         };
+        let place = self.of.place;
+        let pose = WorstPose { travel, rack };
+        let corner = (place.axle, place.side);
         Known {
+            // Why there are none is said with the forces.
+            acting: acting_forces(&self.build, corner, &self.of.case, pose).unwrap_or_default(),
             factor_here: self.factors(&poses(&here)).into_iter().next(),
             factors: self.factors(&poses(&along)),
             here,

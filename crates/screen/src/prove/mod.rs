@@ -70,10 +70,10 @@ impl Prove {
         self.picture = chosen_case(build, &view.prove).and_then(|case| {
             arrows::picture(
                 row,
-                &case,
+                self.forces.acting(),
+                case.name,
                 axle.model.linkage(view.side),
-                view.side,
-                build.unit,
+                (view.side, build.unit),
             )
         });
     }

@@ -1,8 +1,10 @@
 //! Ride height: what raising or lowering the frame does, worked out beside the window by the engine that `trammel lift` has too.
 
 use egui::Context;
-use trammel_analysis::{LiftVerdict, Raise, RideHeightRow, ride_heights};
-use trammel_build::{AxleName, Build, TravelRange, defaults};
+use trammel_analysis::{
+    LiftVerdict, Raise, RideHeightRow, ThreadRow, ride_heights, thread_comparison_raised,
+};
+use trammel_build::{AxleName, Build, Side, TravelRange, defaults};
 
 use super::background::Background;
 
@@ -113,15 +115,21 @@ pub(crate) struct LiftStudy {
     pub now: Option<RideHeightRow>,
     /// With the lift looked at, or why it can't be made.
     pub then: Option<Result<RideHeightRow, String>>,
+    /// Threads side by side for the left rack end with that lift, under the load that is worst for it there; none where it can't be made or there is nothing to compare.
+    pub threads: Vec<ThreadRow>,
 }
 
 impl LiftStudy {
     fn of(ask: &Ask, before: Option<&(Ask, Self)>) -> Self {
         let row = |by: f64| ride_heights(&ask.build, &[by], &ask.raise).pop();
         let then = row(ask.raise.by).map(|r| r.map_err(|fault| fault.to_string()));
+        // Why a lift can't be made is said with its figures.
+        let threads =
+            thread_comparison_raised(&ask.build, &ask.raise, Side::Left).unwrap_or_default();
         if let Some((_, old)) = before.filter(|(old, _)| old.same_range(ask)) {
             return Self {
                 then,
+                threads,
                 ..old.clone()
             };
         }
@@ -135,6 +143,7 @@ impl LiftStudy {
                 .collect(),
             now: row(0.0).and_then(Result::ok),
             then,
+            threads,
         }
     }
 

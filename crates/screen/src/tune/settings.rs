@@ -193,6 +193,8 @@ pub struct TuneView {
     pub along: Slide,
     /// What the plot over the lift shows.
     pub lift_figure: LiftFigure,
+    /// Whether the threads of the rack end are shown at that lift, instead of the figures.
+    pub lift_threads: bool,
     /// The layout of the search that is shown on the drawing.
     pub preview: Option<usize>,
     /// Page of the notebook.
@@ -238,6 +240,7 @@ impl Default for TuneView {
             what_if: WhatIf::default(),
             along: Slide::Rack,
             lift_figure: LiftFigure::Toe,
+            lift_threads: false,
             preview: None,
             page: TunePage::Spot,
         }

@@ -67,6 +67,43 @@ fn another_load_case_is_chosen_and_the_arrows_follow() {
     assert!(load(picture(&screen))[2] > 2.0 * quiet);
 }
 
+/// A rock at the front of the rim: the arrow stands where it hits, ahead of the wheel centre, and not at the centre or on the ground.
+#[test]
+fn a_hit_on_the_rim_is_drawn_where_it_hits() {
+    let mut screen = prove("good", ProvePage::Forces);
+    let build = screen.state().build().clone();
+    let hits = trammel_analysis::effective_load_cases(&build);
+    let on_rim = |case: &trammel_build::LoadCaseSpec| {
+        case.actions.iter().find_map(|a| match a {
+            trammel_build::LoadAction::Force(
+                _,
+                _,
+                trammel_build::LoadPlace::Rim(_, height, _),
+                _,
+            ) => Some(*height),
+            _ => None,
+        })
+    };
+    let (case, height) = hits
+        .iter()
+        .find_map(|(case, _)| Some((case.name.clone(), on_rim(case)?)))
+        .expect("a usual case hits the rim");
+    screen.state_mut().view_mut().prove.case = Some(case);
+    screen.run_steps(2);
+    let rim = build.front.parts.wheel.rim_diameter.expect("a rim") * 25.4 / 2.0;
+    let [x, _, z] = build.front.wheel.centre.map(|v| v * 25.4);
+    let ahead = rim * (1.0 - height * height).sqrt();
+    let on_wheel = picture(&screen).arrows.iter().filter(|a| a.of.is_none());
+    let off = on_wheel
+        .clone()
+        .map(|a| (a.at.x - x - ahead).hypot(a.at.z - z - rim * height));
+    let nearest = off.fold(f64::INFINITY, f64::min);
+    // A camber of a degree turns the rim's lowest point outwards, and half a rim's width stands out.
+    assert!(nearest < 3.0, "{nearest}");
+    // The weight that stands on the wheel has an arrow of its own, on the ground.
+    assert!(on_wheel.clone().any(|a| a.at.z.abs() < 1.0));
+}
+
 #[test]
 fn a_name_of_the_table_is_plotted_over_travel_or_rack() {
     let mut screen = prove("good", ProvePage::Forces);

@@ -98,6 +98,31 @@ impl Scene {
         Ok(sum)
     }
 
+    /// Every force of a case at a pose with the point where it acts, N and mm, left-corner terms; moments are not among them.
+    ///
+    /// # Errors
+    /// A number of the case that can't be computed with.
+    pub fn each_force(
+        &self,
+        case: &LoadCase,
+        pose: &Pose,
+        mut acts: impl FnMut(Point3<f64>, Vector3<f64>),
+    ) -> Result<(), LoadError> {
+        for action in &case.actions {
+            if let Action::Force {
+                at,
+                size,
+                unit,
+                frame,
+            } = *action
+            {
+                let force = in_frame(size, frame, pose) * self.unit(case, unit)?;
+                acts(self.place(pose, at)?, force);
+            }
+        }
+        Ok(())
+    }
+
     /// N for one of these.
     fn unit(&self, case: &LoadCase, unit: ForceUnit) -> Result<f64, BadNumber> {
         match unit {

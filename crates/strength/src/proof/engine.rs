@@ -98,6 +98,34 @@ pub fn prove_at(setup: &Setup<'_>, case: &LoadCase, pose: &Pose) -> Vec<Row> {
         .collect()
 }
 
+/// The least gap of a pair over the whole of travel and lock; `None` without clearances in the setup, and for a spring that isn't there.
+#[must_use]
+pub fn least_gap(setup: &Setup<'_>, pair: Pair) -> Option<Row> {
+    let clearances = setup.clearances?;
+    let everywhere = Window {
+        travel: [-1.0, 1.0],
+        lock: [0.0, 1.0],
+    };
+    let corner = setup.linkage.corner();
+    let gap = |pose: &Pose| clearances.gap(pair, corner, pose).map(|gap| -gap.distance);
+    let found = worst(
+        setup.linkage,
+        &everywhere,
+        &setup.reach,
+        setup.fineness,
+        gap,
+    );
+    let found = found.ok().flatten()?;
+    let limit = Limit {
+        value: clearances.wanted(),
+        unit: "mm",
+        source: Source::USER,
+    };
+    let finding = Finding::above(Check::Clearance, -found.severity, limit, GAPS);
+    let pose = PoseAt::of(&found.pose);
+    Some(Row::new(&pair.to_string(), &finding, None, Some(pose), 1.0))
+}
+
 fn keep_worse<'a>(worst: &mut Vec<(&'a Part, Finding)>, part: &'a Part, new: Finding) {
     let same = |(known, finding): &&mut (&Part, Finding)| {
         std::ptr::eq(*known, part) && finding.check == new.check
@@ -258,29 +286,10 @@ impl Setup<'_> {
 
     /// The least gap of every pair over the whole of travel and lock.
     fn prove_gaps(&self, proof: &mut Proof) {
-        let Some(clearances) = &self.clearances else {
-            return;
-        };
-        let everywhere = Window {
-            travel: [-1.0, 1.0],
-            lock: [0.0, 1.0],
-        };
-        let corner = self.linkage.corner();
-        for pair in Pair::ALL {
-            let gap = |pose: &Pose| clearances.gap(pair, corner, pose).map(|gap| -gap.distance);
-            let found = worst(self.linkage, &everywhere, &self.reach, self.fineness, gap);
-            let Ok(Some(found)) = found else { continue };
-            let limit = Limit {
-                value: clearances.wanted(),
-                unit: "mm",
-                source: Source::USER,
-            };
-            let finding = Finding::above(Check::Clearance, -found.severity, limit, GAPS);
-            let pose = PoseAt::of(&found.pose);
-            proof
-                .rows
-                .push(Row::new(&pair.to_string(), &finding, None, Some(pose), 1.0));
-        }
+        let rows = Pair::ALL
+            .into_iter()
+            .filter_map(|pair| least_gap(self, pair));
+        proof.rows.extend(rows);
     }
 
     /// Strength wants the user's factor; lengths, angles, ratings and allowed stresses hold their own margin.
@@ -297,6 +306,9 @@ impl Setup<'_> {
             | Check::Clearance
             | Check::BodyRoom
             | Check::NutRoom
+            | Check::EndHeadRoom
+            | Check::EndNutRoom
+            | Check::StandOff
             | Check::HandForce
             | Check::KickBack
             | Check::OverCentre

@@ -187,12 +187,12 @@ impl PartKind {
             }
             Self::Bracket(mounted, bracket) => bracket.check(&mounted.bracket_force(at), found),
             Self::Joint(place, mounted, joint) => {
-                let angle = mounted.filter(|_| place.is_on_the_rod()).map(|mounted| {
-                    swivel(
-                        at.rod.outward(),
-                        at.turned.direction(mounted.body, mounted.bolt),
-                    )
-                });
+                let mounted = mounted.filter(|_| place.is_on_the_rod());
+                let bolt = mounted.map(|m| at.turned.direction(m.body, m.bolt));
+                let angle = bolt.map(|bolt| swivel(at.rod.outward(), bolt));
+                if let Some(bolt) = bolt {
+                    joint.check_end(at.rod.outward(), bolt, &mut found);
+                }
                 joint.check(place.force(at.forces).norm(), angle, &mut found);
             }
         }

@@ -10,7 +10,9 @@ use std::fmt;
 use nalgebra::{Unit, Vector3};
 
 use crate::check::{Check, Finding, newtons};
-use crate::joint_room::{BodyRoom, LEAST_ROOM, NutRoom, ROOM};
+use crate::joint_room::{
+    BodyRoom, END_ROOM, EndRoom, HEIGHT_AGREES, LEAST_ROOM, NutRoom, ROOM, STAND_OFF,
+};
 use crate::number::{BadNumber, positive};
 use crate::source::{Limit, Source};
 use crate::thread::{Thread, ThreadError};
@@ -104,6 +106,7 @@ pub struct Joint {
     misalignment: Option<Limit>,
     body: Option<BodyRoom>,
     nut: Option<f64>,
+    end: Option<EndRoom>,
 }
 
 /// How a joint's angle is found.
@@ -155,10 +158,49 @@ impl Joint {
         })
     }
 
+    /// The same in a bracket on a rack end.
+    #[must_use]
+    pub fn with_end(self, end: EndRoom) -> Self {
+        Self {
+            end: Some(end),
+            ..self
+        }
+    }
+
     /// The check that no load and no pose changes.
     pub fn check_once(&self, mut found: impl FnMut(Finding)) {
         if let Some(gap) = self.nut {
             found(Finding::above(Check::NutRoom, gap, LEAST_ROOM, ROOM));
+        }
+        let Some(end) = &self.end else { return };
+        let nut = end.nut_gap();
+        found(Finding::above(Check::EndNutRoom, nut, LEAST_ROOM, END_ROOM));
+        let off = end.height_off();
+        if off > HEIGHT_AGREES.value {
+            found(Finding::below(
+                Check::StandOff,
+                off,
+                HEIGHT_AGREES,
+                STAND_OFF,
+            ));
+        }
+    }
+
+    /// Room before the head of the bolt on a rack end, with the rod and the joint's bolt in these directions.
+    pub fn check_end(
+        &self,
+        rod: Unit<Vector3<f64>>,
+        bolt: Unit<Vector3<f64>>,
+        mut found: impl FnMut(Finding),
+    ) {
+        if let Some(end) = &self.end {
+            let gap = end.head_gap(rod, bolt);
+            found(Finding::above(
+                Check::EndHeadRoom,
+                gap,
+                LEAST_ROOM,
+                END_ROOM,
+            ));
         }
     }
 

@@ -1,13 +1,13 @@
 //! Bolts, brackets and joints changed.
 
 use trammel_build::{
-    BoltAxis, BoltSpec, BracketSpec, Ears, Edit, JointBolts, JointParts, PartsEdit, PointName,
-    ShearPlane, defaults,
+    BoltAxis, BoltSpec, BracketSpec, Ears, Edit, JointBolts, JointEnd, JointParts, PartsEdit,
+    PointName, ShearPlane, TieRodParts, defaults,
 };
 use trammel_strength::{check::Check, thread::Thread};
 
 use super::{Offer, Series, Shop, threads};
-use crate::words::work_length;
+use crate::{prove::end_bracket::height_left, words::work_length};
 
 impl Shop<'_> {
     fn joint_parts(&self, point: PointName) -> Option<&JointParts> {
@@ -186,14 +186,31 @@ impl Shop<'_> {
         series
     }
 
-    /// The bolt turned, for a joint that swivels too far.
+    /// What gives a joint room, or turns its bolt so that it swivels less.
     pub(super) fn joint(&self, point: PointName, check: Check) -> Vec<Series> {
+        match check {
+            Check::Misalignment => self.bolt_turned(point),
+            Check::BodyRoom => {
+                let mut series = self.bolt_turned(point);
+                series.extend(self.spacers(point));
+                series
+            }
+            Check::NutRoom => self.nut_room(point),
+            Check::EndHeadRoom => self.taller(point, 1.0).into_iter().collect(),
+            Check::EndNutRoom => {
+                let mut series = vec![self.face_inboard()];
+                series.extend(self.taller(point, -1.0));
+                series
+            }
+            Check::StandOff => self.fitting(point).into_iter().collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    fn bolt_turned(&self, point: PointName) -> Vec<Series> {
         let Some(bolts) = self.build.axle_spec(self.axle).map(|s| s.joint_bolts) else {
             return Vec::new();
         };
-        if check != Check::Misalignment {
-            return Vec::new();
-        }
         let turned = BoltAxis::PLAIN.into_iter().filter_map(|axis| {
             let bolts = match point {
                 PointName::TieRodInner => JointBolts {
@@ -212,5 +229,132 @@ impl Shop<'_> {
             }])
         });
         turned.collect()
+    }
+
+    /// Spacers beside the ball, the ears as much further apart.
+    fn spacers(&self, point: PointName) -> Option<Series> {
+        let parts = self.joint_parts(point)?;
+        let bolt = parts.bolt.as_ref()?;
+        let (now, unit) = (bolt.spacer.unwrap_or(0.0), self.unit());
+        let steps = self.steps(8).map(|(by, _)| {
+            let wider = |b: &BracketSpec| BracketSpec {
+                gap: b.gap.map(|gap| gap + 2.0 * by),
+                ..b.clone()
+            };
+            let spaced = JointParts {
+                bolt: Some(BoltSpec {
+                    spacer: Some(now + by),
+                    ..bolt.clone()
+                }),
+                bracket: parts.bracket.as_ref().map(wider),
+                ..parts.clone()
+            };
+            Offer {
+                what: format!(
+                    "A spacer of {} on each side of its ball",
+                    work_length((now + by) * unit.mm(), unit)
+                ),
+                edit: self.set_joint(point, spaced),
+            }
+        });
+        Some(steps.collect())
+    }
+
+    /// A longer shank, or less of it in the adapter.
+    fn nut_room(&self, point: PointName) -> Vec<Series> {
+        let Some((parts, end)) = self
+            .joint_parts(point)
+            .and_then(|p| Some((p, p.end.as_ref()?)))
+        else {
+            return Vec::new();
+        };
+        let Some(spec) = self.build.axle_spec(self.axle) else {
+            return Vec::new();
+        };
+        let rod = &spec.parts.tie_rod;
+        let longer = end.length.into_iter().map(|now| {
+            let steps = self.steps(16).map(|(by, words)| Offer {
+                what: format!("A rod end with {words} more shank"),
+                edit: self.set_joint(
+                    point,
+                    JointParts {
+                        end: Some(JointEnd {
+                            length: Some(now + by),
+                            ..end.clone()
+                        }),
+                        ..parts.clone()
+                    },
+                ),
+            });
+            steps.collect()
+        });
+        let less = rod.engagement.into_iter().map(|now| {
+            let steps = self.steps(8).filter(|(by, _)| 2.0 * by < now);
+            let offer = |(by, words): (f64, String)| Offer {
+                what: format!("{words} less thread in each adapter"),
+                edit: Edit::Parts(PartsEdit::TieRod(
+                    self.axle,
+                    Box::new(TieRodParts {
+                        engagement: Some(now - by),
+                        ..rod.clone()
+                    }),
+                )),
+            };
+            steps.map(offer).collect()
+        });
+        longer.chain(less).collect()
+    }
+
+    /// The hole further from the base, or nearer to it.
+    fn taller(&self, point: PointName, way: f64) -> Option<Series> {
+        let parts = self.joint_parts(point)?;
+        let bracket = parts.bracket.as_ref()?;
+        let steps = self.steps(16).filter(|(by, _)| 2.0 * by < bracket.height);
+        Some(
+            steps
+                .map(|(by, _)| self.with_height(point, parts, bracket, bracket.height + way * by))
+                .collect(),
+        )
+    }
+
+    /// The height that the rack end leaves.
+    fn fitting(&self, point: PointName) -> Option<Series> {
+        let parts = self.joint_parts(point)?;
+        let bracket = parts.bracket.as_ref()?;
+        let rack = self.build.axle(self.axle).ok()?.rack?;
+        let height = height_left(self.build, rack.end(self.side).free_length())?;
+        // To the nearest shop step: no bracket is marked out finer.
+        let step = self.steps(1).next()?.0;
+        let height = (height / step).round() * step;
+        Some(vec![self.with_height(point, parts, bracket, height)])
+    }
+
+    fn with_height(
+        &self,
+        point: PointName,
+        parts: &JointParts,
+        bracket: &BracketSpec,
+        height: f64,
+    ) -> Offer {
+        let unit = self.unit();
+        let words = |v: f64| work_length(v * unit.mm(), unit);
+        let changed = BracketSpec {
+            height,
+            ..bracket.clone()
+        };
+        Offer {
+            what: format!(
+                "Hole {} over the base instead of {}",
+                words(height),
+                words(bracket.height)
+            ),
+            edit: self.set_joint(
+                point,
+                JointParts {
+                    bracket: Some(changed),
+                    ..parts.clone()
+                },
+            ),
+        }
     }
 }

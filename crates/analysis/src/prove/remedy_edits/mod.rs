@@ -1,10 +1,13 @@
 //! The edits that may mend a row, in series from the smallest step to the largest.
 
 mod at_joints;
+mod gaps;
+mod of_rack_end;
+mod of_steering;
 
 use trammel_build::{
-    Axis, AxleName, Build, Coordinate, Edit, LengthUnit, PartsEdit, PointName, PointRef,
-    RackEndSpec, Section, Side, Triple, Tube, defaults,
+    AxleName, Build, Edit, LengthUnit, PartsEdit, PointName, PointRef, Section, Side, Triple, Tube,
+    defaults,
 };
 use trammel_geometry::ArmName;
 use trammel_strength::{
@@ -14,7 +17,7 @@ use trammel_strength::{
     thread::Thread,
 };
 
-use super::{ProofPart, ProofRow, materials, remedies::is_of_the_layout};
+use super::{ProofPart, ProofRow, materials};
 use crate::words::work_length;
 
 /// A change with its words.
@@ -27,9 +30,6 @@ type Series = Vec<Offer>;
 
 /// Every series for a row.
 pub(super) fn offers(build: &Build, axle: AxleName, side: Side, row: &ProofRow) -> Vec<Series> {
-    if is_of_the_layout(row.check) {
-        return Vec::new();
-    }
     let shop = Shop { build, axle, side };
     match row.part {
         ProofPart::RackEnd => shop.rack_end(row.check),
@@ -38,7 +38,8 @@ pub(super) fn offers(build: &Build, axle: AxleName, side: Side, row: &ProofRow) 
         ProofPart::Bolt(point) => shop.bolt(point),
         ProofPart::Bracket(point) => shop.bracket(point, row.check),
         ProofPart::Joint(point) => shop.joint(point, row.check),
-        ProofPart::Gap(_) | ProofPart::Steering => Vec::new(),
+        ProofPart::Gap(pair) => shop.gap(pair),
+        ProofPart::Steering => shop.steering(row.check),
     }
 }
 
@@ -64,100 +65,6 @@ impl Shop<'_> {
             let by = f64::from(n) * step;
             (by, work_length(by * unit.mm(), unit))
         })
-    }
-
-    fn rack_end(&self, check: Check) -> Vec<Series> {
-        let spec = &self.build.front.rack_end;
-        let edit = |spec| Edit::SetRackEnd(spec);
-        let mut series = Vec::new();
-        if check == Check::ThreadEngagement {
-            let grow = |now: f64| {
-                let steps = self.steps(16).map(|(by, words)| Offer {
-                    what: format!("{words} more thread engaged"),
-                    edit: edit(RackEndSpec {
-                        engagement: Some(now + by),
-                        ..spec.clone()
-                    }),
-                });
-                steps.collect()
-            };
-            return spec.engagement.map(grow).into_iter().collect();
-        }
-        if check != Check::WallLeft {
-            let now = spec.thread.as_deref().unwrap_or(defaults::THREAD);
-            series.push(threads(now, |thread| {
-                edit(RackEndSpec {
-                    thread: Some(thread),
-                    ..spec.clone()
-                })
-            }));
-            let size = Thread::find(now).map_or(0.0, |t| t.major_diameter());
-            let grade = spec.grade.as_deref().unwrap_or(defaults::GRADE);
-            series.push(self.grades(grade, size, |grade| {
-                edit(RackEndSpec {
-                    grade: Some(grade),
-                    ..spec.clone()
-                })
-            }));
-            series.push(self.shorter());
-            series.extend([1.0, -1.0].map(|way| self.rack_height(way)));
-        }
-        series
-    }
-
-    /// The rack face nearer to the joint.
-    fn shorter(&self) -> Series {
-        let at = self.at(PointName::RackFace);
-        let (Some(face), Ok(model)) = (self.build.point(at), self.build.axle(self.axle)) else {
-            return Vec::new();
-        };
-        let Some(rack) = model.rack else {
-            return Vec::new();
-        };
-        let end = rack.end(self.side);
-        let free = self.unit().from_mm(end.free_length());
-        let steps = self.steps(24).filter(|(by, _)| *by < free);
-        steps
-            .map(|(by, _)| {
-                let left = work_length((free - by) * self.unit().mm(), self.unit());
-                let outward = [end.outward.x, end.outward.y, end.outward.z];
-                Offer {
-                    what: format!("{left} of thread out of the rack"),
-                    edit: Edit::MovePoint {
-                        point: at,
-                        to: moved(face, outward, by),
-                    },
-                }
-            })
-            .collect()
-    }
-
-    /// The rack with its joint higher or lower.
-    fn rack_height(&self, way: f64) -> Series {
-        let at = self.at(PointName::TieRodInner);
-        let locked = Coordinate {
-            axle: self.axle,
-            point: PointName::TieRodInner,
-            axis: Axis::Z,
-        };
-        let Some(joint) = self
-            .build
-            .point(at)
-            .filter(|_| !self.build.locked.contains(&locked))
-        else {
-            return Vec::new();
-        };
-        let word = if way > 0.0 { "higher" } else { "lower" };
-        let steps = self.steps(16).enumerate().filter(|(i, _)| i % 4 == 3);
-        steps
-            .map(|(_, (by, words))| Offer {
-                what: format!("Rack and inner joint {words} {word}"),
-                edit: Edit::MoveRack {
-                    point: at,
-                    to: moved(joint, [0.0, 0.0, 1.0], way * by),
-                },
-            })
-            .collect()
     }
 
     fn at(&self, point: PointName) -> PointRef {
@@ -192,6 +99,17 @@ impl Shop<'_> {
                     })
                 }),
             ];
+        }
+        if check == Check::ThreadEngagement {
+            let now = parts.engagement.unwrap_or(0.0);
+            let steps = self.steps(16).map(|(by, words)| Offer {
+                what: format!("{words} more thread in each adapter"),
+                edit: edit(trammel_build::TieRodParts {
+                    engagement: Some(now + by),
+                    ..parts.clone()
+                }),
+            });
+            return vec![steps.collect()];
         }
         let Some(tube) = &parts.tube else {
             return Vec::new();

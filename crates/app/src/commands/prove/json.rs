@@ -39,6 +39,7 @@ struct RowOut<'a> {
     source: String,
     method: String,
     reason: &'static str,
+    remark: Option<&'a str>,
     remedies: Vec<RemedyOut<'a>>,
     key: String,
     accepted: Option<&'a str>,
@@ -119,6 +120,7 @@ fn of(row: &ProofRow, unit: LengthUnit) -> RowOut<'_> {
         source: row.source.to_string(),
         method: row.method.to_string(),
         reason: row.reason,
+        remark: row.remark.as_deref(),
         remedies: row
             .remedies
             .iter()

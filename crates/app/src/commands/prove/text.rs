@@ -75,6 +75,7 @@ fn of(row: &ProofRow, unit: LengthUnit) -> Vec<String> {
     ];
     if row.grade().is_some() {
         lines.push(format!("  {}", row.reason));
+        lines.extend(row.remark.iter().map(|remark| format!("  {remark}")));
     }
     if let Some(accepted) = &row.accepted {
         let since = if row.worse_than_accepted() {

@@ -1,7 +1,7 @@
 //! Every check, worst first: part, check, load case, value, limit, factor, and what would mend it.
 
 use egui::{Align, CollapsingHeader, Color32, Layout, Rect, RichText, Sense, Ui, vec2};
-use trammel_analysis::{Grade, ProofPart, ProofRow};
+use trammel_analysis::{Grade, ProofRow};
 use trammel_build::{AxleName, PointRef, Side};
 
 use super::{
@@ -260,6 +260,9 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, row: &ProofRow, requests: &mu
     ui.spacing_mut().item_spacing.y = 3.0;
     ui.add(egui::Label::new(row.reason).wrap());
     small(ui, input.tokens, stands(row, input));
+    if let Some(remark) = &row.remark {
+        small(ui, input.tokens, remark.as_str());
+    }
     remedies::ui(
         ui,
         input,
@@ -284,10 +287,10 @@ fn details(ui: &mut Ui, input: &NotebookInput<'_>, row: &ProofRow, requests: &mu
 
 /// The way to the curve of its factor.
 fn plot_it(ui: &mut Ui, row: &ProofRow, view: &mut View) {
-    if row.load_case.is_none() || row.part == ProofPart::Steering {
+    if !row.has_a_curve() {
         return;
     }
-    let help = "Its factor over travel or rack, under this load case.";
+    let help = "Its factor over travel or rack, under this load case where one is named.";
     if ui
         .small_button("Plot its factor")
         .on_hover_text(help)

@@ -204,7 +204,7 @@ fn plot(
         small(
             ui,
             input.tokens,
-            "There is nothing to plot here: no load case changes it, or the part is not entered.",
+            "There is nothing to plot here: this load case does not change it, or the part is not entered.",
         );
         return;
     };
@@ -283,14 +283,13 @@ fn pick(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     });
 }
 
-/// Checks that a load changes, the worst first.
+/// Checks that a load or a pose changes, the worst first.
 fn checks(input: &NotebookInput<'_>, axle: AxleName) -> Vec<(ProofPart, Check)> {
     let mut checks = Vec::new();
     let rows = input.prove.proof().map_or(&[][..], |p| &p.rows);
     for row in rows {
         let known = checks.contains(&(row.part, row.check));
-        let of_force = row.part != ProofPart::Steering && row.load_case.is_some();
-        if row.axle == axle && of_force && !known {
+        if row.axle == axle && row.has_a_curve() && !known {
             checks.push((row.part, row.check));
         }
     }

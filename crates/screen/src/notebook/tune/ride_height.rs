@@ -3,10 +3,10 @@
 use std::ops::RangeInclusive;
 
 use egui::{Button, Grid, Label, RichText, Slider, Ui};
-use trammel_analysis::{RideHeightRow, Stops};
+use trammel_analysis::{RideHeightRow, Stops, ThreadRow};
 use trammel_tuning::Reset;
 
-use super::super::NotebookInput;
+use super::super::{NotebookInput, thread_table};
 use crate::{
     number_field::name_node,
     plot::{Curve, Manner, Trace},
@@ -18,6 +18,20 @@ use crate::{
     view::View,
     words::{self, decimal, length},
 };
+
+/// Figures over the lift, or the threads of the rack end at the lift looked at.
+const BELOW: [(bool, &str, &str); 2] = [
+    (
+        false,
+        "figures",
+        "Each figure now and then, and over a range of lifts.",
+    ),
+    (
+        true,
+        "rack-end threads",
+        "Threads and grades side by side for the rack end at this lift, under the load case that is worst for it there.",
+    ),
+];
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -46,8 +60,17 @@ pub(super) fn ui(
         ui.add(Label::new(verdict.in_words(input.build.unit)).wrap())
             .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source. Where the stops stay, arms and rods reach the same places as before and little changes; where they move along, as with longer springs, the rods stand steeper.");
     }
-    figures(ui, input, study, view);
-    plot(ui, input, study, view);
+    let help = "What is shown below.";
+    let below = view.tune.lift_threads;
+    if let Some(picked) = super::choice(ui, input.tokens, "Look at", help, &BELOW, below) {
+        view.tune.lift_threads = picked;
+    }
+    if view.tune.lift_threads {
+        threads(ui, input, study, view);
+    } else {
+        figures(ui, input, study, view);
+        plot(ui, input, study, view);
+    }
     ui.add(Label::new(soft("Left front wheel. All axles go with the frame; static toe is set again by the tie rods.")).wrap());
 }
 
@@ -146,6 +169,46 @@ fn choices(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
     if let Some(stops) = super::choice(ui, input.tokens, "Stops", help, &stops, raise.stops) {
         raise.stops = stops;
     }
+}
+
+/// Threads and grades of the rack end with the lift looked at.
+fn threads(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut View) {
+    let soft = |text: String| RichText::new(text).small().color(input.tokens.ink_soft);
+    let Some(first) = study.threads.first() else {
+        let text = "Nothing to compare at this lift: this needs a rack, a spring unit that carries the wheel, and a thread and grade that are known.";
+        ui.add(Label::new(soft(text.into())).wrap());
+        return;
+    };
+    let unit = input.build.unit;
+    let own = |rows: &[ThreadRow]| {
+        let factor = rows.iter().find(|r| r.own).and_then(|r| r.factor);
+        factor.map_or_else(|| "none".to_owned(), words::factor)
+    };
+    let (thread, grade) = study
+        .threads
+        .iter()
+        .find(|r| r.own)
+        .map_or_else(Default::default, thread_table::names);
+    let text = format!(
+        "Your own {thread}, {grade}: factor {} as it stands, {} with the frame {}. Wanted {}.",
+        own(input.prove.threads(trammel_build::Side::Left)),
+        own(&study.threads),
+        way(view.tune.raise.by, input),
+        words::factor(thread_table::wanted(input))
+    );
+    ui.add(Label::new(text).wrap());
+    let text = format!(
+        "Worst there: {}, at {} of wheel travel, rack {}.",
+        first.load_case,
+        length(first.pose.travel, unit),
+        length(first.pose.rack, unit)
+    );
+    ui.add(Label::new(soft(text)).wrap());
+    thread_table::choices(ui, input, view);
+    if let Some(row) = thread_table::picked(&study.threads, view) {
+        ui.horizontal_wrapped(|ui| thread_table::summary(ui, input, row));
+    }
+    thread_table::ui(ui, input, &study.threads, view);
 }
 
 /// Sign and factor of a figure as it is shown.
