@@ -31,6 +31,7 @@ mod caution;
 mod checks;
 mod corner_view;
 mod findings;
+mod keep_outs;
 mod lift_verdict;
 mod pose_grid;
 mod prove;
@@ -53,6 +54,7 @@ pub use bolt_study::{BoltStudy, Swivel};
 pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
+pub use keep_outs::blocks;
 pub use findings::{Depth, Findings, cautions};
 pub use lift_verdict::LiftVerdict;
 pub use prove::{

@@ -157,9 +157,9 @@ pub(crate) struct ScatterArguments {
 
 #[derive(Debug, Args)]
 pub(crate) struct LiftArguments {
-    /// Build file, or demo:NAME.
-    #[arg(value_name = "BUILD")]
-    pub build: PathBuf,
+    /// The corner that the table is of; the whole frame is raised.
+    #[command(flatten)]
+    pub corner: CornerArguments,
     /// What the frame is raised by; lowered where it is negative.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub by: String,
@@ -201,6 +201,10 @@ pub(crate) enum PointWord {
 pub(crate) enum WaysWord {
     /// Up, down, in and out.
     Front,
+    /// Up, down, fore and aft.
+    Side,
+    /// In, out, fore and aft.
+    Plan,
     /// Up and down.
     Height,
     /// In and out.
@@ -242,6 +246,8 @@ impl From<WaysWord> for Ways {
     fn from(word: WaysWord) -> Self {
         match word {
             WaysWord::Front => Self::FrontPlane,
+            WaysWord::Side => Self::SidePlane,
+            WaysWord::Plan => Self::PlanPlane,
             WaysWord::Height => Self::Height,
             WaysWord::Width => Self::Width,
             WaysWord::Free => Self::Free,
