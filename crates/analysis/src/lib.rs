@@ -54,8 +54,8 @@ pub use bolt_study::{BoltStudy, Swivel};
 pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
-pub use keep_outs::blocks;
 pub use findings::{Depth, Findings, cautions};
+pub use keep_outs::blocks;
 pub use lift_verdict::LiftVerdict;
 pub use prove::{
     FactorRequest, FactorRow, ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note,

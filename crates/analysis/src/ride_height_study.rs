@@ -61,11 +61,7 @@ pub fn rise_at(
     let there = lifted(model.linkage(side), travel, reset);
     there
         .map(|l| l.frame_shift.z)
-        .map_err(|fault| RaiseFault::Wheel {
-            axle,
-            side,
-            fault,
-        })
+        .map_err(|fault| RaiseFault::Wheel { axle, side, fault })
 }
 
 fn row(

@@ -71,7 +71,12 @@ fn the_good_demo_raised_stands_as_the_lifted_one() {
     }
     assert_eq!(ours.front.wheel.camber_deg, good.front.wheel.camber_deg);
     assert_eq!(ours.front.wheel.centre[0], good.front.wheel.centre[0]);
-    let rows = ride_heights(&good, (AxleName::Front, Side::Left), &[0.0, 2.75 * INCH], &raise(0.0));
+    let rows = ride_heights(
+        &good,
+        (AxleName::Front, Side::Left),
+        &[0.0, 2.75 * INCH],
+        &raise(0.0),
+    );
     let there = ride_heights(&lifted, (AxleName::Front, Side::Left), &[0.0], &raise(0.0));
     let angle = |row: &Result<trammel_analysis::RideHeightRow, RaiseFault>| {
         let row = row.as_ref().expect("a row");
@@ -237,7 +242,8 @@ fn the_study_is_of_the_corner_that_is_asked_for() {
     let mut apart = sides_apart(&good);
     let joint = apart.front.right.get_mut(&PointName::TieRodInner);
     joint.expect("a point of its own")[2] += 0.5;
-    let [left_now, right_now] = [Side::Left, Side::Right].map(|s| row(&apart, (AxleName::Front, s)));
+    let [left_now, right_now] =
+        [Side::Left, Side::Right].map(|s| row(&apart, (AxleName::Front, s)));
     assert_relative_eq!(left_now.toe_change, left.toe_change, epsilon = 1e-9);
     assert!(right_now.toe_change > right.toe_change + 1e-3);
     // The rear axle has no rack.

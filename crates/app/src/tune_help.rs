@@ -6,7 +6,7 @@ Move joints until the wheel keeps its toe, and say what that took.
 Without --move and --limit: the best spot of --point (the inner tie-rod joint), going --ways (up,
 down, in and out in the front view), the tie rod's length reset so that static toe stays. The rack
 goes with its joint in every direction but its own. Where that spot lies in a keep-out of the
-build, the best one clear of them is taken, unless both joints move or one goes every way. Then
+build, the best one clear of them is taken. Where both joints move, or one goes fore and aft too,
 many places are equally good: all within 0.001 degrees of the least (for the slope, in 25 mm)
 count as equal, and the one with the least movement is taken.
 

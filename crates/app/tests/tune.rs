@@ -126,6 +126,10 @@ fn keep_outs_are_kept_clear_of() {
         assert!(y > 6.8 && y < 6.9, "{found}");
         assert!(number(&found, "/after/largest_deg") < 0.2);
     }
+    for more in [["--point", "both"], ["--ways", "free"], ["--ways", "side"]] {
+        let (found, _) = json(&[&["tune", &file, "--json"][..], &more].concat());
+        assert_eq!(found["keep_out"], Value::Null, "{more:?}");
+    }
     // All around the joint as far as it may go.
     build.keep_outs[0].corners = KeepOutCorners::Front([0.0, 0.0], [20.0, 20.0]);
     let file = written(folder.path(), &build);

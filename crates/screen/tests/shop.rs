@@ -385,3 +385,82 @@ fn pictures() {
         save(&mut screen, "right-side");
     }
 }
+
+#[test]
+fn a_joint_that_goes_along_on_the_other_side_is_said_and_goes() {
+    let mut screen = lopsided();
+    click(&mut screen, "Joint: outer");
+    screen.run_steps(3);
+    let told = |s: &Screen, text: &str| s.query_by_label_contains(text).is_some();
+    assert!(told(
+        &screen,
+        "The right joint is its mirror image and goes along."
+    ));
+    click(&mut screen, "Joint: inner");
+    screen.run_steps(3);
+    assert!(
+        !told(&screen, "mirror image"),
+        "each side has its own inner joint"
+    );
+    click(&mut screen, "Side: right");
+    click(&mut screen, "Joint: outer");
+    screen.run_steps(3);
+    assert!(told(
+        &screen,
+        "It is the left joint's mirror image: both move."
+    ));
+    let outer = |s: &Screen| {
+        [Side::Left, Side::Right].map(|side| {
+            let at = PointRef {
+                axle: AxleName::Front,
+                side,
+                point: PointName::TieRodOuter,
+            };
+            s.state().build().point(at).expect("a point")
+        })
+    };
+    let before = outer(&screen);
+    click(&mut screen, "Exactly");
+    let [left, right] = outer(&screen);
+    assert_ne!(right, before[1]);
+    assert_eq!([left[0], -left[1], left[2]], right, "its mirror image");
+    undo(&mut screen);
+    assert_eq!(outer(&screen), before);
+}
+
+#[test]
+fn the_lift_is_chosen_by_slider_and_in_the_plot() {
+    let mut screen = ride_height("good");
+    let by = |s: &Screen| s.state().view().tune.raise.by;
+    screen.get_by_label("Lift of the frame").focus();
+    screen.run_steps(2);
+    press(&mut screen, Modifiers::NONE, Key::ArrowRight);
+    assert!((by(&screen) - 25.4 / 16.0).abs() < 1e-9, "{}", by(&screen));
+    let plot = screen.get_by_label("Figure over the lift");
+    plot.scroll_to_me();
+    screen.run_steps(30);
+    let rect = screen.get_by_label("Figure over the lift").rect();
+    let at = rect.min + egui::vec2(0.75, 0.5) * rect.size();
+    screen.hover_at(at);
+    screen.step();
+    screen.drag_at(at);
+    screen.step();
+    screen.drop_at(at);
+    screen.run_steps(2);
+    assert!(by(&screen) > 12.0, "{}", by(&screen));
+}
+
+#[test]
+fn the_study_of_ride_heights_follows_the_side_that_is_looked_at() {
+    let mut screen = lopsided();
+    click(&mut screen, "Ride height");
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    screen.run_steps(3);
+    let told = |s: &Screen, text: &str| s.query_by_label_contains(text).is_some();
+    assert!(told(&screen, "The left front wheel."));
+    click(&mut screen, "Side: right");
+    screen.run_steps(2);
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
+    screen.run_steps(3);
+    assert!(told(&screen, "The right front wheel."));
+}

@@ -54,7 +54,10 @@ fn a_search_finds_layouts_that_are_applied_as_one_step() {
     let in_steps = "Apply layout 1 in steps";
     assert!(screen.query_by_label("Apply layout 1 exactly").is_none());
     click(&mut screen, "Show and apply: exactly");
-    assert!(screen.query_by_label(in_steps).is_none(), "one button says it");
+    assert!(
+        screen.query_by_label(in_steps).is_none(),
+        "one button says it"
+    );
     assert_eq!(screen.state().build(), &before, "a choice changes nothing");
     click(&mut screen, "Apply layout 1 exactly");
     assert!(largest(&screen) < 0.03, "{}", largest(&screen));
@@ -195,7 +198,10 @@ fn weights_say_what_toe_change_at_lock_counts_against_that_over_the_travel() {
         largest(&screen)
     };
     let (little, much) = (at_lock("0.01"), at_lock("50"));
-    assert!(much > little + 0.01, "at centre {little} and {much} degrees");
+    assert!(
+        much > little + 0.01,
+        "at centre {little} and {much} degrees"
+    );
 }
 
 #[test]

@@ -60,7 +60,8 @@ impl Bench {
         let tokens = self.tokens.clone();
         let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
         let inking = self.hand(&mut table);
-        let on_table = (inking.as_ref()).and_then(|i| i.map_view(self.map_projection(), self.view.side));
+        let on_table =
+            (inking.as_ref()).and_then(|i| i.map_view(self.map_projection(), self.view.side));
         self.tune_go_on(ui.ctx());
         self.prove_go_on(ui.ctx());
         self.make_go_on(ui.ctx());

@@ -302,11 +302,13 @@ impl Inking {
 
     /// Where a view of a side stands; none while it is not shown.
     pub(crate) fn map_view(&self, projection: Projection, side: Side) -> Option<MapView> {
-        self.fill.is_none_or(|f| f == projection).then_some(MapView {
-            sheet: self.sheet,
-            projection,
-            side,
-        })
+        self.fill
+            .is_none_or(|f| f == projection)
+            .then_some(MapView {
+                sheet: self.sheet,
+                projection,
+                side,
+            })
     }
 
     /// Where all views stand.

@@ -5,16 +5,12 @@ use trammel_build::{AxleName, Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_strength::thread::Thread;
 use trammel_tuning::{
-    Adjustment, Axis, BestSpot, Block, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable, Score,
-    Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways, best_spot_clear_of, effect,
-    two_line_rule,
+    Adjustment, Axis, BestSpot, Block, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable,
+    Score, Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways,
+    best_spot_clear_of, effect, two_line_rule,
 };
 
-use super::{
-    background::Background,
-    reasons::Reasons,
-    settings::shop_step,
-};
+use super::{background::Background, reasons::Reasons, settings::shop_step};
 
 /// How far the best spot is looked for, mm.
 const REACH: f64 = 150.0;
@@ -128,7 +124,9 @@ impl Question {
                 TieRodJoint::Inner => rod.inner,
                 TieRodJoint::Outer => rod.outer,
             });
-            joints.into_iter().any(|p| self.blocks.iter().any(|b| b.holds(p)))
+            joints
+                .into_iter()
+                .any(|p| self.blocks.iter().any(|b| b.holds(p)))
         };
         rods.into_iter().any(|spot| held(&spot.tie_rod))
     }

@@ -3,7 +3,9 @@
 
 use egui::Context;
 use trammel_analysis::QuickLook;
-use trammel_build::{AxleName, Build, KeepOut, KeepOutCorners, LengthUnit, PointName, Side, defaults};
+use trammel_build::{
+    AxleName, Build, KeepOut, KeepOutCorners, LengthUnit, PointName, Side, defaults,
+};
 use trammel_geometry::{Corner, Point};
 use trammel_tuning::{Plane, TieRodJoint};
 

@@ -1,6 +1,10 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
-use super::{auto::{AutoSettings, Form}, lift::LiftFigure, what_if::Slide};
+use super::{
+    auto::{AutoSettings, Form},
+    lift::LiftFigure,
+    what_if::Slide,
+};
 use trammel_analysis::{Raise, Stops, WhatIf};
 use trammel_build::{LengthUnit, PointName};
 use trammel_tuning::{Plane, Reset, Scoring, TieRodJoint, Ways};

@@ -7,8 +7,8 @@ use trammel_geometry::{Linkage, Point};
 use trammel_tuning::{Plane, TieRodJoint, ToeCurves};
 
 use super::{
-    Tune, hint, loupe, mapped_point, overlay, plane, rule_ink, settings::scoring_label, sides_are_alike,
-    stations,
+    Tune, hint, loupe, mapped_point, overlay, plane, rule_ink, settings::scoring_label,
+    sides_are_alike, stations,
 };
 use crate::{
     drawing::{DrawingEvent, MapView, Projection},

@@ -276,7 +276,9 @@ fn the_exact_place_inside_is_no_worse_than_the_one_in_whole_steps() {
     let in_steps = common::largest(&screen);
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     wait_for_clear(&mut screen);
-    wait(&mut screen, |s| s.query_by_label("Exactly inside").is_some());
+    wait(&mut screen, |s| {
+        s.query_by_label("Exactly inside").is_some()
+    });
     click(&mut screen, "Exactly inside");
     assert!(!is_kept_out(&screen));
     let exact = common::largest(&screen);
@@ -299,7 +301,8 @@ fn the_best_spot_stands_clear_of_keep_outs() {
             click(&mut screen, choice);
         }
         wait(&mut screen, |s| {
-            s.query_by_label_contains("clear of the keep-outs").is_some()
+            s.query_by_label_contains("clear of the keep-outs")
+                .is_some()
                 || (choice != "Moves: this joint" && s.query_by_label("Exactly").is_some())
         });
         click(&mut screen, "Exactly");

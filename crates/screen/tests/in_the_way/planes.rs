@@ -106,7 +106,11 @@ fn a_hand_on_the_loupe_moves_the_joint_in_the_maps_plane_only() {
 fn the_right_corner_is_read_in_vehicle_axes_in_every_plane() {
     let mut screen = in_the_way("badly-placed-rack");
     screen.state_mut().view_mut().side = trammel_build::Side::Right;
-    for (plane, text) in [("front", "y −7 9/16"), ("plan", "y −7 9/16"), ("side", "x ")] {
+    for (plane, text) in [
+        ("front", "y −7 9/16"),
+        ("plan", "y −7 9/16"),
+        ("side", "x "),
+    ] {
         choose(&mut screen, plane);
         screen.get_by_label("Loupe of the toe map").focus();
         screen.run_steps(3);
@@ -128,8 +132,16 @@ fn keep_outs_and_limits_count_in_every_plane() {
         // About the joint along x and z, beside it along y.
         for (axis, [from, to]) in [("x", [-1.0, 1.0]), ("z", [-1.0, 1.0]), ("y", [0.75, 2.0])] {
             let at = joint["xyz".find(axis).expect("an axis")];
-            type_in(&mut screen, &format!("Keep-out {axis}, from"), &(at + from).to_string());
-            type_in(&mut screen, &format!("Keep-out {axis}, to"), &(at + to).to_string());
+            type_in(
+                &mut screen,
+                &format!("Keep-out {axis}, from"),
+                &(at + from).to_string(),
+            );
+            type_in(
+                &mut screen,
+                &format!("Keep-out {axis}, to"),
+                &(at + to).to_string(),
+            );
         }
         wait_for_clear(&mut screen);
         let blocks = |screen: &Screen, off: f64| {
@@ -142,7 +154,11 @@ fn keep_outs_and_limits_count_in_every_plane() {
             assert!(blocks(&screen, 1.0).contains("keep-out"), "{plane}");
         }
         // About the joint along y too: in the way in every plane.
-        type_in(&mut screen, "Keep-out y, from", &(joint[1] - 1.0).to_string());
+        type_in(
+            &mut screen,
+            "Keep-out y, from",
+            &(joint[1] - 1.0).to_string(),
+        );
         wait_for_clear(&mut screen);
         assert!(blocks(&screen, 0.0).contains("keep-out"), "{plane}");
     }

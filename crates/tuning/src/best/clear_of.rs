@@ -10,7 +10,7 @@ use trammel_geometry::{Corner, Point};
 use super::{
     freedom::{Direction, moved},
     problem::{Bounds, Problem},
-    search::{Best, Place, fresh_bounds, found_in, spot_of},
+    search::{Best, Place, found_in, fresh_bounds, spot_of},
     snap::snapped,
 };
 use crate::best::{BestSpot, Search, SearchFault};
@@ -82,7 +82,9 @@ pub(crate) fn clear_of(
     }];
     let mut clear: Option<Part> = None;
     let mut searches = 0;
-    while let Some(next) = (0..parts.len()).min_by(|a, b| by(&parts[*a].best).total_cmp(&by(&parts[*b].best))) {
+    while let Some(next) =
+        (0..parts.len()).min_by(|a, b| by(&parts[*a].best).total_cmp(&by(&parts[*b].best)))
+    {
         let part = parts.swap_remove(next);
         let beaten = clear.as_ref().is_some_and(|c| {
             by(&part.best) > super::least_move::still_equal(problem.scoring, by(&c.best))
@@ -125,7 +127,12 @@ fn nearer(problem: &Problem<'_>, before: Option<Part>, part: Part) -> Part {
     match before {
         Some(b) if way(&b.best.place) <= way(&part.best.place) => b,
         // Found later it is no better; only a shorter way counts, and only where scores count as equal.
-        Some(b) if value(&part.best.place) > super::least_move::still_equal(problem.scoring, value(&b.best.place)) => b,
+        Some(b)
+            if value(&part.best.place)
+                > super::least_move::still_equal(problem.scoring, value(&b.best.place)) =>
+        {
+            b
+        }
         _ => part,
     }
 }
@@ -166,15 +173,24 @@ fn sides(problem: &Problem<'_>, bounds: &Bounds, block: &Block, outer: bool) -> 
             continue;
         }
         let [enter, leave] = wide.along(from, direction);
-        let [low, high] = [bounds.low.get(i), bounds.high.get(i)].map(|v| v.copied().unwrap_or(0.0));
+        let [low, high] =
+            [bounds.low.get(i), bounds.high.get(i)].map(|v| v.copied().unwrap_or(0.0));
         if let Some(enter) = enter.filter(|e| *e >= low) {
             let mut part = bounds.clone();
-            part.high.iter_mut().skip(i).take(1).for_each(|h| *h = h.min(enter));
+            part.high
+                .iter_mut()
+                .skip(i)
+                .take(1)
+                .for_each(|h| *h = h.min(enter));
             all.push(part);
         }
         if let Some(leave) = leave.filter(|l| *l <= high) {
             let mut part = bounds.clone();
-            part.low.iter_mut().skip(i).take(1).for_each(|l| *l = l.max(leave));
+            part.low
+                .iter_mut()
+                .skip(i)
+                .take(1)
+                .for_each(|l| *l = l.max(leave));
             all.push(part);
         }
     }

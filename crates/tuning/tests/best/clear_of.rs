@@ -55,20 +55,33 @@ fn no_clear_cell_of_a_map_is_better() {
             // The second box shuts the nearest way out of the first.
             vec![
                 about(at, Vector::new(500.0, 12.0, 8.0)),
-                about(at + Vector::new(0.0, 14.0, 6.0), Vector::new(500.0, 9.0, 9.0)),
-                about(at - Vector::new(0.0, 14.0, 6.0), Vector::new(500.0, 9.0, 9.0)),
+                about(
+                    at + Vector::new(0.0, 14.0, 6.0),
+                    Vector::new(500.0, 9.0, 9.0),
+                ),
+                about(
+                    at - Vector::new(0.0, 14.0, 6.0),
+                    Vector::new(500.0, 9.0, 9.0),
+                ),
             ],
         ];
         for blocks in boxes {
             let found = best_spot_clear_of(&corner, &search, &blocks).unwrap();
             let value = found.exact.score.by(scoring);
             let on_map = least_on_map(&corner, Plane::Front, at, 80.0, scoring, &blocks);
-            assert!(value <= on_map * (1.0 + 1e-9), "{scoring:?}: {value} {on_map}");
+            assert!(
+                value <= on_map * (1.0 + 1e-9),
+                "{scoring:?}: {value} {on_map}"
+            );
             // Cells lie a third of a millimetre apart, and the floor of the valley is steep.
             assert!(value > 0.7 * on_map, "{scoring:?}: {value} {on_map}");
             let whole = found.snapped.unwrap();
             for rod in [found.exact.tie_rod, whole.tie_rod] {
-                assert!(!blocks.iter().any(|b| b.holds(rod.inner)), "{:?}", rod.inner);
+                assert!(
+                    !blocks.iter().any(|b| b.holds(rod.inner)),
+                    "{:?}",
+                    rod.inner
+                );
             }
             assert_eq!(whole.tie_rod.inner.z.fract(), 0.0);
             assert!(whole.score.by(scoring) >= value * (1.0 - 1e-9));
@@ -80,7 +93,12 @@ fn no_clear_cell_of_a_map_is_better() {
 #[test]
 fn boxes_out_of_the_way_change_nothing() {
     let corner = common::behind();
-    let search = search(Movable::Inner, Ways::FrontPlane, Scoring::Largest, &stations());
+    let search = search(
+        Movable::Inner,
+        Ways::FrontPlane,
+        Scoring::Largest,
+        &stations(),
+    );
     let plain = best_spot(&corner, &search).unwrap();
     let aside = plain.exact.tie_rod.inner + Vector::new(0.0, 0.0, 60.0);
     let found = best_spot_clear_of(&corner, &search, &[about(aside, Vector::repeat(40.0))]);
@@ -100,7 +118,10 @@ fn valleys_are_followed_round_a_box() {
     ] {
         let search = search(movable, ways, Scoring::Rms, &stations());
         let plain = best_spot(&corner, &search).unwrap();
-        let blocks = [about(plain.exact.tie_rod.inner, Vector::new(30.0, 6.0, 6.0))];
+        let blocks = [about(
+            plain.exact.tie_rod.inner,
+            Vector::new(30.0, 6.0, 6.0),
+        )];
         let found = best_spot_clear_of(&corner, &search, &blocks).unwrap();
         let inner = found.exact.tie_rod.inner;
         assert!(!blocks[0].holds(inner), "{movable:?} {ways:?}: {inner}");
@@ -108,7 +129,9 @@ fn valleys_are_followed_round_a_box() {
         assert!(least >= plain.least.rms - 1e-12);
         let mut state = 1_u64;
         let mut next = || {
-            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+            state = state
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1);
             (state >> 33) as f64 / f64::from(1_u32 << 30) - 1.0
         };
         let free = match ways {
@@ -126,11 +149,17 @@ fn valleys_are_followed_round_a_box() {
                 rod.outer += off(&mut next);
             }
             if !blocks[0].holds(rod.inner)
-                && let Ok(linkage) = Linkage::new(&Corner { tie_rod: rod, ..corner })
+                && let Ok(linkage) = Linkage::new(&Corner {
+                    tie_rod: rod,
+                    ..corner
+                })
                 && let Ok(curves) = ToeCurves::of(&linkage, &stations())
             {
                 let value = curves.score().rms;
-                assert!(value > least - 1e-9, "{movable:?} {ways:?}: {value} {least}");
+                assert!(
+                    value > least - 1e-9,
+                    "{movable:?} {ways:?}: {value} {least}"
+                );
             }
         }
     }

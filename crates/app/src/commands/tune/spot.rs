@@ -2,7 +2,9 @@
 
 use trammel_build::{Axis, PointName};
 use trammel_geometry::Corner;
-use trammel_tuning::{self as tuning, Hardpoint, Search, Spot, best_spot_clear_of};
+use trammel_tuning::{
+    self as tuning, Hardpoint, Search, SearchFault, Spot, best_spot, best_spot_clear_of,
+};
 
 use super::{Found, Method};
 use crate::{commands::chosen::Chosen, fault::Fault, tune_arguments::TuneArguments};
@@ -22,7 +24,11 @@ pub(super) fn find(chosen: &Chosen, arguments: &TuneArguments) -> Result<Found, 
         step: step.map(|s| chosen.length("--step", s)).transpose()?,
     };
     let blocks = trammel_analysis::blocks(chosen.build(), chosen.axle());
-    let best = best_spot_clear_of(chosen.corner(), &search, &blocks)?;
+    let best = match best_spot_clear_of(chosen.corner(), &search, &blocks) {
+        // What is said then names the keep-out that it lies in.
+        Err(SearchFault::NoneClear) => best_spot(chosen.corner(), &search)?,
+        found => found?,
+    };
     let at = |spot: &Spot| Corner {
         tie_rod: spot.tie_rod,
         ..*chosen.corner()

@@ -50,7 +50,9 @@ pub(super) fn ui(
     figures(ui, input, study, view);
     plot(ui, input, study, view);
     let wheel = wheel(view);
-    let text = format!("The {wheel}. All axles go with the frame; static toe is set again by the tie rods.");
+    let text = format!(
+        "The {wheel}. All axles go with the frame; static toe is set again by the tie rods."
+    );
     let help = "The study is of the axle and the side that are looked at.";
     ui.add(Label::new(soft(&text)).wrap()).on_hover_text(help);
 }

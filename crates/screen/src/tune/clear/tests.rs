@@ -155,7 +155,9 @@ fn a_keep_out_blocks_its_places_by_name_and_no_others() {
     assert_eq!(work.edition(), known, "nothing new");
     work.keep_out_of(&[]);
     assert_eq!(
-        work.shown(Plane::Front, asked.corners).unwrap().keep_out(part(6.4, 9.0)),
+        work.shown(Plane::Front, asked.corners)
+            .unwrap()
+            .keep_out(part(6.4, 9.0)),
         None
     );
 }

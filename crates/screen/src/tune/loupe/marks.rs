@@ -62,8 +62,7 @@ const OFF_PLANE: f64 = 0.4;
 
 /// Whether a place stands on the map.
 pub(crate) fn in_sight(map: &MapWork, place: Point) -> bool {
-    map.off_plane(place) < OFF_PLANE
-        && map.part_of(place).iter().all(|v| (0.0..=1.0).contains(v))
+    map.off_plane(place) < OFF_PLANE && map.part_of(place).iter().all(|v| (0.0..=1.0).contains(v))
 }
 
 /// The place that the keyboard reads: a ring.

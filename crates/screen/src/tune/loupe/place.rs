@@ -87,7 +87,10 @@ impl Place {
 
     fn turn(&self, [x, y]: [f32; 2]) -> [f32; 2] {
         let [left, down] = self.turned;
-        [if left { 1.0 - x } else { x }, if down { 1.0 - y } else { y }]
+        [
+            if left { 1.0 - x } else { x },
+            if down { 1.0 - y } else { y },
+        ]
     }
 
     /// On the screen, of a place in the unit square.

@@ -50,7 +50,13 @@ pub(super) fn ui(
         if view.tune.preview == Some(n) {
             layout.moves(ui);
             let form = layout.form;
-            figures::table(ui, page, shown.start.as_ref(), (solution, form), &view.tune.auto);
+            figures::table(
+                ui,
+                page,
+                shown.start.as_ref(),
+                (solution, form),
+                &view.tune.auto,
+            );
         }
     }
 }
@@ -65,7 +71,8 @@ fn form(ui: &mut Ui, page: Page<'_>, view: &mut View) {
         ),
         (Form::Exact, "exactly", "As the search found it."),
     ];
-    let help = "What the drawing and the curve show of a layout, and what its button puts into the build.";
+    let help =
+        "What the drawing and the curve show of a layout, and what its button puts into the build.";
     let word = "Show and apply";
     if let Some(form) = choice(ui, page.input.tokens, word, help, &options, view.tune.form) {
         view.tune.form = form;

@@ -19,9 +19,19 @@ pub(super) fn ui(ui: &mut Ui, page: Page<'_>, view: &mut View, requests: &mut Ve
     ui.add_space(4.0);
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Wanted").font(type_size::head()));
-        let soft = |text: &str| RichText::new(text).small().color(page.input.tokens.ink_soft);
+        let soft = |text: &str| {
+            RichText::new(text)
+                .small()
+                .color(page.input.tokens.ink_soft)
+        };
         ui.label(soft("least toe change over the travel, weight"));
-        weight(ui, page, "Least toe change", (true, &mut view.tune.auto.toe_weight), requests);
+        weight(
+            ui,
+            page,
+            "Least toe change",
+            (true, &mut view.tune.auto.toe_weight),
+            requests,
+        );
         ui.label(soft("and"));
     });
     let racked = page.axle.model.lock() > 0.0;
