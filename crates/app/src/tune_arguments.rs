@@ -50,10 +50,11 @@ pub(crate) struct TuneArguments {
     )]
     pub moves: Vec<String>,
     /// Wanted besides little toe change, such as tie_rod_angle=..12 (at most),
-    /// ackermann=30.. (at least), castor=5..7, or scrub_radius=1.5 (as near as can be).
+    /// ackermann=30.. (at least), castor=5..7, or scrub_radius=1.5 (as near as can be);
+    /// toe_change_at_lock=0*2 counts twice as much as little toe change over the travel.
     #[arg(
         long = "limit",
-        value_name = "FIGURE=RANGE",
+        value_name = "FIGURE=RANGE[*WEIGHT]",
         value_delimiter = ',',
         allow_hyphen_values = true,
         verbatim_doc_comment

@@ -231,6 +231,7 @@ fn what_can_not_be_done_is_refused_in_one_line() {
         "the figures are",
     );
     refused(&["tune", "demo:good", "--limit", "castor"], "FIGURE=RANGE");
+    refused(&["tune", "demo:good", "--limit", "castor=6*-1"], "weight");
     refused(
         &["tune", "demo:good", "--limit", "castor=7..5"],
         "more than",
@@ -248,4 +249,22 @@ fn what_can_not_be_done_is_refused_in_one_line() {
         ],
         "rack end",
     );
+}
+
+#[test]
+fn a_limit_weighs_what_is_said() {
+    let largest = |weight: &str| {
+        let limit = format!("toe_change_at_lock=0*{weight}");
+        let (found, code) = json(&[
+            "tune",
+            "demo:badly-placed-rack",
+            "--limit",
+            &limit,
+            "--json",
+        ]);
+        assert_eq!(code, Some(0), "{found}");
+        number(&found, "/after/largest_deg")
+    };
+    let (little, much) = (largest("0.01"), largest("50"));
+    assert!(much > little + 0.005, "at centre {little} and {much}");
 }

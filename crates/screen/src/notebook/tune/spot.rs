@@ -185,7 +185,8 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
             length(150.0, unit)
         )));
     }
-    if let Some(rule) = &advice.rule {
+    // The rule is one of the front view.
+    if let Some(rule) = advice.rule.as_ref().filter(|_| flat) {
         let by = view.tune.joint.place(&found) - rule.place(view.tune.joint);
         rule_row(ui, input, view, Vector::new(0.0, by.y, by.z));
     }

@@ -157,10 +157,7 @@ fn request(
         .wants
         .iter()
         .filter(|w| w.on && (lock > 0.0 || !w.figure.needs_rack()));
-    let little_toe_change = Wish {
-        weight: settings.toe_weight,
-        ..Wish::little_toe_change()
-    };
+    let little_toe_change = Wish::little_toe_change().weighed(settings.toe_weight);
     let travel = model.travel;
     let travels = Stations::even(travel.droop, travel.bump, TRAVELS, vec![0.0])
         .map_err(|fault| fault.to_string())?;

@@ -85,11 +85,7 @@ impl Want {
             How::Near => (Some(self.value), Some(self.value)),
         };
         let wishes = self.figure.within(from, to).into_iter();
-        let weighed = |wish: Wish| Wish {
-            weight: self.weight * wish.weight,
-            ..wish
-        };
-        wishes.map(weighed).collect()
+        wishes.map(|w| w.weighed(self.weight)).collect()
     }
 }
 

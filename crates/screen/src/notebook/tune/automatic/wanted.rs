@@ -39,6 +39,13 @@ pub(super) fn ui(ui: &mut Ui, page: Page<'_>, view: &mut View, requests: &mut Ve
         .num_columns(5)
         .spacing(egui::vec2(6.0, 2.0))
         .show(ui, |ui| {
+            for _ in 0..4 {
+                ui.label("");
+            }
+            let help = "What each counts against the others. Twice the weight is paid for with about as much of the others.";
+            let head = RichText::new("weight").small().color(page.input.tokens.ink_soft);
+            ui.label(head).on_hover_text(help);
+            ui.end_row();
             let wants = view.tune.auto.wants.iter_mut();
             for want in wants.filter(|w| racked || !w.figure.needs_rack()) {
                 one(ui, page, want, requests);
