@@ -112,6 +112,12 @@ impl ExactWork {
         }
     }
 
+    /// Whether what was asked last is answered.
+    pub(super) fn is_current(&self) -> bool {
+        let both = self.shown.as_ref().zip(self.asked.as_ref());
+        both.is_some_and(|((ask, _), asked)| ask.same(asked))
+    }
+
     /// The place for what was asked last; `None` while it is not known, or where there is none.
     pub(super) fn shown(&self) -> Option<Found> {
         let (ask, found) = self.shown.as_ref()?;

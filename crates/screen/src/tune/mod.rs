@@ -237,6 +237,12 @@ impl Tune {
         self.inside.go_on(ctx, ask);
     }
 
+    /// Whether the exact best place inside the clear area is that of the map as it stands.
+    #[must_use]
+    pub fn inside_is_current(&self) -> bool {
+        self.clear_is_current() && self.inside.is_current()
+    }
+
     /// The exact best place inside the clear area, corner's own frame, mm, with its score in the kernel's unit.
     pub(crate) fn inside_exactly(&self) -> Option<inside_exact::Found> {
         self.inside.shown()
