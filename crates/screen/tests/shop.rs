@@ -294,7 +294,7 @@ fn pictures() {
         screen.get_by_label(list).scroll_to_me();
         screen.run_steps(20);
         save(&mut screen, "made-by");
-        let mut screen = lopsided();
+        let mut screen = sides::lopsided();
         click(&mut screen, "Side: right");
         screen.run_steps(6);
         save(&mut screen, "right-side");

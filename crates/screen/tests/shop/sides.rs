@@ -3,7 +3,7 @@
 use super::*;
 
 /// The good demo with a right inner joint an inch higher than the left one.
-fn lopsided() -> Screen {
+pub fn lopsided() -> Screen {
     let text = trammel_persistence::demos()
         .into_iter()
         .find(|d| d.name == "good")
