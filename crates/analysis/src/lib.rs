@@ -33,6 +33,7 @@ mod caution;
 mod checks;
 mod corner_view;
 mod findings;
+mod keep_outs;
 mod lift_verdict;
 mod pose_grid;
 mod prove;
@@ -57,6 +58,7 @@ pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
 pub use caution::{Bound, Caution, CautionKind, Figure, FigureUnit, Grade, Remedy, WorstPose};
 pub use findings::{Depth, Findings, cautions};
+pub use keep_outs::blocks;
 pub use lift_verdict::LiftVerdict;
 pub use prove::{
     FactorRequest, FactorRow, ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note,

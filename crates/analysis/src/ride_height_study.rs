@@ -12,7 +12,7 @@ use crate::{
     ride_height::raised,
 };
 
-/// Figures of the left front corner at one ride height; angles in rad, lengths in mm.
+/// Figures of a corner at one ride height; angles in rad, lengths in mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RideHeightRow {
     /// What the frame was raised by, mm.
@@ -33,41 +33,42 @@ pub struct RideHeightRow {
     pub half_track: f64,
 }
 
-/// A row for each raise, mm, and where one can't be made, why.
+/// A row of a corner's figures for each raise, mm, and where one can't be made, why.
 #[must_use]
 pub fn ride_heights(
     build: &Build,
+    corner: (AxleName, Side),
     raises: &[f64],
     like: &Raise,
 ) -> Vec<Result<RideHeightRow, RaiseFault>> {
     raises
         .iter()
-        .map(|&by| row(build, &Raise { by, ..*like }))
+        .map(|&by| row(build, corner, &Raise { by, ..*like }))
         .collect()
 }
 
-/// What raises the frame, mm, when a wheel travel of an axle (mm, droop negative) becomes the ride height.
+/// What raises the frame, mm, when a wheel's travel (mm, droop negative) becomes the ride height.
 ///
 /// # Errors
 /// [`RaiseFault`] when the wheel does not get there, or can't be set there.
 pub fn rise_at(
     build: &Build,
-    axle: AxleName,
+    (axle, side): (AxleName, Side),
     travel: f64,
     reset: Reset,
 ) -> Result<f64, RaiseFault> {
     let model = build.axle(axle)?;
-    let there = lifted(&model.axle.left, travel, reset);
+    let there = lifted(model.linkage(side), travel, reset);
     there
         .map(|l| l.frame_shift.z)
-        .map_err(|fault| RaiseFault::Wheel {
-            axle,
-            side: Side::Left,
-            fault,
-        })
+        .map_err(|fault| RaiseFault::Wheel { axle, side, fault })
 }
 
-fn row(build: &Build, raise: &Raise) -> Result<RideHeightRow, RaiseFault> {
+fn row(
+    build: &Build,
+    (axle, side): (AxleName, Side),
+    raise: &Raise,
+) -> Result<RideHeightRow, RaiseFault> {
     let at = |raise: &Raise| -> Result<(Build, AxleModel), RaiseFault> {
         let there = match raised(build, raise)?.apply(build) {
             Ok(there) => there,
@@ -79,7 +80,7 @@ fn row(build: &Build, raise: &Raise) -> Result<RideHeightRow, RaiseFault> {
                 });
             }
         };
-        let model = there.axle(AxleName::Front)?;
+        let model = there.axle(axle)?;
         Ok((there, model))
     };
     let (there, model) = at(raise)?;
@@ -87,23 +88,24 @@ fn row(build: &Build, raise: &Raise) -> Result<RideHeightRow, RaiseFault> {
         reset: Reset::Toe,
         ..*raise
     })?;
-    let view = CornerView::of(&model, Side::Left, HitForce::of(&there));
+    let view = CornerView::of(&model, side, HitForce::of(&there));
     let grid = PoseGrid::of(&view);
     let most = |of: fn(&Reading) -> f64| {
         let worst = grid.worst(&view, |r| Some(of(r)));
         worst.map_or(0.0, |w| w.badness)
     };
-    let linkage = &model.axle.left;
+    let linkage = model.linkage(side);
     let contact = linkage.pose(0.0, 0.0).map(|p| p.contact.y);
-    let fastening = Fastening::of(&there.front.rack_end);
+    let on_rack = view.rack_end.is_some();
+    let fastening = Fastening::of(&there.front.rack_end).filter(|_| on_rack);
     Ok(RideHeightRow {
         by: raise.by,
         tie_rod_angle: view.rack_end.map(|_| most(|r| r.rod_angle)),
         inner_swivel: most(|r| r.inner_swivel),
         outer_swivel: most(|r| r.outer_swivel),
-        toe_change: AxleStudy::travel_curve(&model, Side::Left).score.largest,
+        toe_change: AxleStudy::travel_curve(&model, side).score.largest,
         rack_end_factor: fastening.and_then(|f| factor_on(&view, &grid, &f)),
-        camber: as_it_comes.axle.left.corner().wheel.camber,
+        camber: as_it_comes.linkage(side).corner().wheel.camber,
         half_track: contact.unwrap_or(linkage.corner().wheel.centre.y),
     })
 }

@@ -80,7 +80,12 @@ fn the_good_demo_lifted_loads_its_rack_end() {
         reset: Reset::ToeAndCamber,
         stops: Stops::MovedAlong,
     };
-    let rows = ride_heights(&build, &[0.0, 2.75 * 25.4], &how);
+    let rows = ride_heights(
+        &build,
+        (AxleName::Front, Side::Left),
+        &[0.0, 2.75 * 25.4],
+        &how,
+    );
     let [a, b] = [&rows[0], &rows[1]].map(|r| r.as_ref().expect("a row"));
     let found = LiftVerdict::of(a, b, 0.3_f64.to_radians());
     assert!(found.stress_times().expect("a rack end") > 1.0);

@@ -71,8 +71,13 @@ fn the_good_demo_raised_stands_as_the_lifted_one() {
     }
     assert_eq!(ours.front.wheel.camber_deg, good.front.wheel.camber_deg);
     assert_eq!(ours.front.wheel.centre[0], good.front.wheel.centre[0]);
-    let rows = ride_heights(&good, &[0.0, 2.75 * INCH], &raise(0.0));
-    let there = ride_heights(&lifted, &[0.0], &raise(0.0));
+    let rows = ride_heights(
+        &good,
+        (AxleName::Front, Side::Left),
+        &[0.0, 2.75 * INCH],
+        &raise(0.0),
+    );
+    let there = ride_heights(&lifted, (AxleName::Front, Side::Left), &[0.0], &raise(0.0));
     let angle = |row: &Result<trammel_analysis::RideHeightRow, RaiseFault>| {
         let row = row.as_ref().expect("a row");
         row.tie_rod_angle.expect("a rack").to_degrees()
@@ -221,4 +226,28 @@ fn locks_hold_no_ride_height_and_what_stands_on_the_frame_goes_with_it() {
     assert_relative_eq!(high[1], 10.0, epsilon = 1e-6);
     let face = |b: &Build| b.front.rack.face.expect("a face")[2];
     assert_relative_eq!(face(&there) - face(&good), 1.0, epsilon = 1e-6);
+}
+
+#[test]
+fn the_study_is_of_the_corner_that_is_asked_for() {
+    let good = demo("good");
+    let row = |build: &Build, corner| {
+        let mut rows = ride_heights(build, corner, &[1.0 * INCH], &raise(0.0));
+        rows.pop().expect("one").expect("a row")
+    };
+    let [left, right] = [Side::Left, Side::Right].map(|s| row(&good, (AxleName::Front, s)));
+    assert_relative_eq!(left.toe_change, right.toe_change, epsilon = 1e-9);
+    assert_relative_eq!(left.half_track, right.half_track, epsilon = 1e-6);
+    // The right inner joint alone put higher: only the right corner's figures change.
+    let mut apart = sides_apart(&good);
+    let joint = apart.front.right.get_mut(&PointName::TieRodInner);
+    joint.expect("a point of its own")[2] += 0.5;
+    let [left_now, right_now] =
+        [Side::Left, Side::Right].map(|s| row(&apart, (AxleName::Front, s)));
+    assert_relative_eq!(left_now.toe_change, left.toe_change, epsilon = 1e-9);
+    assert!(right_now.toe_change > right.toe_change + 1e-3);
+    // The rear axle has no rack.
+    let rear = row(&good, (AxleName::Rear, Side::Left));
+    assert_eq!((rear.tie_rod_angle, rear.rack_end_factor), (None, None));
+    assert!(rear.half_track > 0.0 && rear.half_track != left.half_track);
 }

@@ -154,7 +154,8 @@ fn a_lock_holds_the_edit_and_not_the_look() {
 fn a_travel_made_the_ride_height_leaves_arms_and_frame_as_the_pose_has_them() {
     let build = demo("good");
     for travel in [-30.0, 18.0] {
-        let by = rise_at(&build, AxleName::Front, travel, Reset::Toe).expect("in reach");
+        let by =
+            rise_at(&build, (AxleName::Front, Side::Left), travel, Reset::Toe).expect("in reach");
         assert!(
             (by + travel).abs() < 2.0,
             "{travel} mm of travel, {by} mm of rise"

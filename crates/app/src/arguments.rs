@@ -14,7 +14,7 @@ use crate::{
         ADVISE_ABOUT, AdviseArguments, CARDS_ABOUT, CardsArguments, SURVEY_ABOUT, SurveyArguments,
     },
     sheets_arguments::{SHEETS_ABOUT, SheetsArguments},
-    tune_arguments::{LiftArguments, MapArguments, ScatterArguments, TuneArguments},
+    tune_arguments::{LiftArguments, MapArguments, PlaneWord, ScatterArguments, TuneArguments},
     tune_help::{LIFT_ABOUT, MAP_ABOUT, SCATTER_ABOUT, TUNE_ABOUT},
 };
 
@@ -176,6 +176,9 @@ pub(crate) struct PictureArguments {
     /// forces, rack-end, parts in Prove; readings, next-move, tape-survey, static, log, drawer in Set up. The first where it is left out.
     #[arg(long, value_enum)]
     pub page: Option<PageWord>,
+    /// View that has the toe map in Tune.
+    #[arg(long, value_enum, default_value_t = PlaneWord::Front)]
+    pub map: PlaneWord,
     /// Wheel travel of the moved linkage, in the build's unit.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, default_value_t = 0.0, value_parser = finite)]
     pub travel: f64,

@@ -84,6 +84,7 @@ pub(crate) fn draw(build: Build, arguments: &PictureArguments) -> Result<(), Fau
         StageWord::Make => Stage::Make,
         StageWord::SetUp => Stage::SetUp,
     };
+    bench.view_mut().tune.plane = arguments.map.into();
     bench.go(stage);
     // What these stages work out beside the window takes its time.
     let waits = stage != Stage::LayOut;

@@ -50,10 +50,11 @@ pub(crate) struct TuneArguments {
     )]
     pub moves: Vec<String>,
     /// Wanted besides little toe change, such as tie_rod_angle=..12 (at most),
-    /// ackermann=30.. (at least), castor=5..7, or scrub_radius=1.5 (as near as can be).
+    /// ackermann=30.. (at least), castor=5..7, or scrub_radius=1.5 (as near as can be);
+    /// toe_change_at_lock=0*2 counts twice as much as little toe change over the travel.
     #[arg(
         long = "limit",
-        value_name = "FIGURE=RANGE",
+        value_name = "FIGURE=RANGE[*WEIGHT]",
         value_delimiter = ',',
         allow_hyphen_values = true,
         verbatim_doc_comment
@@ -157,9 +158,9 @@ pub(crate) struct ScatterArguments {
 
 #[derive(Debug, Args)]
 pub(crate) struct LiftArguments {
-    /// Build file, or demo:NAME.
-    #[arg(value_name = "BUILD")]
-    pub build: PathBuf,
+    /// The corner that the table is of; the whole frame is raised.
+    #[command(flatten)]
+    pub corner: CornerArguments,
     /// What the frame is raised by; lowered where it is negative.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub by: String,
@@ -201,6 +202,10 @@ pub(crate) enum PointWord {
 pub(crate) enum WaysWord {
     /// Up, down, in and out.
     Front,
+    /// Up, down, fore and aft.
+    Side,
+    /// In, out, fore and aft.
+    Plan,
     /// Up and down.
     Height,
     /// In and out.
@@ -242,6 +247,8 @@ impl From<WaysWord> for Ways {
     fn from(word: WaysWord) -> Self {
         match word {
             WaysWord::Front => Self::FrontPlane,
+            WaysWord::Side => Self::SidePlane,
+            WaysWord::Plan => Self::PlanPlane,
             WaysWord::Height => Self::Height,
             WaysWord::Width => Self::Width,
             WaysWord::Free => Self::Free,

@@ -6,7 +6,7 @@ Move joints until the wheel keeps its toe, and say what that took.
 Without --move and --limit: the best spot of --point (the inner tie-rod joint), going --ways (up,
 down, in and out in the front view), the tie rod's length reset so that static toe stays. The rack
 goes with its joint in every direction but its own. Where that spot lies in a keep-out of the
-build, the best one clear of them is taken, unless both joints move or one goes every way. Then
+build, the best one clear of them is taken. Where both joints move, or one goes fore and aft too,
 many places are equally good: all within 0.001 degrees of the least (for the slope, in 25 mm)
 count as equal, and the one with the least movement is taken.
 
@@ -83,14 +83,15 @@ All points are described anew with the origin on the new ground; static toe is p
 rods. The centre of gravity is raised with the frame. Locks do not hold a lift: every joint keeps
 its place on its part.
 
-The table has a row for each eighth of the way. A lift changes the toe curve little and the rack
+The table has a row for each eighth of the way, of the corner that --axle and --side name: the left
+front one by itself. A lift changes the toe curve little and the rack
 end's load much, the trade says: the table
 and the sentence below it say whether that holds here.
 
 With --json, one object (angles in degrees, lengths in the build's unit):
-  title, unit, by, camber (reset, as_it_comes), stops (kept, move_along)
+  title, unit, axle, side, by, camber (reset, as_it_comes), stops (kept, move_along)
   rows       list of { by, tie_rod_angle_deg, inner_swivel_deg, outer_swivel_deg, toe_change_deg,
              rack_end_factor, camber_deg (as it comes), half_track, fault (why there is no row) }
-             for the left front corner
+             for the corner of --axle and --side
   verdict    the first row held against the last, in words
   out        the file written";

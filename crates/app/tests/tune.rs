@@ -126,6 +126,10 @@ fn keep_outs_are_kept_clear_of() {
         assert!(y > 6.8 && y < 6.9, "{found}");
         assert!(number(&found, "/after/largest_deg") < 0.2);
     }
+    for more in [["--point", "both"], ["--ways", "free"], ["--ways", "side"]] {
+        let (found, _) = json(&[&["tune", &file, "--json"][..], &more].concat());
+        assert_eq!(found["keep_out"], Value::Null, "{more:?}");
+    }
     // All around the joint as far as it may go.
     build.keep_outs[0].corners = KeepOutCorners::Front([0.0, 0.0], [20.0, 20.0]);
     let file = written(folder.path(), &build);
@@ -227,6 +231,7 @@ fn what_can_not_be_done_is_refused_in_one_line() {
         "the figures are",
     );
     refused(&["tune", "demo:good", "--limit", "castor"], "FIGURE=RANGE");
+    refused(&["tune", "demo:good", "--limit", "castor=6*-1"], "weight");
     refused(
         &["tune", "demo:good", "--limit", "castor=7..5"],
         "more than",
@@ -244,4 +249,22 @@ fn what_can_not_be_done_is_refused_in_one_line() {
         ],
         "rack end",
     );
+}
+
+#[test]
+fn a_limit_weighs_what_is_said() {
+    let largest = |weight: &str| {
+        let limit = format!("toe_change_at_lock=0*{weight}");
+        let (found, code) = json(&[
+            "tune",
+            "demo:badly-placed-rack",
+            "--limit",
+            &limit,
+            "--json",
+        ]);
+        assert_eq!(code, Some(0), "{found}");
+        number(&found, "/after/largest_deg")
+    };
+    let (little, much) = (largest("0.01"), largest("50"));
+    assert!(much > little + 0.005, "at centre {little} and {much}");
 }

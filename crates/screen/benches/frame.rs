@@ -84,7 +84,7 @@ fn press(at: Pos2, pressed: bool) -> Event {
 fn joint(bench: &mut Bench, frames: &mut Frames, point: PointName) -> Pos2 {
     let wanted = PointRef::left(AxleName::Front, point);
     for y in (80..720).rev().step_by(6) {
-        for x in (310..850).step_by(6) {
+        for x in (10..850).step_by(6) {
             let at = pos2(x as f32, y as f32);
             frames.run(vec![Event::PointerMoved(at)], |ui| bench.ui(ui));
             if bench.view().hovered == Some(wanted) {

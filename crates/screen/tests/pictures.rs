@@ -37,7 +37,7 @@ fn tune(name: &str, light: bool) -> common::Screen {
     common::click(&mut screen, "Room");
     for _ in 0..3000 {
         screen.step();
-        if screen.state().tune().clear_is_current() && screen.state().tune().scatter_is_current() {
+        if screen.state().tune().inside_is_current() && screen.state().tune().scatter_is_current() {
             break;
         }
         std::thread::sleep(std::time::Duration::from_millis(10));

@@ -125,8 +125,12 @@ fn the_switches_change_what_is_judged() {
     assert_eq!(screen.state().view().tune.racks, MapRack::Worst);
     click(&mut screen, "Rack: as it stands");
     assert_eq!(screen.state().view().tune.racks, MapRack::Here);
+    click(&mut screen, "Rack: at centre");
+    assert_eq!(screen.state().view().tune.racks, MapRack::Centre);
     click(&mut screen, "May move: height only");
     assert_eq!(screen.state().view().tune.ways, SpotWays::Height);
+    click(&mut screen, "May move: width only");
+    assert_eq!(screen.state().view().tune.ways, SpotWays::Width);
     click(&mut screen, "Joint: outer");
     assert_eq!(screen.state().view().tune.joint, TieRodJoint::Outer);
     assert_eq!(
@@ -140,6 +144,18 @@ fn the_switches_change_what_is_judged() {
     assert!(screen.state().view().tune.map_width > width);
     click(&mut screen, "Map narrower");
     assert!((screen.state().view().tune.map_width - width).abs() < 1e-9);
+    let loupe = screen.get_by_label("Loupe of the toe map").rect().center();
+    screen.hover_at(loupe);
+    screen.step();
+    screen.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Point,
+        delta: egui::vec2(0.0, -60.0),
+        phase: egui::TouchPhase::Move,
+        modifiers: Modifiers::NONE,
+        source: egui::MouseWheelSource::Wheel,
+    });
+    screen.run_steps(20);
+    assert!(screen.state().view().tune.map_width > width, "by the wheel");
 }
 
 #[test]

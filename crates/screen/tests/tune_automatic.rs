@@ -51,12 +51,22 @@ fn a_search_finds_layouts_that_are_applied_as_one_step() {
     click(&mut screen, "Layout 1");
     assert_eq!(screen.state().view().tune.preview, Some(0));
     assert_eq!(screen.state().build(), &before, "a look changes nothing");
-    click(&mut screen, "Apply Layout 1 exactly");
+    let in_steps = "Apply layout 1 in steps";
+    assert!(screen.query_by_label("Apply layout 1 exactly").is_none());
+    click(&mut screen, "Show and apply: exactly");
+    assert!(
+        screen.query_by_label(in_steps).is_none(),
+        "one button says it"
+    );
+    assert_eq!(screen.state().build(), &before, "a choice changes nothing");
+    click(&mut screen, "Apply layout 1 exactly");
     assert!(largest(&screen) < 0.03, "{}", largest(&screen));
-    assert_eq!(screen.state().undo_name(), Some("Apply layout 1"));
+    assert_eq!(screen.state().undo_name(), Some("Apply layout 1 exactly"));
     press(&mut screen, Modifiers::COMMAND, Key::Z);
     assert_eq!(screen.state().build(), &before);
-    click(&mut screen, "Apply Layout 1 in steps");
+    click(&mut screen, "Show and apply: in steps");
+    click(&mut screen, in_steps);
+    assert_eq!(screen.state().undo_name(), Some(in_steps));
     let inner = screen.state().build().front.tie_rod.inner;
     assert_eq!(
         [(inner[1] * 16.0).fract(), (inner[2] * 16.0).fract()],
@@ -113,7 +123,7 @@ fn ends_and_steps_are_typed_and_nonsense_is_refused() {
         );
     }
     find(&mut screen);
-    click(&mut screen, "Apply Layout 1 in steps");
+    click(&mut screen, "Apply layout 1 in steps");
     let inner = screen.state().build().front.tie_rod.inner;
     assert_eq!((inner[2] * 8.0).fract(), 0.0, "{inner:?}");
 }
@@ -152,6 +162,8 @@ fn every_figure_can_be_a_limit_or_a_target() {
         click(&mut screen, &format!("{name}, {}", before.how.word()));
         assert_eq!(want(&screen, figure).how, before.how.next(), "{name}");
         type_in(&mut screen, &format!("{name}, figure"), "2.5");
+        type_in(&mut screen, &format!("{name}, weight"), "3");
+        assert_eq!(want(&screen, figure).weight, 3.0, "{name}");
         let factor = trammel_screen::tune::auto::factor(figure, trammel_build::LengthUnit::Inch);
         assert!(
             (want(&screen, figure).value * factor - 2.5).abs() < 1e-9,
@@ -168,6 +180,40 @@ fn every_figure_can_be_a_limit_or_a_target() {
     assert_eq!(How::AtLeast.next().next().next(), How::AtLeast);
     click(&mut screen, "Toe over: most in the middle");
     assert_eq!(screen.state().view().tune.auto.emphasis, Emphasis::Middle);
+}
+
+#[test]
+fn weights_say_what_toe_change_at_lock_counts_against_that_over_the_travel() {
+    let at_lock = |weight: &str| {
+        let mut screen = automatic("badly-placed-rack");
+        click(&mut screen, "Toe change at lock");
+        click(&mut screen, "Toe change at lock, at most");
+        assert_eq!(want(&screen, Figure::ToeChangeAtLock).how, How::Near);
+        type_in(&mut screen, "Toe change at lock, figure", "0");
+        type_in(&mut screen, "Toe change at lock, weight", weight);
+        type_in(&mut screen, "Least toe change, weight", "1");
+        find(&mut screen);
+        click(&mut screen, "Show and apply: exactly");
+        click(&mut screen, "Apply layout 1 exactly");
+        largest(&screen)
+    };
+    let (little, much) = (at_lock("0.01"), at_lock("50"));
+    assert!(
+        much > little + 0.01,
+        "at centre {little} and {much} degrees"
+    );
+}
+
+#[test]
+fn a_weight_that_makes_no_sense_is_refused() {
+    let mut screen = automatic("badly-placed-rack");
+    type_in(&mut screen, "Least toe change, weight", "2");
+    for text in ["-1", "much", "1000"] {
+        type_in(&mut screen, "Least toe change, weight", text);
+        let said = screen.state().said().unwrap_or_default();
+        assert!(said.contains("stays at 2"), "{said}");
+    }
+    assert_eq!(screen.state().view().tune.auto.toe_weight, 2.0);
 }
 
 #[test]

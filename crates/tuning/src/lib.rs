@@ -57,7 +57,9 @@ pub use auto::{
     Aim, Dimension, Emphasis, Figure, FigureUnit, Figures, Progress, RackEndFactor, Solution,
     TuneFault, TuneRequest, Tuned, Tuner, Variable, Wish,
 };
-pub use best::{BestSpot, Movable, Search, SearchFault, Spot, Ways, best_spot};
+pub use best::{
+    BestSpot, Block, Movable, Search, SearchFault, Spot, Ways, best_spot, best_spot_clear_of,
+};
 pub use cause::{Cause, HeightError, LengthError, RodSide, Split};
 pub use coordinate::{Coordinate, Hardpoint};
 pub use curve::{RackCurve, Sensitivity, ToeCurves, curves_with_sensitivity};

@@ -5,6 +5,8 @@
     reason = "helpers of tests fail by panicking, as tests do"
 )]
 
+#[path = "best/clear_of.rs"]
+mod clear_of;
 mod common;
 
 use common::reference::{self, number, point};

@@ -220,6 +220,43 @@ fn the_parallelogram_has_a_valley_without_toe_change() {
     assert!((at_middle.row - 12.0).abs() < 0.05, "{at_middle:?}");
 }
 
+/// In the plan toe changes with the width, and hardly fore and aft: the valley runs up that map, through the best place.
+#[test]
+fn a_valley_that_runs_up_the_map_is_found_row_by_row() {
+    use trammel_tuning::{Movable, Search, Ways, best_spot};
+    let stations = stations(&[0.0]);
+    let search = Search {
+        movable: Movable::Inner,
+        ways: Ways::FrontPlane,
+        scoring: Scoring::Rms,
+        stations: stations.clone(),
+        held: vec![],
+        reach: 100.0,
+        step: None,
+    };
+    let plain = common::behind();
+    let best = best_spot(&plain, &search).unwrap();
+    let corner = Corner {
+        tie_rod: best.exact.tie_rod,
+        ..plain
+    };
+    for (plane, runs_up) in [
+        (Plane::Front, false),
+        (Plane::Side, false),
+        (Plane::Plan, true),
+    ] {
+        let mut map = map(&corner, TieRodJoint::Inner, plane, 40.0, &stations);
+        map.complete();
+        let floor = map.valley(Scoring::Rms);
+        assert!(floor.len() > 15, "{plane:?}: {}", floor.len());
+        let line = |f: &trammel_tuning::Floor| if runs_up { f.row } else { f.column };
+        assert!(floor.iter().all(|f| line(f).fract() == 0.0), "{plane:?}");
+        let middle = floor.iter().find(|f| line(f) == 12.0).unwrap();
+        let off = (middle.column - 12.0).abs() + (middle.row - 12.0).abs();
+        assert!(off < 0.6, "{plane:?}: {middle:?}");
+    }
+}
+
 #[test]
 fn what_can_not_be_mapped_is_refused() {
     use trammel_tuning::{FrameFault, MapFault, StationFault};

@@ -7,7 +7,7 @@ use trammel_analysis::{
 use trammel_build::{Build, LengthUnit, defaults};
 use trammel_tuning::Reset;
 
-use super::chosen::{length, on_tape};
+use super::chosen::{Chosen, length, on_tape};
 use crate::{
     console,
     fault::Fault,
@@ -22,6 +22,8 @@ const STEPS: usize = 8;
 struct Lift<'a> {
     title: &'a str,
     unit: &'static str,
+    axle: &'static str,
+    side: &'static str,
     by: f64,
     camber: String,
     stops: String,
@@ -45,8 +47,8 @@ struct Row {
 
 pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     files::check_free(&arguments.out)?;
-    let document = files::document(&arguments.build)?;
-    let build = document.build();
+    let chosen = Chosen::of(&arguments.corner)?;
+    let (build, corner) = (chosen.build(), (chosen.axle(), chosen.side));
     let unit = build.unit;
     let raise = Raise {
         by: length("--by", &arguments.by, unit)?,
@@ -63,7 +65,7 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     let raises: Vec<f64> = (0..=STEPS)
         .map(|i| raise.by * i as f64 / STEPS as f64)
         .collect();
-    let found = ride_heights(build, &raises, &raise);
+    let found = ride_heights(build, corner, &raises, &raise);
     let verdict = verdict(build, &found);
     let rows = raises
         .iter()
@@ -73,6 +75,8 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     let out = Lift {
         title: &build.title,
         unit: unit.word(),
+        axle: corner.0.word(),
+        side: corner.1.word(),
         by: unit.from_mm(raise.by),
         camber: word(&arguments.camber),
         stops: word(&arguments.stops),
@@ -86,7 +90,7 @@ pub(crate) fn run(arguments: &LiftArguments) -> Result<(), Fault> {
     } else {
         text(&out, unit)
     };
-    files::save(&arguments.out, &document, &lifted)?;
+    files::save(&arguments.out, &chosen.document, &lifted)?;
     console::print(&told)
 }
 
@@ -141,9 +145,10 @@ fn text(out: &Lift<'_>, unit: LengthUnit) -> String {
     ];
     lines.extend(out.rows.iter().map(told));
     lines.push(String::new());
-    lines.push(
-        "Left front corner over travel and lock; toe change over the travel, rack at centre; camber as it comes, before an adjuster puts it back.".into(),
-    );
+    lines.push(format!(
+        "The {} {} corner over travel and lock; toe change over the travel, rack at centre; camber as it comes, before an adjuster puts it back.",
+        out.side, out.axle
+    ));
     lines.extend(out.verdict.clone());
     lines.extend(out.out.as_ref().map(|path| {
         format!("Written to {path}; `trammel check` says what is near a limit there.")

@@ -6,7 +6,6 @@ use trammel_build::{Axis, AxleName, Coordinate, Edit, LengthUnit, Side};
 use super::{Bench, dialogs::Dialog, files::Next};
 use crate::{
     action::Action,
-    drawing::Projection,
     tokens::Tokens,
     view::{Page, Stage},
 };
@@ -68,7 +67,7 @@ impl Bench {
         }
     }
 
-    /// Goes to another stage. In Tune the front view of the left corner fills the table; the views of the stage before come back after it.
+    /// Goes to another stage. In Tune the map's view of the corner fills the table; the views of the stage before come back after it.
     pub fn go(&mut self, stage: Stage) {
         if self.view.stage == stage {
             return;
@@ -78,7 +77,7 @@ impl Bench {
         let tune = stage == Stage::Tune;
         if tune {
             self.fill_before = self.drawing.fill;
-            self.drawing.fill = Some(Projection::Front);
+            self.drawing.fill = Some(self.map_projection());
         } else if before == Stage::Tune {
             self.drawing.fill = self.fill_before;
         }

@@ -60,7 +60,8 @@ impl Bench {
         let tokens = self.tokens.clone();
         let mut table = ui.new_child(UiBuilder::new().id_salt("table").max_rect(places.table));
         let inking = self.hand(&mut table);
-        let on_table = inking.as_ref().and_then(|i| i.front_view(self.view.side));
+        let on_table =
+            (inking.as_ref()).and_then(|i| i.map_view(self.map_projection(), self.view.side));
         self.tune_go_on(ui.ctx());
         self.prove_go_on(ui.ctx());
         self.make_go_on(ui.ctx());
@@ -113,7 +114,7 @@ impl Bench {
             (Some(inking), Some(input)) => {
                 let corner = inking.spare_corner();
                 inking.ink(&table, &input);
-                if let (Some(front), Stage::Tune, Some(axle)) =
+                if let (Some(seen), Stage::Tune, Some(axle)) =
                     (on_table, self.view.stage, input.study.axle(self.view.axle))
                 {
                     let build = input.build;
@@ -123,7 +124,7 @@ impl Bench {
                         view: &self.view,
                         tokens: &tokens,
                         table: places.table,
-                        front,
+                        seen,
                     };
                     self.tune.ink(&mut table, &on, requests);
                 }
@@ -160,13 +161,15 @@ impl Bench {
         }
         self.tune_wheel(ui);
         self.drawing.corner = (self.view.stage == Stage::Tune).then_some(self.view.side);
+        self.map_what_is_shown();
         let mut drawing = std::mem::take(&mut self.drawing);
         let done = self.drawing_input().map(|input| drawing.hand(ui, &input));
         self.drawing = drawing;
+        self.map_what_is_shown();
         let (events, inking) = done?;
         self.drawing_events(ui.ctx(), events);
-        if let Some(front) = inking.front_view(self.view.side) {
-            self.tune_hand(ui, front);
+        if let Some(seen) = inking.map_view(self.map_projection(), self.view.side) {
+            self.tune_hand(ui, seen);
         }
         Some(inking)
     }

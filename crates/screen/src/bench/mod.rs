@@ -53,6 +53,8 @@ pub struct Bench {
     /// Point under the pointer in the point table, for the next frame's drawing.
     hovered_row: Option<PointRef>,
     tune: Tune,
+    /// The plane of the map, as it was in the last frame.
+    mapped: trammel_tuning::Plane,
     prove: Prove,
     making: making::Making,
     set_up: SetUpWork,
@@ -92,6 +94,7 @@ impl Bench {
             quitting: false,
             hovered_row: None,
             tune: Tune::default(),
+            mapped: trammel_tuning::Plane::Front,
             prove,
             making,
             set_up: SetUpWork::default(),

@@ -6,8 +6,8 @@ use trammel_build::LengthUnit;
 
 use super::{Bench, layout::snap};
 use crate::{
-    drawing::{FrontView, MapPicture},
-    tune::{OnTable, in_vehicle, loupe::WIDTHS, what_if::Slide},
+    drawing::{MapPicture, MapView, Projection},
+    tune::{OnTable, in_vehicle, loupe::WIDTHS, plane, what_if::Slide},
     view::Stage,
     words,
 };
@@ -21,6 +21,23 @@ impl Bench {
         }
     }
 
+    /// The view that has the map.
+    pub(super) fn map_projection(&self) -> Projection {
+        plane::view(self.view.tune.plane)
+    }
+
+    /// Has the map lie in the view that fills the table; where another plane was chosen since, its view fills it.
+    pub(super) fn map_what_is_shown(&mut self) {
+        if let (Stage::Tune, Some(shown)) = (self.view.stage, self.drawing.fill) {
+            if self.view.tune.plane == self.mapped {
+                self.view.tune.plane = plane::of(shown);
+            } else {
+                self.drawing.fill = Some(self.map_projection());
+            }
+        }
+        self.mapped = self.view.tune.plane;
+    }
+
     fn widen_map(&mut self, times: Option<f64>) {
         if let Some(times) = times {
             self.view.tune.map_width =
@@ -29,7 +46,7 @@ impl Bench {
     }
 
     /// Reads the hand on the loupe and carries it out.
-    pub(super) fn tune_hand(&mut self, ui: &Ui, front: FrontView) {
+    pub(super) fn tune_hand(&mut self, ui: &Ui, seen: MapView) {
         if self.view.stage != Stage::Tune {
             return;
         }
@@ -49,7 +66,7 @@ impl Bench {
                     view: &self.view,
                     tokens: &self.tokens,
                     table,
-                    front,
+                    seen,
                 };
                 tune.hand(ui, &on, snaps)
             });
@@ -127,7 +144,8 @@ impl Bench {
 
     /// Makes a wheel travel the ride height; the picture of the moved linkage stays what it is, at no travel now.
     pub(super) fn set_ride_height_at(&mut self, ctx: &Context, travel: f64, how: &Raise) {
-        match rise_at(self.history.build(), self.view.axle, travel, how.reset) {
+        let corner = (self.view.axle, self.view.side);
+        match rise_at(self.history.build(), corner, travel, how.reset) {
             Ok(by) => {
                 let before = self.history.build().clone();
                 self.set_ride_height(ctx, &Raise { by, ..*how });
@@ -164,6 +182,7 @@ impl Bench {
         }
         Some(MapPicture {
             texture: self.tune.map().texture()?,
+            projection: plane::view(self.tune.map().plane()),
             corners: self
                 .tune
                 .map()

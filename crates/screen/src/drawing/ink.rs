@@ -110,18 +110,19 @@ impl Frame<'_> {
         }
     }
 
-    /// The map in the front view.
+    /// The map in its view.
     fn map(&self, pen: &mut Pen) {
-        let Some(map) = self.input.map.filter(|_| self.shows(Projection::Front)) else {
+        let Some(map) = self.input.map.filter(|m| self.shows(m.projection)) else {
             return;
         };
-        let [a, b] = map.corners.map(|p| self.sheet.screen(Projection::Front, p));
-        // Its first corner is the inboard one, wherever that is on the screen.
+        let [a, b] = map.corners.map(|p| self.sheet.screen(map.projection, p));
+        let clip = pen.set_clip(self.cell(map.projection).intersect(pen.clip()));
         pen.picture(
             Rect::from_two_pos(a, b),
             map.texture,
-            super::MapPicture::uv(a.x <= b.x),
+            super::MapPicture::uv([a.x > b.x, a.y < b.y]),
         );
+        pen.set_clip(clip);
     }
 
     fn shows(&self, projection: Projection) -> bool {

@@ -76,7 +76,7 @@ pub struct DrawingInput<'a> {
     pub marks: &'a [(PointRef, Grade)],
     /// What may be done with keep-outs.
     pub keep_outs: KeepOutHand,
-    /// The toe map under the linkage of the front view.
+    /// The toe map under the linkage of one view.
     pub map: Option<MapPicture>,
     /// Force arrows.
     pub forces: Option<&'a ForcePicture>,
@@ -88,34 +88,38 @@ pub struct DrawingInput<'a> {
     pub tokens: &'a Tokens,
 }
 
-/// A picture that lies in the front view, under the linkage.
+/// A picture that lies in one of the views, under the linkage.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MapPicture {
     /// The picture.
     pub texture: egui::TextureId,
-    /// Its lower inboard and upper outboard corner, mm, vehicle axes.
+    /// The view.
+    pub projection: Projection,
+    /// The places of the first and the last of its cells, mm, vehicle axes.
     pub corners: [trammel_geometry::Point; 2],
 }
 
 impl MapPicture {
-    /// The part of the texture that is painted, its first corner at the left or not.
-    pub(crate) fn uv(upright: bool) -> Rect {
-        let [left, right] = if upright { [0.0, 1.0] } else { [1.0, 0.0] };
-        Rect::from_min_max(egui::pos2(left, 0.0), egui::pos2(right, 1.0))
+    /// The part of the texture that is painted, where columns run to the left and rows down, or not.
+    pub(crate) fn uv(turned: [bool; 2]) -> Rect {
+        let ends = turned.map(|t| if t { [1.0, 0.0] } else { [0.0, 1.0] });
+        let [[left, right], [top, bottom]] = ends;
+        Rect::from_min_max(egui::pos2(left, top), egui::pos2(right, bottom))
     }
 }
 
-/// Where the front view of a corner stands on the screen.
+/// Where the view with the map stands on the screen, for a corner.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct FrontView {
+pub(crate) struct MapView {
     sheet: sheet::Sheet,
+    projection: Projection,
     side: Side,
 }
 
-impl FrontView {
+impl MapView {
     /// On the screen, of a place in the corner's own frame, mm: a right corner is seen in the mirror of the centre plane.
     pub(crate) fn screen(&self, p: trammel_geometry::Point) -> egui::Pos2 {
-        self.sheet.screen(Projection::Front, self.in_vehicle(p))
+        self.sheet.screen(self.projection, self.in_vehicle(p))
     }
 
     /// In vehicle axes, of a place in the corner's own frame.
@@ -123,9 +127,23 @@ impl FrontView {
         crate::tune::in_vehicle(self.side, p)
     }
 
-    /// Whether the corner is a right one.
-    pub(crate) fn is_mirrored(&self) -> bool {
-        self.side == Side::Right
+    /// The view.
+    pub(crate) fn projection(&self) -> Projection {
+        self.projection
+    }
+
+    /// Whether the map's columns run to the left on the screen, and its rows down.
+    pub(crate) fn turned(&self) -> [bool; 2] {
+        match self.projection {
+            Projection::Front => [self.is_across(), false],
+            Projection::Side => [true, false],
+            Projection::Plan => [self.is_across(), true],
+        }
+    }
+
+    /// Whether the corner stands on the left half of the table, as a right one does from ahead and from above.
+    pub(crate) fn is_across(&self) -> bool {
+        self.side == Side::Right && self.projection != Projection::Side
     }
 }
 
@@ -282,12 +300,13 @@ impl Inking {
         corner.is_positive().then_some(corner)
     }
 
-    /// Where the front view of a side stands; none while it is not shown.
-    pub(crate) fn front_view(&self, side: Side) -> Option<FrontView> {
+    /// Where a view of a side stands; none while it is not shown.
+    pub(crate) fn map_view(&self, projection: Projection, side: Side) -> Option<MapView> {
         self.fill
-            .is_none_or(|f| f == Projection::Front)
-            .then_some(FrontView {
+            .is_none_or(|f| f == projection)
+            .then_some(MapView {
                 sheet: self.sheet,
+                projection,
                 side,
             })
     }

@@ -5,16 +5,12 @@ use trammel_build::{AxleName, Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_strength::thread::Thread;
 use trammel_tuning::{
-    Adjustment, Axis, BestSpot, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable, Score,
-    Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, best_spot, effect,
-    two_line_rule,
+    Adjustment, Axis, BestSpot, Block, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable,
+    Score, Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways,
+    best_spot_clear_of, effect, two_line_rule,
 };
 
-use super::{
-    background::Background,
-    reasons::Reasons,
-    settings::{SpotWays, shop_step},
-};
+use super::{background::Background, reasons::Reasons, settings::shop_step};
 
 /// How far the best spot is looked for, mm.
 const REACH: f64 = 150.0;
@@ -25,9 +21,11 @@ pub(crate) struct Question {
     pub corner: Corner,
     pub joint: TieRodJoint,
     pub scoring: Scoring,
-    pub ways: SpotWays,
+    pub ways: Ways,
     /// Whether both joints may move.
     pub both: bool,
+    /// Where no joint may be.
+    pub blocks: Vec<Block>,
     /// Coordinates of the joints that the build locks.
     pub locked: Vec<Coordinate>,
     pub stations: Stations,
@@ -99,7 +97,7 @@ struct Answer {
 impl Question {
     /// The same whatever the joint's place in the front view.
     fn without_the_place(&self) -> Self {
-        if self.ways != SpotWays::Plane || self.is_long() || !self.locked.is_empty() {
+        if self.ways != Ways::FrontPlane || self.is_long() || !self.locked.is_empty() {
             return self.clone();
         }
         let x = self.joint.place(&self.corner).x;
@@ -113,7 +111,24 @@ impl Question {
 impl Question {
     /// Whether the search takes longer than a frame may.
     fn is_long(&self) -> bool {
-        self.both || self.ways == SpotWays::Free
+        let fore_and_aft = [Ways::Free, Ways::SidePlane, Ways::PlanPlane];
+        self.both || fore_and_aft.contains(&self.ways)
+    }
+
+    /// Whether a keep-out holds a joint's place, exactly or in whole steps.
+    fn is_blocked(&self, best: &Result<BestSpot, String>) -> bool {
+        let Ok(best) = best else { return false };
+        let rods = [Some(best.exact), best.snapped].into_iter().flatten();
+        let held = |rod: &trammel_geometry::TieRod| {
+            let joints = self.moving().iter().map(|joint| match joint {
+                TieRodJoint::Inner => rod.inner,
+                TieRodJoint::Outer => rod.outer,
+            });
+            joints
+                .into_iter()
+                .any(|p| self.blocks.iter().any(|b| b.holds(p)))
+        };
+        rods.into_iter().any(|spot| held(&spot.tie_rod))
     }
 
     fn moving(&self) -> &'static [TieRodJoint] {
@@ -141,7 +156,7 @@ impl Adviser {
             Some(answer) if known(&answer) => answer,
             before => {
                 let best = self.best_spot(ctx, &question, held);
-                let waiting = best.is_none() && question.is_long();
+                let waiting = best.is_none();
                 let rough = before.filter(|_| held).map(|a| a.advice.remedies);
                 let about = (question.corner, question.joint, question.stations.clone());
                 let cause = self.reasons.of(ctx, about, held);
@@ -175,14 +190,18 @@ impl Adviser {
             Some((_, best)) if held => Some(best.clone()),
             _ if question.is_long() => None,
             _ => {
-                let best = search(question);
-                self.best = Some((key, best.clone()));
-                return Some(best);
+                let best = search(question, &[]);
+                // Splitting it about a keep-out takes longer than a frame may.
+                if !question.is_blocked(&best) {
+                    self.best = Some((key, best.clone()));
+                    return Some(best);
+                }
+                None
             }
         };
         if self.worker.is_none() {
             let work = |q: Question| {
-                let best = search(&q);
+                let best = search(&q, &q.blocks);
                 (q.without_the_place(), best)
             };
             self.worker = Background::start("best spot", ctx, work);
@@ -199,21 +218,22 @@ impl Adviser {
     }
 }
 
-fn search(question: &Question) -> Result<BestSpot, String> {
+/// The best spot, no joint inside one of `blocks`.
+fn search(question: &Question, blocks: &[Block]) -> Result<BestSpot, String> {
     let search = Search {
         movable: match (question.both, question.joint) {
             (true, _) => Movable::Both,
             (false, TieRodJoint::Inner) => Movable::Inner,
             (false, TieRodJoint::Outer) => Movable::Outer,
         },
-        ways: question.ways.ways(),
+        ways: question.ways,
         scoring: question.scoring,
         stations: question.stations.clone(),
         held: question.locked.clone(),
         reach: REACH,
         step: Some(shop_step(question.unit)),
     };
-    best_spot(&question.corner, &search).map_err(|fault| fault.to_string())
+    best_spot_clear_of(&question.corner, &search, blocks).map_err(|fault| fault.to_string())
 }
 
 impl Advice {

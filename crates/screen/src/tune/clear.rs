@@ -3,11 +3,13 @@
 
 use egui::Context;
 use trammel_analysis::QuickLook;
-use trammel_build::{AxleName, Build, KeepOut, LengthUnit, PointName, Side, defaults};
+use trammel_build::{
+    AxleName, Build, KeepOut, KeepOutCorners, LengthUnit, PointName, Side, defaults,
+};
 use trammel_geometry::{Corner, Point};
-use trammel_tuning::TieRodJoint;
+use trammel_tuning::{Plane, TieRodJoint};
 
-use super::{background::Background, lattice::Lattice, points, settings::point_of};
+use super::{background::Background, lattice::Lattice, plane, points, settings::point_of};
 use crate::words::decimal;
 
 /// Places looked at, across and up.
@@ -21,7 +23,8 @@ pub(crate) struct Ask {
     pub side: Side,
     pub corner: Corner,
     pub joint: TieRodJoint,
-    /// Lower inboard and upper outboard corner of the map.
+    /// The map's plane, and its first and last place.
+    pub plane: Plane,
     pub corners: [Point; 2],
 }
 
@@ -36,6 +39,7 @@ pub(crate) struct Clear {
     wanted: f64,
     /// The swivel limit, degrees.
     limit: f64,
+    plane: Plane,
     corners: [Point; 2],
     axle: AxleName,
     unit: LengthUnit,
@@ -109,17 +113,17 @@ impl ClearWork {
     }
 
     /// The clear area of the map that lies there, as far as it is known.
-    pub(crate) fn shown(&self, corners: [Point; 2]) -> Option<&Clear> {
+    pub(crate) fn shown(&self, plane: Plane, corners: [Point; 2]) -> Option<&Clear> {
         self.shown
             .as_ref()
-            .filter(|(ask, _)| ask.corners == corners)
+            .filter(|(ask, _)| (ask.plane, ask.corners) == (plane, corners))
             .map(|(_, clear)| clear)
     }
 }
 
 impl Ask {
     fn same_places(&self, other: &Self) -> bool {
-        self.corners == other.corners
+        (self.plane, self.corners) == (other.plane, other.corners)
             && self.joint == other.joint
             && self.axle == other.axle
             && self.side == other.side
@@ -153,7 +157,8 @@ impl Ask {
             (None, TieRodJoint::Outer) => &mut spec.tie_rod.outer,
         };
         let [x, _, height] = *typed;
-        *typed = [x, 0.0, 0.0];
+        // What of the place does not lie in the map's plane stands in its corners.
+        *typed = [0.0; 3];
         if self.joint == TieRodJoint::Inner {
             let left = [&mut spec.rack.face, &mut spec.rack.bore_mouth];
             let right = [PointName::RackFace, PointName::RackBoreMouth];
@@ -166,8 +171,10 @@ impl Ask {
                 .flatten()
                 .chain(right.map(|(_, place)| place));
             for place in places {
-                // As far above the joint as it stays; below this the sums of moves differ.
-                place[2] = ((place[2] - height) * 1e6).round() / 1e6;
+                // As far from the joint as it stays; below this the sums of moves differ.
+                for (n, of_joint) in [(0, x), (2, height)] {
+                    place[n] = ((place[n] - of_joint) * 1e6).round() / 1e6;
+                }
             }
         }
         build
@@ -187,7 +194,7 @@ impl Clear {
             for column in 0..columns {
                 let part = |i: usize, n: usize| i as f64 / (n - 1) as f64;
                 let at = [part(column, columns), part(row, rows)];
-                let look = look(ask, place(ask.corners, at));
+                let look = look(ask, plane::place(ask.plane, ask.corners, at));
                 let margin = |l: &QuickLook| {
                     l.rack_end_factor.map_or(f64::MAX, |f| f / wanted).min(1e3) as f32
                 };
@@ -205,6 +212,7 @@ impl Clear {
             swivel: Lattice::from_values(columns, rows, swivel),
             wanted,
             limit,
+            plane: ask.plane,
             corners: ask.corners,
             axle: ask.axle,
             unit: ask.build.unit,
@@ -223,21 +231,31 @@ impl Clear {
         past(&self.rack_end) || past(&self.swivel)
     }
 
+    /// Whether a keep-out holds a place, mm.
+    pub(crate) fn holds(&self, place: Point) -> bool {
+        let mut all = self.keep_outs.iter();
+        all.any(|k| k.holds(self.axle, place, self.unit))
+    }
+
     /// The keep-out that is in the way there.
     pub(crate) fn keep_out(&self, part: [f32; 2]) -> Option<&str> {
-        let place = place(self.corners, part.map(f64::from));
+        let place = plane::place(self.plane, self.corners, part.map(f64::from));
         let held = |k: &&KeepOut| k.holds(self.axle, place, self.unit);
         self.keep_outs.iter().find(held).map(|k| k.name.as_str())
     }
 
     /// The keep-outs that count in the plane of the map.
     pub(crate) fn keep_outs(&self) -> impl Iterator<Item = &KeepOut> {
-        let x = self.unit.from_mm(self.corners[0].x);
+        let depth = plane::depth(self.plane);
+        let at = self.unit.from_mm(self.corners[0][depth.index()]);
         let all = self.keep_outs.iter();
         all.filter(move |k| {
-            let along = k.corners.along(trammel_build::Axis::X);
+            let through = |corners: &KeepOutCorners| {
+                let along = corners.along(depth);
+                along.is_none_or(|[a, b]| (a.min(b)..=a.max(b)).contains(&at))
+            };
             k.corners.counts_for(self.axle)
-                && along.is_none_or(|[a, b]| (a.min(b)..=a.max(b)).contains(&x))
+                && (through(&k.corners) || through(&k.corners.mirrored()))
         })
     }
 
@@ -279,15 +297,6 @@ impl Blocks {
             .map(|name| format!("keep-out {name}"));
         [rack_end, swivel, keep_out].into_iter().flatten().collect()
     }
-}
-
-/// A place in the vehicle, of one in the unit square.
-fn place([low, high]: [Point; 2], [u, v]: [f64; 2]) -> Point {
-    Point::new(
-        low.x,
-        low.y + u * (high.y - low.y),
-        low.z + v * (high.z - low.z),
-    )
 }
 
 fn look(ask: &Ask, place: Point) -> Option<QuickLook> {

@@ -3,7 +3,7 @@
 use trammel_build::LengthUnit;
 use trammel_geometry::Point;
 
-use super::{clear::Clear, map::MapWork, settings::shop_step};
+use super::{clear::Clear, map::MapWork, plane, settings::shop_step};
 use crate::words::on_step;
 
 /// The best place inside the clear area.
@@ -22,16 +22,15 @@ impl Inside {
     pub(crate) fn of(map: &MapWork, clear: &Clear, unit: LengthUnit) -> Option<Self> {
         let step = shop_step(unit);
         let [low, high] = map.corners();
-        let count = |from: f64, to: f64| ((to - from) / step).floor().max(0.0) as usize + 1;
-        let first = [low.y, low.z].map(|v| on_step(v + 0.499 * step, step));
+        let axes = plane::axes(map.plane()).map(trammel_build::Axis::index);
+        let first = axes.map(|a| on_step(low[a] + 0.499 * step, step));
+        let count = |n: usize| ((high[axes[n]] - first[n]) / step).floor().max(0.0) as usize + 1;
         let mut best: Option<(Point, f32)> = None;
-        for row in 0..count(first[1], high.z) {
-            for column in 0..count(first[0], high.y) {
-                let place = Point::new(
-                    low.x,
-                    first[0] + column as f64 * step,
-                    first[1] + row as f64 * step,
-                );
+        for row in 0..count(1) {
+            for column in 0..count(0) {
+                let mut place = low;
+                place[axes[0]] = first[0] + column as f64 * step;
+                place[axes[1]] = first[1] + row as f64 * step;
                 let part = map.part_of(place);
                 let score = map.score_at(part);
                 let lower = best.is_none_or(|(_, least)| score < least);

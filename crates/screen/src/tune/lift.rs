@@ -90,10 +90,11 @@ impl LiftFigure {
     }
 }
 
-/// What is asked: a build, the stops of its front wheels, and the lift looked at.
+/// What is asked: a build, a corner of it with its stops, and the lift looked at.
 #[derive(Clone, Debug, PartialEq)]
 struct Ask {
     build: Build,
+    corner: (AxleName, Side),
     travel: TravelRange,
     raise: Raise,
 }
@@ -102,7 +103,9 @@ impl Ask {
     /// Whether the range of lifts comes out the same.
     fn same_range(&self, other: &Self) -> bool {
         let how = |a: &Self| (a.raise.reset, a.raise.stops);
-        how(self) == how(other) && self.travel == other.travel && self.build == other.build
+        how(self) == how(other)
+            && (self.corner, self.travel) == (other.corner, other.travel)
+            && self.build == other.build
     }
 }
 
@@ -121,11 +124,11 @@ pub(crate) struct LiftStudy {
 
 impl LiftStudy {
     fn of(ask: &Ask, before: Option<&(Ask, Self)>) -> Self {
-        let row = |by: f64| ride_heights(&ask.build, &[by], &ask.raise).pop();
+        let row = |by: f64| ride_heights(&ask.build, ask.corner, &[by], &ask.raise).pop();
         let then = row(ask.raise.by).map(|r| r.map_err(|fault| fault.to_string()));
         // Why a lift can't be made is said with its figures.
         let threads =
-            thread_comparison_raised(&ask.build, &ask.raise, Side::Left).unwrap_or_default();
+            thread_comparison_raised(&ask.build, &ask.raise, ask.corner.1).unwrap_or_default();
         if let Some((_, old)) = before.filter(|(old, _)| old.same_range(ask)) {
             return Self {
                 then,
@@ -137,7 +140,7 @@ impl LiftStudy {
         let lift = |i: usize| low + (high - low) * i as f64 / (HEIGHTS - 1) as f64;
         let lifts: Vec<f64> = (0..HEIGHTS).map(lift).collect();
         Self {
-            rows: ride_heights(&ask.build, &lifts, &ask.raise)
+            rows: ride_heights(&ask.build, ask.corner, &lifts, &ask.raise)
                 .into_iter()
                 .flatten()
                 .collect(),
@@ -167,7 +170,13 @@ pub(crate) struct LiftWork {
 
 impl LiftWork {
     /// Asks for the study of a build where it is not known yet, and takes what has come.
-    pub(crate) fn go_on(&mut self, ctx: &Context, build: &Build, raise: &Raise) {
+    pub(crate) fn go_on(
+        &mut self,
+        ctx: &Context,
+        build: &Build,
+        corner: (AxleName, Side),
+        raise: &Raise,
+    ) {
         if self.worker.is_none() {
             let mut before: Option<(Ask, LiftStudy)> = None;
             self.worker = Background::start("ride height", ctx, move |ask: Ask| {
@@ -180,11 +189,12 @@ impl LiftWork {
         let known = self
             .asked
             .as_ref()
-            .is_some_and(|a| a.build == *build && a.raise == *raise);
-        let model = (!known).then(|| build.axle(AxleName::Front).ok()).flatten();
+            .is_some_and(|a| a.build == *build && a.corner == corner && a.raise == *raise);
+        let model = (!known).then(|| build.axle(corner.0).ok()).flatten();
         if let Some(model) = model {
             let ask = Ask {
                 build: build.clone(),
+                corner,
                 travel: model.travel,
                 raise: *raise,
             };

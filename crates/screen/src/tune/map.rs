@@ -6,7 +6,7 @@ use trammel_tuning::{Floor, MapFrame, Plane, Scoring, Stations, TieRodJoint, Toe
 
 use super::{
     lattice::{CELLS, Lattice, Stretch},
-    picture,
+    picture, plane,
 };
 use crate::tokens::Tokens;
 
@@ -42,6 +42,7 @@ struct Look {
 pub(crate) struct Asked<'a> {
     pub corner: &'a Corner,
     pub joint: TieRodJoint,
+    pub plane: Plane,
     pub stations: &'a Stations,
     pub scoring: Scoring,
     /// From the score's own unit to what is shown.
@@ -59,24 +60,24 @@ pub(crate) struct Asked<'a> {
 }
 
 /// A middle with the joint in the map's inner part, and the best spot too where it is near enough.
-fn both_in_sight(joint: Point, best: Option<Point>, size: [f64; 2]) -> Point {
+fn both_in_sight(plane: Plane, joint: Point, best: Option<Point>, size: [f64; 2]) -> Point {
     let Some(off) = best.map(|b| b - joint) else {
         return joint;
     };
-    let near = 2.0 * off.y.abs() < STRAY * 2.0 * size[0] * 0.9
-        && 2.0 * off.z.abs() < STRAY * 2.0 * size[1] * 0.9;
+    let off = plane::parts(plane, off);
+    let near = (off.iter().zip(size)).all(|(off, size)| off.abs() < STRAY * size * 0.9);
     if near {
-        joint + trammel_geometry::Vector::new(0.0, 0.5 * off.y, 0.5 * off.z)
+        joint + plane::way(plane, off.map(|v| 0.5 * v))
     } else {
         joint
     }
 }
 
 /// The map with its picture and lines.
-#[derive(Default)]
 pub(crate) struct MapWork {
     key: Option<Key>,
     map: Option<ToeMap>,
+    plane: Plane,
     /// Middle of the map and its size, mm.
     middle: Point,
     size: [f64; 2],
@@ -88,12 +89,30 @@ pub(crate) struct MapWork {
     fault: Option<String>,
 }
 
+impl Default for MapWork {
+    fn default() -> Self {
+        Self {
+            key: None,
+            map: None,
+            plane: Plane::Front,
+            middle: Point::origin(),
+            size: [0.0; 2],
+            look: None,
+            texture: None,
+            lattice: None,
+            lines: Vec::new(),
+            valley: Vec::new(),
+            fault: None,
+        }
+    }
+}
+
 impl MapWork {
     /// Goes on with the map that is asked for, and paints what is new. Asks for another frame while it is not complete.
     pub(crate) fn go_on(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
         self.lay(asked);
         let corner = asked.joint.moved_to(asked.corner, self.middle);
-        let Ok(frame) = MapFrame::new(Plane::Front, self.middle, self.size, CELLS) else {
+        let Ok(frame) = MapFrame::new(self.plane, self.middle, self.size, CELLS) else {
             return;
         };
         let key = Key {
@@ -133,13 +152,16 @@ impl MapWork {
         let place = asked.joint.place(asked.corner);
         let size = [asked.width, asked.width * ASPECT];
         let off = place - self.middle;
-        let strays = 2.0 * off.y.abs() > STRAY * size[0] || 2.0 * off.z.abs() > STRAY * size[1];
+        let off = plane::parts(asked.plane, off);
+        let strays = (off.iter().zip(size)).any(|(off, size)| 2.0 * off.abs() > STRAY * size);
         let other = self.key.as_ref().is_none_or(|k| k.joint != asked.joint);
-        if other || (strays && !asked.held) || self.size != size {
-            self.middle = both_in_sight(place, asked.best, size);
-            self.size = size;
+        let turned = self.plane != asked.plane;
+        if other || turned || (strays && !asked.held) || self.size != size {
+            self.middle = both_in_sight(asked.plane, place, asked.best, size);
+            (self.plane, self.size) = (asked.plane, size);
         }
-        self.middle.x = place.x;
+        let depth = plane::depth(self.plane).index();
+        self.middle[depth] = place[depth];
     }
 
     fn paint(&mut self, ctx: &Context, asked: &Asked<'_>, tokens: &Tokens) {
@@ -219,23 +241,29 @@ impl MapWork {
 
     /// The first and the last cell's place, mm.
     pub(crate) fn corners(&self) -> [Point; 2] {
-        let half = trammel_geometry::Vector::new(0.0, 0.5 * self.size[0], 0.5 * self.size[1]);
+        let half = plane::way(self.plane, self.size.map(|v| 0.5 * v));
         [self.middle - half, self.middle + half]
     }
 
     /// A place in the unit square, from the first cell's corner.
     pub(crate) fn part_of(&self, place: Point) -> [f32; 2] {
-        let off = place - self.corners()[0];
-        [(off.y / self.size[0]) as f32, (off.z / self.size[1]) as f32]
+        let [across, up] = plane::parts(self.plane, place - self.corners()[0]);
+        [(across / self.size[0]) as f32, (up / self.size[1]) as f32]
     }
 
     /// The place at a part of the unit square.
     pub(crate) fn place_at(&self, part: [f32; 2]) -> Point {
-        let [low, _] = self.corners();
-        low + trammel_geometry::Vector::new(
-            0.0,
-            f64::from(part[0]) * self.size[0],
-            f64::from(part[1]) * self.size[1],
-        )
+        plane::place(self.plane, self.corners(), part.map(f64::from))
+    }
+
+    /// The plane that it lies in.
+    pub(crate) fn plane(&self) -> Plane {
+        self.plane
+    }
+
+    /// How far a place stands out of the map's plane, mm.
+    pub(crate) fn off_plane(&self, place: Point) -> f64 {
+        let depth = plane::depth(self.plane).index();
+        (place[depth] - self.middle[depth]).abs()
     }
 }

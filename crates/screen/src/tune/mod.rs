@@ -7,7 +7,8 @@
 //! | `loupe`, `hint`, `table`, `overlay`, `rule_ink` | what is on the drawing table |
 //! | `advice`, `reasons`, `moves` | the best spot, why toe changes, turns and washers |
 //! | `scatter` | build error |
-//! | `clear`, `inside` | where rack end and joint keep within their limits and no keep-out is in the way; the best place there |
+//! | `plane` | the planes of the map and the views that show them |
+//! | `clear`, `inside`, `inside_exact` | where rack end and joint keep within their limits and no keep-out is in the way; the best place there |
 //! | `keep_outs`, `bolts` | changes of keep-outs; what the joints' bolts see |
 //! | [`auto`] | automatic tuning |
 //! | [`lift`], [`what_if`] | ride height; rack height, lift and arm lengths tried out |
@@ -23,6 +24,7 @@ mod bolts;
 pub(crate) mod clear;
 pub(crate) mod hint;
 mod inside;
+mod inside_exact;
 pub(crate) mod keep_outs;
 mod lattice;
 pub mod lift;
@@ -31,6 +33,7 @@ pub(crate) mod map;
 pub(crate) mod moves;
 mod overlay;
 mod picture;
+pub(crate) mod plane;
 pub(crate) mod points;
 pub mod ramp;
 mod reasons;
@@ -52,13 +55,14 @@ use auto::SearchRun;
 use bolts::BoltWork;
 use clear::{Ask, Clear, ClearWork};
 use inside::Inside;
+use inside_exact::ExactWork;
 use lift::LiftWork;
 use map::{Asked, MapWork};
 use scatter::ScatterWork;
 use settings::{MapRack, TunePage};
 use what_if::WhatIfWork;
 
-pub(crate) use table::{Hand, OnTable};
+pub(crate) use table::{Hand, OnTable, place_in_words};
 
 /// Wheel travels at which a place is judged.
 pub(crate) const TRAVELS: usize = 21;
@@ -70,6 +74,7 @@ pub struct Tune {
     adviser: Adviser,
     scatter: ScatterWork,
     clear: ClearWork,
+    inside: ExactWork,
     bolts: BoltWork,
     search: Option<SearchRun>,
     lift: LiftWork,
@@ -97,7 +102,8 @@ impl Tune {
             corner: *corner,
             joint: settings.joint,
             scoring: settings.scoring,
-            ways: settings.ways,
+            ways: settings.ways.ways(settings.plane),
+            blocks: trammel_analysis::blocks(build, view.axle),
             both: settings.both,
             locked: advice::locked(build, view.axle),
             stations: stations.clone(),
@@ -115,6 +121,7 @@ impl Tune {
                 side: view.side,
                 corner: *corner,
                 joint: settings.joint,
+                plane: self.map.plane(),
                 corners: self.map.corners(),
             };
             self.clear.go_on(ctx, ask);
@@ -122,13 +129,14 @@ impl Tune {
         let asked = Asked {
             corner,
             joint: settings.joint,
+            plane: settings.plane,
             stations: &stations,
             scoring: settings.scoring,
             factor: hint::factor(settings.scoring, build.unit),
             width: settings.map_width,
             clear: self
                 .clear
-                .shown(self.map.corners())
+                .shown(self.map.plane(), self.map.corners())
                 .filter(|_| settings.clear_area),
             clear_edition: self.clear.edition(),
             best,
@@ -159,10 +167,12 @@ impl Tune {
             self.what_if.go_on(ctx, ask);
         }
         if settings.page == TunePage::RideHeight && !held {
-            self.lift.go_on(ctx, build, &settings.raise);
+            let of = (view.axle, view.side);
+            self.lift.go_on(ctx, build, of, &settings.raise);
         }
         if settings.page == settings::TunePage::InTheWay && !held {
             self.bolts.go_on(build, axle);
+            self.look_inside(ctx, corner, &stations, settings);
         }
     }
 
@@ -179,7 +189,7 @@ impl Tune {
 
     /// Where the rack end and the joint keep within their limits, once known for the map that is shown.
     pub(crate) fn clear(&self) -> Option<&Clear> {
-        self.clear.shown(self.map.corners())
+        self.clear.shown(self.map.plane(), self.map.corners())
     }
 
     /// Whether the clear area is that of the build and the map as they stand.
@@ -198,6 +208,44 @@ impl Tune {
     /// The best place inside the clear area; `None` where no place is clear or that is not known.
     pub(crate) fn inside(&self, unit: trammel_build::LengthUnit) -> Option<Inside> {
         Inside::of(&self.map, self.clear()?, unit)
+    }
+
+    /// Goes on with the exact place inside the clear area, once that area is known.
+    fn look_inside(
+        &mut self,
+        ctx: &Context,
+        corner: &trammel_geometry::Corner,
+        stations: &Stations,
+        settings: &settings::TuneView,
+    ) {
+        if !self.clear_is_current() {
+            return;
+        }
+        let Some(clear) = self.clear().cloned() else {
+            return;
+        };
+        let ask = inside_exact::Ask {
+            corner: *corner,
+            joint: settings.joint,
+            scoring: settings.scoring,
+            stations: stations.clone(),
+            plane: self.map.plane(),
+            corners: self.map.corners(),
+            clear,
+            edition: self.clear.edition(),
+        };
+        self.inside.go_on(ctx, ask);
+    }
+
+    /// Whether the exact best place inside the clear area is that of the map as it stands.
+    #[must_use]
+    pub fn inside_is_current(&self) -> bool {
+        self.clear_is_current() && self.inside.is_current()
+    }
+
+    /// The exact best place inside the clear area, corner's own frame, mm, with its score in the kernel's unit.
+    pub(crate) fn inside_exactly(&self) -> Option<inside_exact::Found> {
+        self.inside.shown()
     }
 
     /// What the joints' bolts see.
@@ -272,7 +320,9 @@ impl Tune {
                     .as_ref()
                     .filter(|s| (s.axle, s.side) == (view.axle, view.side))?;
                 let wanted = view.tune.preview?;
-                search.shown().solutions.get(wanted).map(|s| s.exact.corner)
+                let shown = search.shown();
+                let layout = shown.solutions.get(wanted)?;
+                Some(*view.tune.form.corner(layout))
             }
             TunePage::WhatIf if !view.tune.what_if.is_nothing() => {
                 let (corner, _) = self.what_if()?.now.as_ref().ok()?;

@@ -33,13 +33,13 @@ pub(super) fn preview(
     ];
     for ends in members {
         painter.extend(Shape::dashed_line(
-            &ends.map(|p| on.front.screen(p)),
+            &ends.map(|p| on.seen.screen(p)),
             stroke,
             7.0,
             3.0,
         ));
     }
     for joint in [rod.inner, rod.outer] {
-        painter.circle_stroke(on.front.screen(joint), 6.0, stroke);
+        painter.circle_stroke(on.seen.screen(joint), 6.0, stroke);
     }
 }

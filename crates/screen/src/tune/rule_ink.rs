@@ -10,22 +10,22 @@ use crate::tokens::{type_size, weight};
 /// A line is drawn no longer than this, points: the centre may be far away.
 const LONGEST: f32 = 2500.0;
 
-/// Draws them in the front view.
+/// Draws them; only the front view shows them as they are.
 pub(super) fn lines(painter: &Painter, on: &OnTable<'_>, rule: &TwoLineRule) {
     let tokens = on.tokens;
     let colour = tokens.ghost(tokens.accent);
-    let at = |p: FrontPoint| on.front.screen(Point::new(0.0, p.y, p.z));
+    let at = |p: FrontPoint| on.seen.screen(Point::new(0.0, p.y, p.z));
     for [a, b] in [rule.pivots, rule.ball_joints].map(|l| l.map(at)) {
         let more = (b - a) * 0.35;
         dashed(painter, [a - more, b + more], colour);
     }
     let joint = on.view.tune.joint;
-    let held = on.front.screen(
+    let held = on.seen.screen(
         joint
             .other()
             .place(on.axle.model.linkage(on.view.side).corner()),
     );
-    let place = on.front.screen(rule.place(joint));
+    let place = on.seen.screen(rule.place(joint));
     match rule.instant_centre.map(at) {
         Some(centre) => {
             for ball in rule.ball_joints.map(at) {

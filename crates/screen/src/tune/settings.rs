@@ -1,9 +1,13 @@
 //! What is looked at and asked for in the Tune stage: nothing of it is part of the build.
 
-use super::{auto::AutoSettings, lift::LiftFigure, what_if::Slide};
+use super::{
+    auto::{AutoSettings, Form},
+    lift::LiftFigure,
+    what_if::Slide,
+};
 use trammel_analysis::{Raise, Stops, WhatIf};
 use trammel_build::{LengthUnit, PointName};
-use trammel_tuning::{Reset, Scoring, TieRodJoint, Ways};
+use trammel_tuning::{Plane, Reset, Scoring, TieRodJoint, Ways};
 
 /// Pages of the notebook's lower part in this stage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -92,7 +96,7 @@ impl MapRack {
 /// Ways that the best spot is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum SpotWays {
-    /// Up, down, in and out.
+    /// The two ways of the map's plane.
     Plane,
     /// Up and down only.
     Height,
@@ -108,9 +112,18 @@ impl SpotWays {
 
     /// Its name on the switch.
     #[must_use]
-    pub fn label(self) -> &'static str {
+    pub fn label(self, plane: Plane) -> &'static str {
+        match (self, plane) {
+            (Self::Plane, Plane::Front) => "height and width",
+            (Self::Plane, Plane::Side) => "height, fore and aft",
+            (Self::Plane, Plane::Plan) => "width, fore and aft",
+            _ => self.plain_label(),
+        }
+    }
+
+    fn plain_label(self) -> &'static str {
         match self {
-            Self::Plane => "height and width",
+            Self::Plane => "in the map's plane",
             Self::Height => "height only",
             Self::Width => "width only",
             Self::Free => "any way",
@@ -121,7 +134,9 @@ impl SpotWays {
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
-            Self::Plane => "Up, down, in and out; fore and aft it stays.",
+            Self::Plane => {
+                "The ways of the map's plane. Where fore and aft is one of them many places are equally good; the one with the least movement is taken."
+            }
             Self::Height => "Up and down only, as with shims under the rack.",
             Self::Width => "In and out only, as with a longer or shorter rack.",
             Self::Free => {
@@ -130,9 +145,13 @@ impl SpotWays {
         }
     }
 
-    pub(crate) fn ways(self) -> Ways {
+    pub(crate) fn ways(self, plane: Plane) -> Ways {
         match self {
-            Self::Plane => Ways::FrontPlane,
+            Self::Plane => match plane {
+                Plane::Front => Ways::FrontPlane,
+                Plane::Side => Ways::SidePlane,
+                Plane::Plan => Ways::PlanPlane,
+            },
             Self::Height => Ways::Height,
             Self::Width => Ways::Width,
             Self::Free => Ways::Free,
@@ -163,6 +182,8 @@ pub(crate) fn point_of(joint: TieRodJoint) -> PointName {
 pub struct TuneView {
     /// The joint that is mapped.
     pub joint: TieRodJoint,
+    /// The plane of the map; a view that fills the table has it in its own.
+    pub plane: Plane,
     /// What places are judged by.
     pub scoring: Scoring,
     /// At which rack positions.
@@ -197,6 +218,8 @@ pub struct TuneView {
     pub lift_threads: bool,
     /// The layout of the search that is shown on the drawing.
     pub preview: Option<usize>,
+    /// In which form layouts are shown and applied.
+    pub form: Form,
     /// Page of the notebook.
     pub page: TunePage,
 }
@@ -221,6 +244,7 @@ impl Default for TuneView {
     fn default() -> Self {
         Self {
             joint: TieRodJoint::Inner,
+            plane: Plane::Front,
             scoring: Scoring::Largest,
             racks: MapRack::Centre,
             ways: SpotWays::Plane,
@@ -242,6 +266,7 @@ impl Default for TuneView {
             lift_figure: LiftFigure::Toe,
             lift_threads: false,
             preview: None,
+            form: Form::InSteps,
             page: TunePage::Spot,
         }
     }

@@ -2,16 +2,16 @@
 
 use egui::{Id, Key, Pos2, Rect, Ui};
 use trammel_analysis::AxleStudy;
-use trammel_build::{Build, Side, Triple};
+use trammel_build::{Build, LengthUnit, Side, Triple};
 use trammel_geometry::{Linkage, Point};
-use trammel_tuning::{TieRodJoint, ToeCurves};
+use trammel_tuning::{Plane, TieRodJoint, ToeCurves};
 
 use super::{
-    Tune, hint, loupe, mapped_point, overlay, rule_ink, settings::scoring_label, sides_are_alike,
-    stations,
+    Tune, hint, loupe, mapped_point, overlay, plane, rule_ink, settings::scoring_label,
+    sides_are_alike, stations,
 };
 use crate::{
-    drawing::{DrawingEvent, FrontView},
+    drawing::{DrawingEvent, MapView, Projection},
     request::Request,
     tokens::Tokens,
     view::View,
@@ -51,7 +51,7 @@ pub(crate) struct OnTable<'a> {
     pub view: &'a View,
     pub tokens: &'a Tokens,
     pub table: Rect,
-    pub front: FrontView,
+    pub seen: MapView,
 }
 
 impl Tune {
@@ -74,7 +74,7 @@ impl Tune {
             corner.tie_rod.outer,
             corner.wheel.centre,
         ];
-        let busy: Vec<Pos2> = points.iter().map(|p| on.front.screen(*p)).collect();
+        let busy: Vec<Pos2> = points.iter().map(|p| on.seen.screen(*p)).collect();
         if !self.hand.dragging {
             self.hand.place = place(on, &busy);
         }
@@ -116,13 +116,10 @@ impl Tune {
         let mut at = self.hand.reading.filter(|_| !keys.home).unwrap_or(joint);
         let mm = on.build.unit.mm();
         let [low, high] = self.map.corners();
-        for (n, axis) in [1, 2].into_iter().enumerate() {
+        let axes = plane::axes(self.map.plane()).map(trammel_build::Axis::index);
+        for (n, axis) in axes.into_iter().enumerate() {
             let by = keys.steps[n] * plain + keys.fine_steps[n] * fine;
-            let by = if axis == 1 && on.front.is_mirrored() {
-                -by
-            } else {
-                by
-            };
+            let by = if on.seen.turned()[n] { -by } else { by };
             at[axis] = (at[axis] + mm * by).clamp(low[axis], high[axis]);
         }
         self.hand.reading = Some(at);
@@ -141,18 +138,16 @@ impl Tune {
     fn wanted(&self, on: &OnTable<'_>, place: Point, snap: f64) -> Option<Triple> {
         let point = mapped_point(on.view);
         let mut to = on.build.point(point)?;
-        let place = on.front.in_vehicle(place);
-        for (axis, mm) in [(1, place.y), (2, place.z)] {
-            let locked = trammel_build::Axis::ALL.get(axis).is_some_and(|a| {
-                let c = trammel_build::Coordinate {
-                    axle: point.axle,
-                    point: point.point,
-                    axis: *a,
-                };
-                on.build.locked.contains(&c)
-            });
-            if let Some(slot) = to.get_mut(axis).filter(|_| !locked) {
-                *slot = (on.build.unit.from_mm(mm) / snap).round() * snap;
+        let place = on.seen.in_vehicle(place);
+        for axis in plane::axes(self.map.plane()) {
+            let coordinate = trammel_build::Coordinate {
+                axle: point.axle,
+                point: point.point,
+                axis,
+            };
+            if !on.build.locked.contains(&coordinate) {
+                let typed = on.build.unit.from_mm(place[axis.index()]);
+                to[axis.index()] = (typed / snap).round() * snap;
             }
         }
         Some(to)
@@ -202,7 +197,8 @@ impl Tune {
         let spot = advice
             .places(joint)
             .map(|(exact, snapped)| snapped.unwrap_or(exact));
-        let rule = advice.rule.as_ref().filter(|_| on.view.tune.rule);
+        let flat = on.seen.projection() == Projection::Front;
+        let rule = (advice.rule.as_ref()).filter(|_| on.view.tune.rule && flat);
         if let Some(rule) = rule {
             rule_ink::lines(&painter, on, rule);
         }
@@ -210,9 +206,9 @@ impl Tune {
             overlay::preview(&painter, on, &other);
         }
         if let Some(spot) = spot {
-            loupe::best_mark(&painter, on.front.screen(spot), on.tokens);
+            loupe::best_mark(&painter, on.seen.screen(spot), on.tokens);
         }
-        let map_rect = loupe::rect_of(self.map.corners().map(|p| on.front.screen(p)));
+        let map_rect = loupe::rect_of(self.map.corners().map(|p| on.seen.screen(p)));
         if let Some(place) = &self.hand.place {
             overlay::leader(&painter, map_rect, place.outer, on.tokens);
             let caption = self.caption(on);
@@ -264,7 +260,7 @@ impl Tune {
         let at = hint::place(
             on.table,
             self.hand.place.map(|p| p.outer),
-            on.front.screen(here),
+            on.seen.screen(here),
         );
         hint::ui(ui, at, &hint, requests);
     }
@@ -297,8 +293,13 @@ impl Tune {
         };
         let Some(part) = self.read() else {
             let width = words::length(self.map.size()[0], unit);
+            let side = match (on.view.side, self.map.plane()) {
+                // The side view looks at the left wheel.
+                (Side::Right, Plane::Side) => "right ",
+                _ => "",
+            };
             return format!(
-                "{} toe change, {joint} · {width} wide",
+                "{} toe change, {side}{joint} · {width} wide",
                 scoring_label(settings.scoring)
             );
         };
@@ -306,12 +307,8 @@ impl Tune {
         let corner = settings
             .joint
             .moved_to(on.axle.model.linkage(on.view.side).corner(), place);
-        let shown = on.front.in_vehicle(place);
-        let there = format!(
-            "y {}, z {}",
-            words::tape(shown.y, unit),
-            words::tape(shown.z, unit)
-        );
+        let shown = on.seen.in_vehicle(place);
+        let there = place_in_words(self.map.plane(), shown, unit);
         let score = match (Linkage::new(&corner), stations(on.axle, on.view)) {
             (Ok(linkage), Some(stations)) => match ToeCurves::of(&linkage, &stations) {
                 Ok(curves) => hint::figure(&curves.score(), settings.scoring, unit),
@@ -327,15 +324,28 @@ impl Tune {
 /// Where the loupe stands: in the lower inboard corner, on whichever side that is.
 fn place(on: &OnTable<'_>, busy: &[Pos2]) -> Option<loupe::Place> {
     let large = on.view.tune.large_loupe;
-    if !on.front.is_mirrored() {
-        return loupe::place(on.table, busy, large);
+    let turned = on.seen.turned();
+    let as_drawn = |place| loupe::Place { turned, ..place };
+    if !on.seen.is_across() {
+        return loupe::place(on.table, busy, large).map(as_drawn);
     }
     let middle = on.table.center().x;
-    let turned: Vec<Pos2> = busy
+    let others: Vec<Pos2> = busy
         .iter()
         .map(|p| egui::pos2(2.0 * middle - p.x, p.y))
         .collect();
-    loupe::place(on.table, &turned, large).map(|place| place.mirrored(on.table))
+    loupe::place(on.table, &others, large).map(|place| as_drawn(place.mirrored(on.table)))
+}
+
+/// The coordinates of a place in which the places of a map differ.
+pub(crate) fn place_in_words(plane: Plane, place: Point, unit: LengthUnit) -> String {
+    let mut axes = plane::axes(plane);
+    axes.sort_unstable_by_key(|a| a.index());
+    let [a, b] = axes.map(|axis| {
+        let at = words::tape(place[axis.index()], unit);
+        format!("{} {at}", axis.letter())
+    });
+    format!("{a}, {b}")
 }
 
 /// What goes along with the mapped joint where the two sides differ.

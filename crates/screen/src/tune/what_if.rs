@@ -159,3 +159,35 @@ impl WhatIfWork {
             .is_some_and(|(ask, _)| self.asked.as_ref() == Some(ask))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use trammel_analysis::Stops;
+    use trammel_tuning::Reset;
+
+    #[test]
+    fn every_slider_has_a_family_from_one_end_to_the_other() {
+        for demo in trammel_persistence::demos() {
+            let build = trammel_persistence::read(demo.text).unwrap();
+            for along in Slide::ALL {
+                let looked = Looked::of(&Ask {
+                    build: build.clone(),
+                    axle: AxleName::Front,
+                    side: Side::Left,
+                    what: WhatIf::default(),
+                    along,
+                    how: Raise {
+                        by: 0.0,
+                        reset: Reset::ToeAndCamber,
+                        stops: Stops::Kept,
+                    },
+                });
+                let scores: Vec<f64> = looked.family.iter().map(|c| c.score.largest).collect();
+                assert!(scores.len() > 4, "{} {along:?}: {scores:?}", demo.name);
+                let apart = scores.windows(2).all(|w| (w[0] - w[1]).abs() > 1e-6);
+                assert!(apart, "{} {along:?}: {scores:?}", demo.name);
+            }
+        }
+    }
+}

@@ -241,3 +241,72 @@ fn the_best_inside_leaves_out_what_a_keep_out_covers() {
         [0.0, 0.0]
     );
 }
+
+/// A keep-out from half an inch to one side of a place to as far on the other, a quarter below it and above.
+fn put_over(screen: &mut Screen, at: [f64; 3]) {
+    click(screen, "Room");
+    click(screen, "Add keep-out");
+    for (field, value) in [
+        ("Keep-out y, from", at[1] - 0.53),
+        ("Keep-out y, to", at[1] + 0.53),
+        ("Keep-out z, from", at[2] - 0.28),
+        ("Keep-out z, to", at[2] + 0.28),
+    ] {
+        type_in(screen, field, &value.to_string());
+    }
+}
+
+fn is_kept_out(screen: &Screen) -> bool {
+    let mm = screen.state().build().point_mm(INNER).expect("a joint");
+    let unit = screen.state().build().unit;
+    let axle = trammel_build::AxleName::Front;
+    keep_outs(screen).iter().any(|k| k.holds(axle, mm, unit))
+}
+
+#[test]
+fn the_exact_place_inside_is_no_worse_than_the_one_in_whole_steps() {
+    let mut screen = in_the_way("badly-placed-rack");
+    wait_for_clear(&mut screen);
+    click(&mut screen, "Move it inside");
+    let free = place(&screen, INNER);
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+    put_over(&mut screen, free);
+    wait_for_clear(&mut screen);
+    click(&mut screen, "Move it inside");
+    let in_steps = common::largest(&screen);
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+    wait_for_clear(&mut screen);
+    wait(&mut screen, |s| {
+        s.query_by_label("Exactly inside").is_some()
+    });
+    click(&mut screen, "Exactly inside");
+    assert!(!is_kept_out(&screen));
+    let exact = common::largest(&screen);
+    assert!(exact < in_steps - 1e-4, "{exact} {in_steps}");
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+}
+
+/// The best spot itself keeps clear of keep-outs: of one joint, of both, and any way.
+#[test]
+fn the_best_spot_stands_clear_of_keep_outs() {
+    for choice in ["Moves: this joint", "Moves: both", "May move: any way"] {
+        let mut screen = in_the_way("badly-placed-rack");
+        click(&mut screen, "Best spot");
+        click(&mut screen, "Exactly");
+        let free = place(&screen, INNER);
+        press(&mut screen, Modifiers::COMMAND, Key::Z);
+        put_over(&mut screen, free);
+        click(&mut screen, "Best spot");
+        if screen.query_by_label(choice).is_some() {
+            click(&mut screen, choice);
+        }
+        wait(&mut screen, |s| {
+            s.query_by_label_contains("clear of the keep-outs")
+                .is_some()
+                || (choice != "Moves: this joint" && s.query_by_label("Exactly").is_some())
+        });
+        click(&mut screen, "Exactly");
+        assert!(!is_kept_out(&screen), "{choice}");
+        assert_ne!(place(&screen, INNER), free, "{choice}");
+    }
+}

@@ -11,6 +11,7 @@ mod bolts;
 mod common;
 mod keep_outs;
 mod loupe;
+mod planes;
 
 use common::{INNER, Screen, bench, place, press};
 use egui::{Key, Modifiers, Pos2, Vec2, vec2};

@@ -153,6 +153,15 @@ impl Figure {
 }
 
 impl Wish {
+    /// The same, counting so many times as much.
+    #[must_use]
+    pub fn weighed(self, times: f64) -> Self {
+        Self {
+            weight: times * self.weight,
+            ..self
+        }
+    }
+
     /// What is always wanted: as little toe change over the travel as can be.
     #[must_use]
     pub fn little_toe_change() -> Self {

@@ -24,6 +24,10 @@ pub enum Ways {
     Width,
     /// Up, down, in and out.
     FrontPlane,
+    /// Up, down, fore and aft.
+    SidePlane,
+    /// In, out, fore and aft.
+    PlanPlane,
     /// Any way.
     Free,
     /// Along a line of this direction; its length does not matter.
@@ -43,6 +47,8 @@ pub(crate) fn directions(movable: Movable, ways: Ways, held: &[Coordinate]) -> V
         Ways::Height => vec![Vector::z()],
         Ways::Width => vec![Vector::y()],
         Ways::FrontPlane => vec![Vector::y(), Vector::z()],
+        Ways::SidePlane => vec![Vector::x(), Vector::z()],
+        Ways::PlanPlane => vec![Vector::x(), Vector::y()],
         Ways::Free => vec![Vector::x(), Vector::y(), Vector::z()],
         Ways::Line(v) => v.try_normalize(1e-9).into_iter().collect(),
     };

@@ -49,7 +49,9 @@ pub(crate) fn least_move(
     good: &[f64],
     target: f64,
 ) -> Vec<f64> {
-    let home = vec![0.0; good.len()];
+    // Where the joints are, or as near to it as the bounds let.
+    let mut home = vec![0.0; good.len()];
+    bounds.clamp(&mut home);
     let met = |p: &[f64]| problem.value(p).is_some_and(|v| v <= target * (1.0 + 1e-6));
     if met(&home) {
         return home;

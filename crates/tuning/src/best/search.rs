@@ -1,8 +1,9 @@
 //! From several starts to the one best spot.
 
-use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable};
+use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable, Vector};
 
 use super::{
+    clear_of::{Block, clear_of},
     freedom::{Direction, Movable, Ways, coordinates, directions, moved},
     least_move::{least_move, still_equal},
     least_squares::least_rms,
@@ -61,6 +62,8 @@ pub struct BestSpot {
     pub now: Option<Score>,
     /// Whether the best place lies at the end of the reach.
     pub at_end_of_reach: bool,
+    /// The least score there would be without the keep-outs, where they are in the way of it.
+    pub without_keep_outs: Option<Score>,
 }
 
 /// Why there is no best spot.
@@ -86,6 +89,9 @@ pub enum SearchFault {
     /// The corner itself does not reach the travel, and no place tried does.
     #[error("no place of the joint that was tried reaches the whole travel: {0}")]
     OutOfReach(Unreachable),
+    /// Whatever was tried lies in a keep-out.
+    #[error("no place that was tried is clear of the keep-outs and reaches the whole travel")]
+    NoneClear,
 }
 
 /// The best spot for a corner.
@@ -103,6 +109,18 @@ pub enum SearchFault {
 /// # Errors
 /// A [`SearchFault`] when the search makes no sense or no start reaches the travel.
 pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFault> {
+    best_spot_clear_of(corner, search, &[])
+}
+
+/// The best spot for a corner, no joint that may move inside one of `blocks`.
+///
+/// # Errors
+/// As [`best_spot`], and [`SearchFault::NoneClear`].
+pub fn best_spot_clear_of(
+    corner: &Corner,
+    search: &Search,
+    blocks: &[Block],
+) -> Result<BestSpot, SearchFault> {
     check(search)?;
     let directions = directions(search.movable, search.ways, &search.held);
     if directions.is_empty() {
@@ -118,47 +136,85 @@ pub fn best_spot(corner: &Corner, search: &Search) -> Result<BestSpot, SearchFau
         scoring: search.scoring,
         pull: 0.0,
     };
-    let bounds = Bounds {
-        low: vec![-search.reach; directions.len()],
-        high: vec![search.reach; directions.len()],
-    };
-    let best = descend_from_all(&problem, &bounds, &starts(&problem, search.reach));
-    let Some(mut best) = best else {
+    let bounds = fresh_bounds(&problem, search);
+    let Some(best) = found_in(&problem, search, &bounds) else {
         return Err(why_none(corner, &search.stations));
     };
-    let least;
-    let whole;
-    if is_a_valley(&directions) {
-        least = best.1;
-        best = shortest(&problem, &bounds, best);
-        whole = in_steps(&problem, &bounds, &best.0, search.step);
-    } else {
-        (best, whole) = past_the_edge(&problem, &bounds, best, search.step);
-        least = best.1;
+    clear_of(&problem, search, blocks, best)
+}
+
+/// What a search found within some bounds.
+#[derive(Clone, Debug)]
+pub(crate) struct Best {
+    /// The place with the least movement of those that are as good as the best.
+    pub place: Place,
+    /// The least score.
+    pub least: Score,
+    /// The best in whole steps.
+    pub whole: Option<Place>,
+}
+
+/// The reach of a search.
+pub(crate) fn fresh_bounds(problem: &Problem<'_>, search: &Search) -> Bounds {
+    let count = problem.directions.len();
+    Bounds {
+        low: vec![-search.reach; count],
+        high: vec![search.reach; count],
     }
-    let (p, score) = best;
-    let spot = |p: &[f64], score| Spot {
-        tie_rod: moved(corner, &directions, p).tie_rod,
-        score,
-    };
-    let margin = 1e-9 * search.reach;
-    Ok(BestSpot {
-        exact: spot(&p, score),
+}
+
+/// The best place within some bounds; `None` where nothing that is tried reaches the travel.
+pub(crate) fn found_in(problem: &Problem<'_>, search: &Search, bounds: &Bounds) -> Option<Best> {
+    let mut starts = starts(problem, search.reach);
+    starts.iter_mut().for_each(|start| bounds.clamp(start));
+    let best = descend_from_all(problem, bounds, &starts)?;
+    if is_a_valley(problem.directions) {
+        let place = shortest(problem, bounds, best.clone());
+        let whole = in_steps(problem, bounds, &place.0, search.step);
+        return Some(Best {
+            place,
+            least: best.1,
+            whole,
+        });
+    }
+    let (place, whole) = past_the_edge(problem, bounds, best, search.step);
+    let least = place.1;
+    Some(Best {
+        place,
         least,
-        snapped: whole.map(|(p, score)| spot(&p, score)),
-        now: problem.score(&vec![0.0; directions.len()]),
-        at_end_of_reach: p.iter().any(|v| v.abs() >= search.reach - margin),
+        whole,
     })
 }
 
-/// Whether many places are equally good: both joints move, or one of them every way.
+/// The answer of a search, of what it found.
+pub(crate) fn spot_of(problem: &Problem<'_>, search: &Search, best: &Best) -> BestSpot {
+    let spot = |(p, score): &Place| Spot {
+        tie_rod: moved(problem.corner, problem.directions, p).tie_rod,
+        score: *score,
+    };
+    let margin = 1e-9 * search.reach;
+    let far = |v: &f64| v.abs() >= search.reach - margin;
+    BestSpot {
+        exact: spot(&best.place),
+        least: best.least,
+        snapped: best.whole.as_ref().map(spot),
+        now: problem.score(&vec![0.0; problem.directions.len()]),
+        at_end_of_reach: best.place.0.iter().any(far),
+        without_keep_outs: None,
+    }
+}
+
+/// Whether many places are equally good: both joints move, or one of them fore and aft and another way.
 fn is_a_valley(directions: &[Direction]) -> bool {
     let outer = directions.iter().filter(|d| d.outer).count();
-    directions.len() > 2 || (outer > 0 && outer < directions.len())
+    let fore_and_aft = directions.iter().any(|d| d.along == Vector::x());
+    (fore_and_aft && directions.len() > 1)
+        || directions.len() > 2
+        || (outer > 0 && outer < directions.len())
 }
 
 /// A place along a search's directions with its score.
-type Place = (Vec<f64>, Score);
+pub(crate) type Place = (Vec<f64>, Score);
 
 /// Of all places as good as this one, the one with the least movement.
 fn shortest(problem: &Problem<'_>, bounds: &Bounds, best: Place) -> Place {
@@ -176,7 +232,7 @@ fn in_steps(
     from: &[f64],
     step: Option<f64>,
 ) -> Option<Place> {
-    snapped(problem, bounds, from, step?)
+    snapped(problem, bounds, from, step?, &|_| true)
 }
 
 /// Where the corner runs out of reach next to the best place, a descent may have stopped early; whole steps may have

@@ -14,6 +14,7 @@ pub(crate) fn snapped(
     bounds: &Bounds,
     p: &[f64],
     step: f64,
+    allowed: &dyn Fn(&[f64]) -> bool,
 ) -> Option<(Vec<f64>, Score)> {
     let origin: Vec<f64> = problem
         .directions
@@ -35,7 +36,7 @@ pub(crate) fn snapped(
             .zip(&origin)
             .map(|(s, o)| s * step - o)
             .collect();
-        if !bounds.contains(&q) {
+        if !bounds.contains(&q) || !allowed(&q) {
             return None;
         }
         problem.score(&q).map(|score| (q, score))

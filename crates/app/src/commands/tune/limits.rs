@@ -53,10 +53,14 @@ pub(super) struct Limit {
     figure: Figure,
     from: Option<f64>,
     to: Option<f64>,
+    weight: f64,
 }
 
+/// Most that a limit may weigh.
+const MOST_WEIGHT: f64 = 100.0;
+
 impl Limit {
-    /// Reads `tie_rod_angle=..12`.
+    /// Reads `tie_rod_angle=..12` and `castor=6*2`.
     pub(super) fn read(text: &str) -> Result<Self, Fault> {
         let fault = |why: String| Fault::Option {
             option: "--limit",
@@ -73,8 +77,17 @@ impl Limit {
                 "there is no figure {name}; the figures are {known}"
             ))
         })?;
+        let (range, weight) = match range.split_once('*') {
+            None => (range, 1.0),
+            Some((range, weight)) => (range, weight_of(weight).map_err(fault)?),
+        };
         let [from, to] = range_of(range).map_err(fault)?;
-        Ok(Self { figure, from, to })
+        Ok(Self {
+            figure,
+            from,
+            to,
+            weight,
+        })
     }
 
     pub(super) fn figure(&self) -> Figure {
@@ -83,7 +96,8 @@ impl Limit {
 
     pub(super) fn wishes(&self, unit: LengthUnit) -> Vec<Wish> {
         let of = |end: Option<f64>| end.map(|v| v * size(self.figure, unit));
-        self.figure.within(of(self.from), of(self.to))
+        let wishes = self.figure.within(of(self.from), of(self.to));
+        wishes.into_iter().map(|w| w.weighed(self.weight)).collect()
     }
 
     pub(super) fn held(&self, figures: &Figures, unit: LengthUnit) -> Held {
@@ -116,6 +130,13 @@ pub(super) fn all(figures: &Figures, unit: LengthUnit) -> Vec<Told> {
 }
 
 /// Reads `5..7`, `..7`, `5..` or `6`.
+fn weight_of(text: &str) -> Result<f64, String> {
+    let read = text.trim().parse::<f64>().ok();
+    let usable = read.filter(|v| (0.0..=MOST_WEIGHT).contains(v));
+    usable
+        .ok_or_else(|| format!("{text:?} is no weight; expected a number from 0 to {MOST_WEIGHT}"))
+}
+
 fn range_of(text: &str) -> Result<[Option<f64>; 2], String> {
     let number = |part: &str| -> Result<Option<f64>, String> {
         if part.trim().is_empty() {

@@ -1,6 +1,5 @@
 //! `trammel tune`: joints moved until the wheel keeps its toe.
 
-mod clear;
 mod json;
 mod limits;
 mod moves;

@@ -2,9 +2,11 @@
 
 use trammel_build::{Axis, PointName};
 use trammel_geometry::Corner;
-use trammel_tuning::{self as tuning, Hardpoint, Movable, Search, Spot, Ways, best_spot};
+use trammel_tuning::{
+    self as tuning, Hardpoint, Search, SearchFault, Spot, best_spot, best_spot_clear_of,
+};
 
-use super::{Found, Method, clear};
+use super::{Found, Method};
 use crate::{commands::chosen::Chosen, fault::Fault, tune_arguments::TuneArguments};
 
 /// How far a coordinate may move either way when nothing is said, in and mm.
@@ -21,7 +23,12 @@ pub(super) fn find(chosen: &Chosen, arguments: &TuneArguments) -> Result<Found, 
         reach: chosen.length_or("--reach", arguments.reach.as_deref(), REACH)?,
         step: step.map(|s| chosen.length("--step", s)).transpose()?,
     };
-    let best = best_spot(chosen.corner(), &search)?;
+    let blocks = trammel_analysis::blocks(chosen.build(), chosen.axle());
+    let best = match best_spot_clear_of(chosen.corner(), &search, &blocks) {
+        // What is said then names the keep-out that it lies in.
+        Err(SearchFault::NoneClear) => best_spot(chosen.corner(), &search)?,
+        found => found?,
+    };
     let at = |spot: &Spot| Corner {
         tie_rod: spot.tie_rod,
         ..*chosen.corner()
@@ -30,19 +37,15 @@ pub(super) fn find(chosen: &Chosen, arguments: &TuneArguments) -> Result<Found, 
         Some(snapped) => (at(snapped), Some(at(&best.exact))),
         None => (at(&best.exact), None),
     };
-    let joint = arguments.point.joint();
-    // Maps are of one joint in the front view.
-    let mapped = search.movable != Movable::Both && search.ways != Ways::Free;
-    if mapped
-        && chosen.keep_out(joint.place(&corner)).is_some()
-        && let Some((corner, exact)) = clear::find(chosen, joint, &search)?
-    {
-        return Ok(found(Method::ClearSpot, corner, exact));
-    }
+    let method = if best.without_keep_outs.is_some() {
+        Method::ClearSpot
+    } else {
+        Method::BestSpot
+    };
     let given_away = best.exact.score.by(search.scoring) > best.least.by(search.scoring);
     Ok(Found {
         least: given_away.then_some(best.least),
-        ..found(Method::BestSpot, corner, exact)
+        ..found(method, corner, exact)
     })
 }
 

@@ -68,6 +68,8 @@ fn method(arguments: &TuneArguments, found: &Found) -> String {
     };
     let ways = match arguments.ways {
         WaysWord::Front => "in the front view",
+        WaysWord::Side => "in the side view",
+        WaysWord::Plan => "in the plan",
         WaysWord::Height => "in height only",
         WaysWord::Width => "in width only",
         WaysWord::Free => "every way",

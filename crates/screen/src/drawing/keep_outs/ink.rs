@@ -19,6 +19,10 @@ const PITCH: f32 = 9.0;
 /// Side of a grip's mark, points.
 const MARK: f32 = 5.0;
 
+/// Room for a name across and down, points.
+const NAME: f32 = 130.0;
+const LINE: f32 = 22.0;
+
 /// Inks the keep-outs of a view.
 pub(crate) fn ink(
     pen: &mut Pen,
@@ -29,6 +33,7 @@ pub(crate) fn ink(
     names: bool,
 ) {
     let clip = pen.set_clip(cell.intersect(pen.clip()));
+    let mut named: Vec<Pos2> = Vec::new();
     let all = input.build.keep_outs.iter().enumerate();
     for (index, keep_out) in all.filter(|(_, k)| k.corners.counts_for(input.axle)) {
         let chosen = input.keep_outs.chosen == Some(index);
@@ -65,8 +70,15 @@ pub(crate) fn ink(
             marks(pen, seen, input);
         }
         if names && seen.is_positive() {
+            let mut at = pos2(seen.left(), seen.bottom()) + vec2(6.0, -6.0);
+            // Those that go through the whole view end at the same edge of it.
+            let near = |p: &Pos2, at: Pos2| (p.x - at.x).abs() < NAME && (p.y - at.y).abs() < LINE;
+            while named.iter().any(|p| near(p, at)) {
+                at.y -= LINE;
+            }
+            named.push(at);
             callouts.add(Near {
-                at: pos2(seen.left(), seen.bottom()) + vec2(6.0, -6.0),
+                at,
                 text: keep_out.name.clone(),
                 colour,
                 within: cell,

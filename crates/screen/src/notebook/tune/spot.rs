@@ -4,7 +4,7 @@ use egui::{Grid, RichText, Ui};
 use trammel_analysis::Study;
 use trammel_build::LengthUnit;
 use trammel_geometry::{Corner, Vector};
-use trammel_tuning::{Cause, RodSide, Scoring, TieRodJoint};
+use trammel_tuning::{Cause, Plane, RodSide, Scoring, TieRodJoint};
 
 use super::{super::NotebookInput, choice};
 use crate::{
@@ -13,7 +13,7 @@ use crate::{
     tune::{
         advice::{Advice, Remedy, Turn, washer},
         hint::{LEAST_ERROR, figure},
-        in_vehicle, mapped_point, moves,
+        in_vehicle, mapped_point, moves, place_in_words, plane,
         settings::{MapRack, SpotWays},
     },
     view::View,
@@ -67,6 +67,11 @@ fn choices(
         view.tune.joint = joint;
         requests.push(Request::Select(Some(mapped_point(view))));
     }
+    let planes = plane::ALL.map(|p| (p, plane::view(p).word(), plane::meaning(p)));
+    let help = "The view that the map lies in. It is the view that fills the table, unless all three are shown.";
+    if let Some(plane) = choice(ui, tokens, "Map in", help, &planes, view.tune.plane) {
+        view.tune.plane = plane;
+    }
     let scores = [
         (
             Scoring::Largest,
@@ -111,7 +116,7 @@ fn choices(
     if let Some(both) = choice(ui, tokens, "Moves", help, &moving, view.tune.both) {
         view.tune.both = both;
     }
-    let ways = SpotWays::ALL.map(|w| (w, w.label(), w.meaning()));
+    let ways = SpotWays::ALL.map(|w| (w, w.label(view.tune.plane), w.meaning()));
     let help = "Which ways the joint may move to its best spot.";
     if let Some(way) = choice(ui, tokens, "May move", help, &ways, view.tune.ways) {
         view.tune.ways = way;
@@ -132,6 +137,12 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
         tie_rod: best.exact.tie_rod,
         ..*corner
     };
+    let flat = view.tune.plane == Plane::Front;
+    let fore_and_aft = match view.tune.ways {
+        SpotWays::Free => true,
+        SpotWays::Plane => !flat,
+        SpotWays::Height | SpotWays::Width => false,
+    };
     for &joint in advice.moving {
         let at = in_vehicle(view.side, joint.place(&found));
         let name = match (advice.moving.len(), joint) {
@@ -139,7 +150,7 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
             (_, TieRodJoint::Inner) => "Exact best, inner",
             (_, TieRodJoint::Outer) => "Exact best, outer",
         };
-        let x = if view.tune.ways == SpotWays::Free {
+        let x = if fore_and_aft {
             format!("x {}, ", number(at.x))
         } else {
             String::new()
@@ -153,7 +164,14 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
         );
         ui.label(text).on_hover_text("The place where the chosen score is least. Whole steps of the shop are in the hint on the drawing.");
     }
-    if advice.moving.len() > 1 || view.tune.ways == SpotWays::Free {
+    if let Some(score) = &best.without_keep_outs {
+        let text = format!(
+            "It is the best clear of the keep-outs. Without them: {}.",
+            figure(score, view.tune.scoring, unit)
+        );
+        ui.add(egui::Label::new(small(text)).wrap());
+    }
+    if advice.moving.len() > 1 || fore_and_aft {
         let text =
             "Of all places within 0.001° of the least there is, the one with the least movement.";
         ui.label(small(text.to_owned())).on_hover_text(format!(
@@ -167,7 +185,8 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
             length(150.0, unit)
         )));
     }
-    if let Some(rule) = &advice.rule {
+    // The rule is one of the front view.
+    if let Some(rule) = advice.rule.as_ref().filter(|_| flat) {
         let by = view.tune.joint.place(&found) - rule.place(view.tune.joint);
         rule_row(ui, input, view, Vector::new(0.0, by.y, by.z));
     }
@@ -203,8 +222,8 @@ fn clear_area(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
             None => String::new(),
             Some(clear) => match input.tune.map().lowest(|part| clear.keeps(part)) {
                 Some((part, score)) => {
-                    let at = input.tune.map().place_at(part);
-                    let place = format!("y {}, z {}", crate::words::tape(at.y, unit), crate::words::tape(at.z, unit));
+                    let at = in_vehicle(view.side, input.tune.map().place_at(part));
+                    let place = place_in_words(input.tune.map().plane(), at, unit);
                     format!("best inside it about {}° at {place}", decimal(f64::from(score), 2))
                 }
                 None => "no place in the map keeps every limit".to_owned(),

@@ -157,6 +157,7 @@ fn request(
         .wants
         .iter()
         .filter(|w| w.on && (lock > 0.0 || !w.figure.needs_rack()));
+    let little_toe_change = Wish::little_toe_change().weighed(settings.toe_weight);
     let travel = model.travel;
     let travels = Stations::even(travel.droop, travel.bump, TRAVELS, vec![0.0])
         .map_err(|fault| fault.to_string())?;
@@ -164,7 +165,7 @@ fn request(
     Ok(TuneRequest {
         corner: *model.linkage(side).corner(),
         variables: moves.map(|row| row.variable(step)).collect(),
-        wishes: std::iter::once(Wish::little_toe_change())
+        wishes: std::iter::once(little_toe_change)
             .chain(wants.flat_map(super::Want::wishes))
             .collect(),
         weights: settings.emphasis.weights(&travels),

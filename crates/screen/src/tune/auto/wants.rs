@@ -47,6 +47,8 @@ pub struct Want {
     pub how: How,
     /// How much, in the figure's own unit.
     pub value: f64,
+    /// What it counts against the other things that are wanted.
+    pub weight: f64,
 }
 
 impl Want {
@@ -72,6 +74,7 @@ impl Want {
             on: false,
             how,
             value,
+            weight: 1.0,
         }
     }
 
@@ -81,7 +84,8 @@ impl Want {
             How::AtMost => (None, Some(self.value)),
             How::Near => (Some(self.value), Some(self.value)),
         };
-        self.figure.within(from, to)
+        let wishes = self.figure.within(from, to).into_iter();
+        wishes.map(|w| w.weighed(self.weight)).collect()
     }
 }
 
@@ -159,7 +163,7 @@ pub fn meaning(figure: Figure) -> &'static str {
             "Largest toe change over the travel, rack at centre. As little as can be is always wanted; a limit comes first."
         }
         Figure::ToeChangeAtLock => {
-            "Largest toe change over the travel with the rack at either lock."
+            "Largest toe change over the travel with the rack at either lock. Near 0, it is made little beside the toe change at centre, by their weights."
         }
         Figure::CamberGain => {
             "Camber change for so much travel at the design height. Negative: the top leans in as the wheel rises."

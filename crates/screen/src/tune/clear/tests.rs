@@ -28,6 +28,7 @@ fn ask(build: &Build) -> Ask {
         side: Side::Left,
         corner,
         joint: TieRodJoint::Inner,
+        plane: Plane::Front,
         corners: [middle - half, middle + half],
     }
 }
@@ -133,7 +134,7 @@ fn a_keep_out_blocks_its_places_by_name_and_no_others() {
     let before = work.edition();
     work.keep_out_of(&[tube()]);
     assert_ne!(work.edition(), before);
-    let clear = work.shown(asked.corners).unwrap();
+    let clear = work.shown(Plane::Front, asked.corners).unwrap();
     let part = |y: f64, z: f64| {
         let [low, high] = asked.corners;
         [
@@ -154,7 +155,9 @@ fn a_keep_out_blocks_its_places_by_name_and_no_others() {
     assert_eq!(work.edition(), known, "nothing new");
     work.keep_out_of(&[]);
     assert_eq!(
-        work.shown(asked.corners).unwrap().keep_out(part(6.4, 9.0)),
+        work.shown(Plane::Front, asked.corners)
+            .unwrap()
+            .keep_out(part(6.4, 9.0)),
         None
     );
 }

@@ -42,7 +42,7 @@ pub(crate) fn ink(painter: &Painter, place: &Place, shown: &Inked<'_>) {
     painter.rect(place.outer, 6.0, tokens.panel, frame, StrokeKind::Inside);
     match shown.map.texture() {
         Some(texture) => {
-            let uv = MapPicture::uv(!place.mirrored);
+            let uv = MapPicture::uv(place.turned);
             painter.image(texture, place.map, uv, Color32::WHITE);
             let inside = painter.with_clip_rect(place.map.intersect(painter.clip_rect()));
             let reasons = reasons_rect(painter, place, shown);

@@ -8,7 +8,7 @@ pub(super) const WIDER: f64 = 1.5;
 /// What was done by keyboard in this frame, with the focus on the loupe.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Keys {
-    /// Steps that the reading place goes outboard and up.
+    /// Steps that the reading place goes to the right and up the screen.
     pub steps: [f64; 2],
     /// Fine steps, the same ways.
     pub fine_steps: [f64; 2],

@@ -1,14 +1,14 @@
 //! On the map: level lines, the valley floor, the borders of the clear area and the keep-outs.
 
 use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, vec2};
-use trammel_build::{Axis, KeepOut};
+use trammel_build::KeepOut;
 use trammel_geometry::Point;
 
 use super::{labels, place::Place};
 use crate::{
     drawing::strokes,
     tokens::{Tokens, weight},
-    tune::{clear::Clear, lattice::Lattice, map::MapWork},
+    tune::{clear::Clear, lattice::Lattice, map::MapWork, plane},
 };
 
 /// Paints them; `taken` are places that what is written keeps off.
@@ -107,14 +107,18 @@ fn keep_out_lines(
     let stroke = Stroke::new(weight::SYMBOL, tokens.ink);
     let mut before = None;
     for corners in [keep_out.corners, keep_out.corners.mirrored()] {
-        let (Some(y), Some(z)) = (corners.along(Axis::Y), corners.along(Axis::Z)) else {
-            continue;
-        };
-        let at = |y: f64, z: f64| {
-            let mm = clear.unit().mm();
-            place.screen(map.part_of(Point::new(0.0, mm * y, mm * z)))
-        };
-        let rect = Rect::from_two_pos(at(y[0], z[0]), at(y[1], z[1]));
+        let mm = clear.unit().mm();
+        // Along an axis where it counts at every place it goes right through the map.
+        let mut ends = map.corners();
+        for axis in plane::axes(map.plane()) {
+            if let Some(extent) = corners.along(axis) {
+                for (end, v) in ends.iter_mut().zip(extent) {
+                    end[axis.index()] = mm * v;
+                }
+            }
+        }
+        let [a, b] = ends.map(|p: Point| place.screen(map.part_of(p)));
+        let rect = Rect::from_two_pos(a, b);
         let seen = rect.intersect(place.map);
         // One that lies across the centre plane is its own twin.
         if !seen.is_positive() || before == Some(rect) {

@@ -57,9 +57,12 @@ pub(crate) fn rect_of(corners: [Pos2; 2]) -> Rect {
     Rect::from_two_pos(corners[0], corners[1])
 }
 
-/// Whether a place is usable for the joint's mark.
+/// How far out of its plane a place may be and still stand on a map, mm: less than half a step of the shop.
+const OFF_PLANE: f64 = 0.4;
+
+/// Whether a place stands on the map.
 pub(crate) fn in_sight(map: &MapWork, place: Point) -> bool {
-    map.part_of(place).iter().all(|v| (0.0..=1.0).contains(v))
+    map.off_plane(place) < OFF_PLANE && map.part_of(place).iter().all(|v| (0.0..=1.0).contains(v))
 }
 
 /// The place that the keyboard reads: a ring.

@@ -11,8 +11,8 @@ pub(crate) struct Place {
     pub outer: Rect,
     /// The map.
     pub map: Rect,
-    /// Outboard is to the left, as the drawing has the right side.
-    pub mirrored: bool,
+    /// Columns of the map run to the left, rows down, as the drawing has them.
+    pub turned: [bool; 2],
 }
 
 /// Sizes tried, largest first, for the lower inboard corner, where a corner of a car leaves most room.
@@ -65,7 +65,7 @@ pub(crate) fn place(table: Rect, busy: &[Pos2], large: bool) -> Option<Place> {
     Some(Place {
         outer,
         map: map.with_max_y(map.bottom() - CAPTION),
-        mirrored: false,
+        turned: [false; 2],
     })
 }
 
@@ -81,27 +81,32 @@ impl Place {
         Self {
             outer: across(self.outer, table),
             map: across(self.map, table),
-            mirrored: !self.mirrored,
+            turned: self.turned,
         }
     }
 
-    fn turned(&self, x: f32) -> f32 {
-        if self.mirrored { 1.0 - x } else { x }
+    fn turn(&self, [x, y]: [f32; 2]) -> [f32; 2] {
+        let [left, down] = self.turned;
+        [
+            if left { 1.0 - x } else { x },
+            if down { 1.0 - y } else { y },
+        ]
     }
 
     /// On the screen, of a place in the unit square.
-    pub(crate) fn screen(&self, [x, y]: [f32; 2]) -> Pos2 {
+    pub(crate) fn screen(&self, part: [f32; 2]) -> Pos2 {
+        let [x, y] = self.turn(part);
         pos2(
-            self.map.left() + self.turned(x) * self.map.width(),
+            self.map.left() + x * self.map.width(),
             self.map.bottom() - y * self.map.height(),
         )
     }
 
     pub(super) fn part(&self, at: Pos2) -> [f32; 2] {
-        [
-            self.turned((at.x - self.map.left()) / self.map.width()),
+        self.turn([
+            (at.x - self.map.left()) / self.map.width(),
             (self.map.bottom() - at.y) / self.map.height(),
-        ]
+        ])
     }
 }
 

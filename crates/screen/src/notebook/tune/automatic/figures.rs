@@ -5,7 +5,7 @@ use trammel_tuning::{Figure, Figures, Solution};
 
 use super::Page;
 use crate::{
-    tune::auto::{AutoSettings, How, Want, factor, long_name, meaning, sign},
+    tune::auto::{AutoSettings, Form, How, Want, factor, long_name, meaning, sign},
     words::decimal,
 };
 
@@ -13,7 +13,7 @@ pub(super) fn table(
     ui: &mut Ui,
     page: Page<'_>,
     start: Option<&Figures>,
-    solution: &Solution,
+    (solution, form): (&Solution, Form),
     settings: &AutoSettings,
 ) {
     let tokens = page.input.tokens;
@@ -27,8 +27,16 @@ pub(super) fn table(
         .show(ui, |ui| {
             ui.label("");
             ui.label(soft("now"));
-            ui.label(soft("exactly"));
-            ui.label(soft("in steps"))
+            let head = |of: Form| {
+                let text = RichText::new(of.words()).small();
+                if of == form {
+                    text.strong().underline()
+                } else {
+                    text.color(tokens.ink_soft)
+                }
+            };
+            ui.label(head(Form::Exact));
+            ui.label(head(Form::InSteps))
                 .on_hover_text("Every moved dimension rounded to its step, then judged again.");
             ui.label(soft("wanted"));
             ui.end_row();
@@ -38,13 +46,23 @@ pub(super) fn table(
                 }
                 ui.label(RichText::new(long_name(figure)).small())
                     .on_hover_text(meaning(figure));
-                for figures in [start, Some(exact), rounded] {
+                let columns = [
+                    (start, false),
+                    (Some(exact), form == Form::Exact),
+                    (rounded, form == Form::InSteps),
+                ];
+                for (figures, is_shown) in columns {
                     let text = figures.map_or_else(String::new, |f| told(page, f, figure));
-                    ui.label(RichText::new(text).small());
+                    let text = RichText::new(text).small();
+                    ui.label(if is_shown { text.strong() } else { text });
                 }
                 let want = settings.wants.iter().find(|w| w.on && w.figure == figure);
                 if let Some(want) = want {
-                    let met = rounded.or(Some(exact)).and_then(|f| f.get(figure));
+                    let judged = match form {
+                        Form::InSteps => rounded.unwrap_or(exact),
+                        Form::Exact => exact,
+                    };
+                    let met = judged.get(figure);
                     let missed = met.is_some_and(|v| is_missed(want, v));
                     let text = format!("{} {}", want.how.word(), value(page, figure, want.value));
                     let text = if missed {

@@ -4,10 +4,13 @@ use egui::{Button, RichText, Ui};
 use trammel_geometry::Corner;
 use trammel_tuning::{Figures, Solution};
 
-use super::{Page, figures};
+use super::{super::choice, Page, figures};
 use crate::{
     request::Request,
-    tune::{auto::Shown, moves, points},
+    tune::{
+        auto::{Form, Shown},
+        moves, points,
+    },
     view::View,
     words::decimal,
 };
@@ -32,18 +35,47 @@ pub(super) fn ui(
         let text = "The build has changed since this search began; search again to apply a layout.";
         ui.label(RichText::new(text).small().color(tokens.caution));
     }
+    if shown.solutions.iter().any(|s| s.in_steps.is_some()) {
+        form(ui, page, view);
+    }
     for (n, solution) in shown.solutions.iter().enumerate() {
         let layout = Layout {
             page,
             n,
             solution,
             stale,
+            form: view.tune.form.of(solution),
         };
         ui.horizontal_wrapped(|ui| layout.row(ui, view, requests));
         if view.tune.preview == Some(n) {
             layout.moves(ui);
-            figures::table(ui, page, shown.start.as_ref(), solution, &view.tune.auto);
+            let form = layout.form;
+            figures::table(
+                ui,
+                page,
+                shown.start.as_ref(),
+                (solution, form),
+                &view.tune.auto,
+            );
         }
+    }
+}
+
+/// Which form of the layouts is shown and applied.
+fn form(ui: &mut Ui, page: Page<'_>, view: &mut View) {
+    let options = [
+        (
+            Form::InSteps,
+            "in steps",
+            "Every moved dimension on a whole step: what a shop can build.",
+        ),
+        (Form::Exact, "exactly", "As the search found it."),
+    ];
+    let help =
+        "What the drawing and the curve show of a layout, and what its button puts into the build.";
+    let word = "Show and apply";
+    if let Some(form) = choice(ui, page.input.tokens, word, help, &options, view.tune.form) {
+        view.tune.form = form;
     }
 }
 
@@ -67,6 +99,7 @@ struct Layout<'a> {
     n: usize,
     solution: &'a Solution,
     stale: bool,
+    form: Form,
 }
 
 impl Layout<'_> {
@@ -74,7 +107,10 @@ impl Layout<'_> {
         ui.spacing_mut().item_spacing.x = 6.0;
         let chosen = view.tune.preview == Some(self.n);
         let name = format!("Layout {}", self.n + 1);
-        let help = "Shows it on the drawing and its curve in the plot, and takes it away again.";
+        let help = format!(
+            "Shows it {} on the drawing and its curve in the plot, and takes it away again.",
+            self.form.words()
+        );
         let look = ui.selectable_label(chosen, &name).on_hover_text(help);
         if look.clicked() {
             view.tune.preview = if chosen { None } else { Some(self.n) };
@@ -84,28 +120,28 @@ impl Layout<'_> {
         ui.label(RichText::new(summary).small()).on_hover_text(
             "Exactly, and after the arrow in whole steps of the shop. Click the layout for all figures.",
         );
-        if let Some(rounded) = rounded {
-            let help = "Puts the points there in whole steps. One step; Undo takes it back.";
-            if self.button(ui, "Apply in steps", help, "in steps") {
-                requests.push(self.apply(&rounded.corner, STEPS));
-            }
-        }
-        let help = "Puts the points there exactly. One step; Undo takes it back.";
-        if self.button(ui, "exactly", help, "exactly") {
-            requests.push(self.apply(&self.solution.exact.corner, points::EXACT));
+        if self.button(ui) {
+            requests.push(self.apply());
         }
     }
 
-    fn button(&self, ui: &mut Ui, text: &str, help: &str, how: &str) -> bool {
+    fn button(&self, ui: &mut Ui) -> bool {
+        let how = self.form.words();
+        let help = format!("Puts the points there {how}, as shown. One step; Undo takes it back.");
         let button = ui
-            .add_enabled(!self.stale, Button::new(text).small())
+            .add_enabled(!self.stale, Button::new(format!("Apply {how}")).small())
             .on_hover_text(help);
-        let name = format!("Apply Layout {} {how}", self.n + 1);
+        let name = format!("Apply layout {} {how}", self.n + 1);
         button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, !self.stale, &name));
         button.clicked()
     }
 
-    fn apply(&self, after: &Corner, grid: f64) -> Request {
+    fn apply(&self) -> Request {
+        let after = self.form.corner(self.solution);
+        let grid = match self.form {
+            Form::InSteps => STEPS,
+            Form::Exact => points::EXACT,
+        };
         let (build, axle) = (self.page.input.build, self.page.axle.model.name);
         let edit = points::edit(
             build,
@@ -115,7 +151,7 @@ impl Layout<'_> {
             grid,
         );
         Request::EditAs {
-            name: format!("Apply layout {}", self.n + 1),
+            name: format!("Apply layout {} {}", self.n + 1, self.form.words()),
             edits: vec![edit],
         }
     }
@@ -123,7 +159,7 @@ impl Layout<'_> {
     /// What moves, in words.
     fn moves(&self, ui: &mut Ui) {
         let unit = self.page.input.build.unit;
-        let (from, to) = (self.page.corner(), &self.solution.exact.corner);
+        let (from, to) = (self.page.corner(), self.form.corner(self.solution));
         for (name, by) in [
             ("inner joint", to.tie_rod.inner - from.tie_rod.inner),
             ("outer joint", to.tie_rod.outer - from.tie_rod.outer),

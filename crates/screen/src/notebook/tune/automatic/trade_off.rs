@@ -10,8 +10,9 @@ use crate::{
     view::View,
 };
 
-/// Height of the picture, points.
-const HEIGHT: f32 = 150.0;
+/// Height of the picture, points, and as a part of the page in sight, so that the layouts below it are in sight too.
+const HEIGHTS: [f32; 2] = [116.0, 170.0];
+const HEIGHT: f32 = 0.4;
 /// The toe axis reaches so many times as high as the worst layout, and so many degrees at least.
 const ABOVE: f64 = 2.0;
 const LEAST_DEG: f64 = 0.05;
@@ -29,7 +30,13 @@ pub(super) fn ui(ui: &mut Ui, page: Page<'_>, shown: &Shown, view: &mut View) {
         first
     };
     chips(ui, page, &others, against, view);
-    if let Some(clicked) = cloud(page, shown, against, view).ui(ui, page.input.tokens) {
+    let [least, most] = HEIGHTS;
+    let height = (HEIGHT * ui.clip_rect().height()).clamp(least, most);
+    let cloud = Cloud {
+        height,
+        ..cloud(page, shown, against, view)
+    };
+    if let Some(clicked) = cloud.ui(ui, page.input.tokens) {
         let same = view.tune.preview == Some(clicked);
         view.tune.preview = if same { None } else { Some(clicked) };
     }
@@ -123,7 +130,7 @@ fn cloud(page: Page<'_>, shown: &Shown, against: Figure, view: &View) -> Cloud<'
     let comma = if sign.is_empty() { "" } else { ", " };
     Cloud {
         name: "Toe change against another figure",
-        height: HEIGHT,
+        height: HEIGHTS[0],
         x: [low - room, high + room],
         y: [-0.06 * top, 1.06 * top],
         x_label: format!("{}{comma}{sign}", long_name(against)),

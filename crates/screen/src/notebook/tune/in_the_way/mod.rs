@@ -5,6 +5,7 @@ mod keep_outs;
 
 use egui::{Label, RichText, Ui};
 use trammel_analysis::AxleStudy;
+use trammel_geometry::Point;
 use trammel_tuning::{Scoring, TieRodJoint};
 
 use super::super::NotebookInput;
@@ -12,11 +13,13 @@ use crate::{
     request::Request,
     tokens::type_size,
     tune::{
-        in_vehicle, mapped_point,
+        hint::factor,
+        in_vehicle, mapped_point, place_in_words, plane,
+        points::EXACT,
         settings::{scoring_label, whole_steps},
     },
     view::View,
-    words::{decimal, tape},
+    words::decimal,
 };
 
 pub(super) fn ui(
@@ -92,23 +95,48 @@ fn inside(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     };
     let place = in_vehicle(view.side, best.place);
     let text = format!(
-        "{crossing}. Best inside, in whole steps: y {}, z {}, {} toe change about {}°{per}.",
-        tape(place.y, unit),
-        tape(place.z, unit),
+        "{crossing}. Best inside, in whole steps: {}, {} toe change about {}°{per}.",
+        place_in_words(view.tune.plane, place, unit),
         scoring_label(view.tune.scoring),
         decimal(f64::from(best.score), 2),
     );
     ui.add(Label::new(text).wrap());
-    let help = "Puts the joint at the best clear place in whole steps of the shop. One step; Undo takes it back.";
-    let button = ui.button("Move it inside").on_hover_text(help);
+    ui.horizontal_wrapped(|ui| {
+        let help = "Puts the joint at the best clear place in whole steps of the shop. One step; Undo takes it back.";
+        if ui.button("Move it inside").on_hover_text(help).clicked() {
+            requests.extend(put(input, view, place, &|mm| whole_steps(mm, unit)));
+        }
+        let Some((exact, score)) = input.tune.inside_exactly() else {
+            return;
+        };
+        let exact = in_vehicle(view.side, exact);
+        let figure = decimal(score * factor(view.tune.scoring, unit), 2);
+        let help = format!(
+            "Puts the joint at the exact best clear place on this map: {figure}°{per}. One step; Undo takes it back."
+        );
+        if ui.button("Exactly inside").on_hover_text(help).clicked() {
+            let fine = |mm: f64| (unit.from_mm(mm) * EXACT).round() / EXACT;
+            requests.extend(put(input, view, exact, &fine));
+        }
+        let soft = RichText::new(format!("exactly {figure}°{per}")).small();
+        ui.label(soft.color(input.tokens.ink_soft));
+    });
+}
+
+/// The request that puts the mapped joint in a place of the map's plane, mm, written as `typed` has it.
+fn put(
+    input: &NotebookInput<'_>,
+    view: &View,
+    place: Point,
+    typed: &dyn Fn(f64) -> f64,
+) -> Option<Request> {
     let point = mapped_point(view);
-    let typed = input.build.point(point);
-    if let Some(mut to) = typed.filter(|_| button.clicked()) {
-        to[1] = whole_steps(place.y, unit);
-        to[2] = whole_steps(place.z, unit);
-        requests.push(Request::EditAs {
-            name: format!("Move {} into the clear area", joint_word(view)),
-            edits: vec![view.moving(point, to)],
-        });
+    let mut to = input.build.point(point)?;
+    for axis in plane::axes(view.tune.plane) {
+        to[axis.index()] = typed(place[axis.index()]);
     }
+    Some(Request::EditAs {
+        name: format!("Move {} into the clear area", joint_word(view)),
+        edits: vec![view.moving(point, to)],
+    })
 }
