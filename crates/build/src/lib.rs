@@ -55,6 +55,7 @@ pub use load_case::{
     Hold, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit, RimHalf, TyrePatch,
 };
 pub use measured::{
+    guide as measuring_guide,
     JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
 };
 pub use parts::{
@@ -67,7 +68,7 @@ pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
-    SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+    SetUp, Statics, Weights, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
 };
 pub use shop::{ShopSpec, ShopStep};
 pub use spec::{

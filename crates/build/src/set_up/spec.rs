@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use trammel_setup::{Board, Raw, Way};
 
+use super::Statics;
 use crate::{BoltAxis, PointRef, Side};
 
 /// All of it. Everything may be left out.
@@ -17,6 +18,8 @@ pub struct SetUp {
     pub surveyed: BTreeMap<PointRef, SurveyedPoint>,
     /// The tape survey as it was written down, a line each: marks, sought points, readings. It names its own unit.
     pub survey: Vec<String>,
+    /// The vehicle at rest as it was read.
+    pub statics: Statics,
 }
 
 /// What this vehicle can adjust. What is left out can't be.

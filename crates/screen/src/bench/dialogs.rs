@@ -39,6 +39,9 @@ pub(super) enum PathFor {
     Export,
     Sheets,
     Cards,
+    MeasuringSheet,
+    Readings,
+    Survey,
 }
 
 /// A path being typed.
@@ -85,6 +88,18 @@ impl Dialog {
 
     pub(super) fn cards(suggested: String) -> Self {
         Self::path(PathFor::Cards, suggested)
+    }
+
+    pub(super) fn measuring_sheet(suggested: String) -> Self {
+        Self::path(PathFor::MeasuringSheet, suggested)
+    }
+
+    pub(super) fn readings() -> Self {
+        Self::path(PathFor::Readings, String::new())
+    }
+
+    pub(super) fn survey() -> Self {
+        Self::path(PathFor::Survey, String::new())
     }
 }
 
@@ -146,10 +161,12 @@ impl Bench {
                 let pick = match what {
                     PathFor::Open => Pick::OpenBuild,
                     PathFor::SaveAs => Pick::SaveBuild(file_name_of(&typed)),
-                    PathFor::Import => Pick::OpenTable,
+                    PathFor::Import | PathFor::Readings | PathFor::Survey => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                     PathFor::Sheets => Pick::SheetsFolder,
-                    PathFor::Cards => Pick::SaveSheets(file_name_of(&typed)),
+                    PathFor::Cards | PathFor::MeasuringSheet => {
+                        Pick::SaveSheets(file_name_of(&typed))
+                    }
                 };
                 self.host
                     .ask_for_file(&pick, self.files.folder().as_deref());
@@ -221,6 +238,9 @@ fn path_ui(
         PathFor::Export => ("Write points to a CSV file", "Write"),
         PathFor::Sheets => ("Write sheets and files for the cutter", "Write"),
         PathFor::Cards => ("Save the set-up cards as a PDF", "Save"),
+        PathFor::MeasuringSheet => ("Save the sheet to measure parts by as a PDF", "Save"),
+        PathFor::Readings => ("Read a sheet of toe readings from a CSV file", "Read"),
+        PathFor::Survey => ("Read a tape survey from a CSV file", "Read"),
     };
     heading(ui, title);
     let label = ui.label(match dialog.what {

@@ -71,11 +71,13 @@ fn further(file: &SurveyFile) -> Vec<String> {
         .into_iter()
         .take(SUGGESTIONS)
         .map(|s| {
+            let digits = if file.unit == LengthUnit::Inch { 3 } else { 1 };
             let [now, then] =
-                [s.worst_now, s.worst_then].map(|v| format!("{:.2}", file.unit.from_mm(v)));
+                [s.own_now, s.own_then].map(|v| format!("{:.digits$}", file.unit.from_mm(v)));
             format!(
-                "{}: the worst point is then known to {then} {} instead of {now}",
+                "{}, about {}: its place is then known to {then} {} instead of {now}",
                 file.survey.describe(s.what),
+                said(s.what, s.about, file.unit),
                 file.unit.sign()
             )
         })

@@ -11,13 +11,15 @@ pub(super) fn told(answer: &Answer<'_>) -> String {
     let mut lines = vec![
         answer.build.title.clone(),
         format!(
-            "Limit: {:.2} degrees of toe change over the travel.",
+            "Limit: {:.2} degrees of toe change over the travel, rack at its centre.",
             next.limit.to_degrees()
         ),
     ];
     for ask in next.sides.iter().flat_map(|s| words::asks(s, unit)) {
         lines.push(format!("ASK: {ask}"));
     }
+    let together = answer.build.set_up.sessions.iter().find_map(words::read_together);
+    lines.extend(together.map(|text| format!("HEED: {text}")));
     if next.adjusters_assumed {
         lines.push(
             "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken.".into(),

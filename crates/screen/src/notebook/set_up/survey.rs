@@ -1,6 +1,7 @@
 //! The tape survey: marks, sought points, readings; coordinates and what is wrong with them.
 
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
+use trammel_analysis::Study;
 use trammel_setup::{Blunder, Slip, Surveyed};
 
 use super::{super::NotebookInput, ask, head, next_move::capital, plain, soft};
@@ -18,6 +19,7 @@ use crate::{
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
+    study: &Study,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
@@ -34,8 +36,13 @@ pub(super) fn ui(
         .filter(|_| !input.build.set_up.survey.is_empty())
     {
         answer_ui(ui, input, answer, requests);
+        super::sides::ui(ui, input, study);
     }
     lines(ui, input, requests);
+    let help = "A table as `trammel survey --help` tells it; it takes the place of the survey that is here, as one step.";
+    if ui.button("Open a survey…").on_hover_text(help).clicked() {
+        requests.push(Request::OpenSurvey);
+    }
     paste(ui, input, view, requests);
 }
 
@@ -298,13 +305,7 @@ fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
         super::paste_box(ui, "Table of the survey", edit);
         let given = !view.set_up.survey_paste.trim().is_empty();
         if ui.add_enabled(given, Button::new("Take the survey")).clicked() {
-            let lines: Vec<String> = view
-                .set_up
-                .survey_paste
-                .lines()
-                .map(|l| l.replace('\t', ", "))
-                .filter(|l| !l.trim().is_empty())
-                .collect();
+            let lines = edits::survey_lines(&view.set_up.survey_paste);
             requests.push(edits::change(input.build, "Paste a survey", |s| s.survey = lines));
             view.set_up.survey_paste.clear();
         }
