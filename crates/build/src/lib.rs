@@ -55,8 +55,8 @@ pub use load_case::{
     Hold, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit, RimHalf, TyrePatch,
 };
 pub use measured::{
-    guide as measuring_guide,
     JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
+    guide as measuring_guide,
 };
 pub use parts::{
     ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit, JointEnd,
@@ -68,7 +68,7 @@ pub use points::{Axis, AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
-    SetUp, Statics, Weights, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+    SetUp, SideSheet, StackRange, Statics, SurveyedPoint, ToeMethod, TravelMeasure, Weights,
 };
 pub use shop::{ShopSpec, ShopStep};
 pub use spec::{

@@ -74,11 +74,7 @@ fn table(
 ) -> Table {
     let mut table = Table::new(title, heads);
     for m in figures {
-        table.row([
-            m.what.to_owned(),
-            m.how.to_owned(),
-            unit(m.what).to_owned(),
-        ]);
+        table.row([m.what.to_owned(), m.how.to_owned(), unit(m.what).to_owned()]);
     }
     table
 }
@@ -98,7 +94,10 @@ pub fn measuring_pdf(unit: LengthUnit, paper: Paper) -> Result<Vec<u8>, CardFaul
         scale: "-".to_owned(),
         ..TitleBlock::default()
     };
-    let cautions = ["A part of unknown heat treatment is not welded, cut or drilled until it is known.".to_owned()];
+    let cautions = [
+        "A part of unknown heat treatment is not welded, cut or drilled until it is known."
+            .to_owned(),
+    ];
     let set = SheetSet {
         title: title.to_owned(),
         pages: table::lay_out(paper, &block, &measuring_tables(unit), &cautions, &metrics),

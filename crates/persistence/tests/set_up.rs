@@ -9,8 +9,8 @@
 use trammel_build::{
     Adjusted, AdjustedPart, AxleName, Build, Edit, JointPart, LengthUnit, Part, PartKind,
     PointName, PointRef, RackEndRange, RackPart, ReadingRow, RodRange, Session, SetUp, Side,
-    SpindlePart, SpringPart, SpringRate, StackRange, Statics, SteeringArm, SurveyedPoint, ToeMethod,
-    TravelMeasure, Weights,
+    SpindlePart, SpringPart, SpringRate, StackRange, Statics, SteeringArm, SurveyedPoint,
+    ToeMethod, TravelMeasure, Weights,
 };
 use trammel_persistence::{
     Document, Drawer, DrawerFault, demos, read, read_readings, read_survey, write,

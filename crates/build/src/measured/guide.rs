@@ -68,7 +68,10 @@ pub const RACK: [Measure; 4] = [
 /// Of a spring unit, in the order of [`super::SpringPart`].
 pub const SPRING: [Measure; 3] = [
     measure("Open", "Between the centres of its eyes, fully extended."),
-    measure("Closed", "Between the centres of its eyes, on the bump stop."),
+    measure(
+        "Closed",
+        "Between the centres of its eyes, on the bump stop.",
+    ),
     measure(
         "Rate",
         "Of the spring: as it is marked, or by a scale: load for the second inch less load for the first.",

@@ -4,8 +4,8 @@ use trammel_geometry::{Point, Vector};
 
 use super::{JointPart, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm};
 use crate::{
-    Axis, AxleName, AxleSpec, Build, Coordinate, Force, LengthUnit, PointName, RackSpec, SpringRate, Triple,
-    access::point_mm, convert_length,
+    Axis, AxleName, AxleSpec, Build, Coordinate, Force, LengthUnit, PointName, RackSpec,
+    SpringRate, Triple, access::point_mm, convert_length,
 };
 
 /// Why a part can't be put into a build.

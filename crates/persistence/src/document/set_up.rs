@@ -1,7 +1,8 @@
 //! The set-up part of a build as fields of its file.
 
 use trammel_build::{
-    Adjusted, Adjusters, ReadingRow, Session, SetUp, StackRange, Statics, ToeMethod, TravelMeasure, Weights,
+    Adjusted, Adjusters, ReadingRow, Session, SetUp, StackRange, Statics, ToeMethod, TravelMeasure,
+    Weights,
 };
 use trammel_setup::{Board, Raw, SpotWay, Way};
 

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use trammel_build::{
     Adjusted, AdjustedPart, Adjusters, AxleName, PointName, PointRef, RackEndRange, ReadingRow,
-    RodRange, Session, SetUp, Side, StackRange, Statics, SurveyedPoint, ToeMethod, TravelMeasure, Weights,
+    RodRange, Session, SetUp, Side, StackRange, Statics, SurveyedPoint, ToeMethod, TravelMeasure,
+    Weights,
 };
 use trammel_setup::{Board, Raw, SpotWay, Way};
 

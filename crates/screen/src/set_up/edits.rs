@@ -170,7 +170,10 @@ pub(crate) fn pasted(build: &Build, text: &str, side: Side) -> Result<Request, S
     };
     let session = read_readings(&whole, build.unit).map_err(|mut fault| {
         // Lines are counted as they were pasted.
-        fault.line = fault.line.and_then(|l| l.checked_sub(added)).filter(|l| *l > 0);
+        fault.line = fault
+            .line
+            .and_then(|l| l.checked_sub(added))
+            .filter(|l| *l > 0);
         fault.to_string()
     })?;
     let count = session.rows.len();
@@ -253,11 +256,7 @@ pub(crate) fn survey_lines(text: &str) -> Vec<String> {
     let mark = ['\t', ';'].into_iter().find(|m| first.contains(*m));
     lines()
         .map(|l| match mark {
-            Some(mark) => l
-                .split(mark)
-                .map(str::trim)
-                .collect::<Vec<_>>()
-                .join(", "),
+            Some(mark) => l.split(mark).map(str::trim).collect::<Vec<_>>().join(", "),
             None => l.to_owned(),
         })
         .collect()

@@ -58,9 +58,7 @@ pub fn suggest(survey: &Survey, deviation: f64) -> Vec<Suggestion> {
             let scale = deviation * deviation + row.dot(&gain);
             let then = &covariance - &gain * gain.transpose() / scale;
             let ends = std::iter::once(model.from).chain(model.to);
-            let columns: Vec<usize> = ends
-                .filter_map(|(end, _)| unknowns.column(end))
-                .collect();
+            let columns: Vec<usize> = ends.filter_map(|(end, _)| unknowns.column(end)).collect();
             Some(Suggestion {
                 what,
                 about: model.value,

@@ -18,7 +18,12 @@ pub(super) fn told(answer: &Answer<'_>) -> String {
     for ask in next.sides.iter().flat_map(|s| words::asks(s, unit)) {
         lines.push(format!("ASK: {ask}"));
     }
-    let together = answer.build.set_up.sessions.iter().find_map(words::read_together);
+    let together = answer
+        .build
+        .set_up
+        .sessions
+        .iter()
+        .find_map(words::read_together);
     lines.extend(together.map(|text| format!("HEED: {text}")));
     if next.adjusters_assumed {
         lines.push(

@@ -1,7 +1,9 @@
 //! What this vehicle can adjust: each with its step and range, kept in the build.
 
 use egui::Ui;
-use trammel_build::{Adjusters, BoltAxis, LengthUnit, RackEndRange, RodRange, StackRange, defaults};
+use trammel_build::{
+    Adjusters, BoltAxis, LengthUnit, RackEndRange, RodRange, StackRange, defaults,
+};
 
 use super::{
     super::{
@@ -142,8 +144,21 @@ fn rows(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters, requests: 
 
 fn stack(form: &mut Form<'_>, ui: &mut Ui, names: [&str; 3], s: &mut StackRange) {
     let [thickness, more, fewer] = names;
-    figure(form, ui, thickness, &mut s.thickness, LENGTH, "Thickness of one: a step.");
-    count(form, ui, more, &mut s.more, "How many more fit under the bolt.");
+    figure(
+        form,
+        ui,
+        thickness,
+        &mut s.thickness,
+        LENGTH,
+        "Thickness of one: a step.",
+    );
+    count(
+        form,
+        ui,
+        more,
+        &mut s.more,
+        "How many more fit under the bolt.",
+    );
     count(form, ui, fewer, &mut s.fewer, "How many can be taken out.");
 }
 
@@ -180,14 +195,29 @@ fn along(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters) {
         return;
     }
     let mut options = vec![
-        (None, "as its bolt", "Along the outer joint's bolt as the build says; upright where it doesn't."),
-        (Some(BoltAxis::Vertical), "upright", "More washers raise the joint."),
+        (
+            None,
+            "as its bolt",
+            "Along the outer joint's bolt as the build says; upright where it doesn't.",
+        ),
+        (
+            Some(BoltAxis::Vertical),
+            "upright",
+            "More washers raise the joint.",
+        ),
     ];
     if let Some(own) = next.washers_along.filter(|a| *a != BoltAxis::Vertical) {
         options.push((Some(own), "own", "A direction that the file gives."));
     }
     let help = "Which way washers under the outer joint move it.";
-    if let Some(to) = choice(ui, input.tokens, "Washers go", help, &options, next.washers_along) {
+    if let Some(to) = choice(
+        ui,
+        input.tokens,
+        "Washers go",
+        help,
+        &options,
+        next.washers_along,
+    ) {
         next.washers_along = to;
     }
 }

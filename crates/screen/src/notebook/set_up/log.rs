@@ -121,10 +121,18 @@ fn written(
 ) {
     let number = index + 1;
     let fields: [(&str, &str, &str, f32, fn(&mut Session, String)); 2] = [
-        ("Date", &session.date, "such as 3 May", 110.0, |s, t| s.date = t),
-        ("Notes", &session.notes, "what was locked, who read, what was odd", 300.0, |s, t| {
-            s.notes = t;
+        ("Date", &session.date, "such as 3 May", 110.0, |s, t| {
+            s.date = t
         }),
+        (
+            "Notes",
+            &session.notes,
+            "what was locked, who read, what was odd",
+            300.0,
+            |s, t| {
+                s.notes = t;
+            },
+        ),
     ];
     for (word, shown, hint, width, set) in fields {
         ui.horizontal(|ui| {

@@ -35,7 +35,13 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
         side_moves(ui, input, next, side);
     }
     steps(ui, input, next, requests);
-    if let Some(text) = input.build.set_up.sessions.iter().find_map(words::read_together) {
+    if let Some(text) = input
+        .build
+        .set_up
+        .sessions
+        .iter()
+        .find_map(words::read_together)
+    {
         ask(ui, input, text);
     }
     for side in &next.sides {

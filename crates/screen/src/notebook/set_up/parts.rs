@@ -192,9 +192,7 @@ fn optional(form: &mut Form<'_>, ui: &mut Ui, unit: LengthUnit, kind: &mut PartK
         PartKind::Spindle(_) => {}
         PartKind::Rack(r) => {
             let help = "Diameter and pitch by a thread gauge.";
-            if let Some(thread) =
-                form.text_row(ui, "End thread", &r.end_thread, "1/2-20", help)
-            {
+            if let Some(thread) = form.text_row(ui, "End thread", &r.end_thread, "1/2-20", help) {
                 r.end_thread = thread;
             }
             let hard = &guide::RACK[3];
@@ -212,9 +210,7 @@ fn optional(form: &mut Form<'_>, ui: &mut Ui, unit: LengthUnit, kind: &mut PartK
                     (Some(v), "N/mm", SpringRate::NewtonsPerMillimetre)
                 }
                 (None, LengthUnit::Inch) => (None, "lb/in", SpringRate::PoundsPerInch),
-                (None, LengthUnit::Millimetre) => {
-                    (None, "N/mm", SpringRate::NewtonsPerMillimetre)
-                }
+                (None, LengthUnit::Millimetre) => (None, "N/mm", SpringRate::NewtonsPerMillimetre),
             };
             let takes = Takes::MaybeNumber { sign };
             if let Some(v) = form.row(ui, rate.what, now, takes, rate.how) {
@@ -237,7 +233,15 @@ fn optional(form: &mut Form<'_>, ui: &mut Ui, unit: LengthUnit, kind: &mut PartK
 }
 
 fn spindle(s: &mut SpindlePart) -> Vec<Figure<'_>> {
-    let [spacing, inclination, height, out, length, arm_height, arm_out] = &guide::SPINDLE;
+    let [
+        spacing,
+        inclination,
+        height,
+        out,
+        length,
+        arm_height,
+        arm_out,
+    ] = &guide::SPINDLE;
     vec![
         (spacing, &mut s.ball_joint_spacing, LENGTH),
         (inclination, &mut s.inclination_deg, DEGREES),
@@ -260,10 +264,7 @@ fn rack(r: &mut RackPart) -> Vec<Figure<'_>> {
 
 fn spring(s: &mut SpringPart) -> Vec<Figure<'_>> {
     let [open, closed, _] = &guide::SPRING;
-    vec![
-        (open, &mut s.open, LENGTH),
-        (closed, &mut s.closed, LENGTH),
-    ]
+    vec![(open, &mut s.open, LENGTH), (closed, &mut s.closed, LENGTH)]
 }
 
 fn joint(j: &mut JointPart) -> Vec<Figure<'_>> {

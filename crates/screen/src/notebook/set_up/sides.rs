@@ -24,9 +24,17 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
     };
     let apart = moved(&left, &right, &stations, LEAST);
     if apart.is_empty() {
-        return soft(ui, input, "The right side is the mirror image of the left one.");
+        return soft(
+            ui,
+            input,
+            "The right side is the mirror image of the left one.",
+        );
     }
-    soft(ui, input, "The right side less the mirror image of the left: forward, outboard, up; and what it alone makes of the right wheel's toe change.");
+    soft(
+        ui,
+        input,
+        "The right side less the mirror image of the left: forward, outboard, up; and what it alone makes of the right wheel's toe change.",
+    );
     let unit = input.build.unit;
     let digits = if unit == LengthUnit::Inch { 3 } else { 1 };
     for m in &apart {
@@ -37,6 +45,9 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
         let toe = m
             .toe_change
             .map_or_else(String::new, |t| format!("; {:+.2}°", t.to_degrees()));
-        plain(ui, RichText::new(format!("{label}: {by} {}{toe}", unit.sign())).small());
+        plain(
+            ui,
+            RichText::new(format!("{label}: {by} {}{toe}", unit.sign())).small(),
+        );
     }
 }

@@ -34,9 +34,13 @@ pub(super) fn ui(
         "What is read here is kept in the build; its geometry changes only where a button says so.",
     );
     if next != now {
-        requests.push(edits::change(input.build, "Write down static readings", |s| {
-            s.statics = next;
-        }));
+        requests.push(edits::change(
+            input.build,
+            "Write down static readings",
+            |s| {
+                s.statics = next;
+            },
+        ));
     }
 }
 
@@ -58,12 +62,7 @@ fn number(
     }
 }
 
-fn castor(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    next: &mut Statics,
-    requests: &mut Vec<Request>,
-) {
+fn castor(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Statics, requests: &mut Vec<Request>) {
     let mut sweep = next.castor_sweep.unwrap_or([15.0, 0.0, 0.0]);
     let before = sweep;
     let mut form = Form {
@@ -102,7 +101,11 @@ fn castor(
         next.castor_sweep = Some(sweep);
     }
     if next.castor_sweep.is_none() {
-        return soft(ui, input, "Read camber of one wheel steered outward, then inward, by the same angle.");
+        return soft(
+            ui,
+            input,
+            "Read camber of one wheel steered outward, then inward, by the same angle.",
+        );
     }
     let [steered, out, inward] = sweep.map(f64::to_radians);
     let sweep = CastorSweep {

@@ -5,8 +5,8 @@ use trammel_analysis::Study;
 use trammel_build::{Edit, LengthUnit, Side, Statics};
 use trammel_geometry::Corner;
 use trammel_setup::{
-    TravelBy, TurnsAndFlats, Way, difference_of_toe, toe_of_difference, travel, turn_effect, turns_and_flats,
-    turns_for_toe,
+    TravelBy, TurnsAndFlats, Way, difference_of_toe, toe_of_difference, travel, turn_effect,
+    turns_and_flats, turns_for_toe,
 };
 
 use super::{
@@ -38,14 +38,21 @@ pub(super) fn toe(
     let left = *study.front.model.linkage(Side::Left).corner();
     let tyre = 2.0 * left.wheel.loaded_radius;
     let spread = |degrees: f64| spread(input, degrees, tyre);
-    small(ui, &format!("Wanted: {}, {} a wheel.", way(wanted), spread(wanted)));
+    small(
+        ui,
+        &format!("Wanted: {}, {} a wheel.", way(wanted), spread(wanted)),
+    );
     let difference = view.set_up.toe_difference;
     if difference != 0.0 {
         match toe_of_difference(difference * unit.mm(), tyre) {
-            Some(all) => small(ui, &format!(
-                "A tape's difference of {difference} {} over the tyre is {} in all, half of it each wheel.",
-                unit.sign(), way(all.to_degrees())
-            )),
+            Some(all) => small(
+                ui,
+                &format!(
+                    "A tape's difference of {difference} {} over the tyre is {} in all, half of it each wheel.",
+                    unit.sign(),
+                    way(all.to_degrees())
+                ),
+            ),
             None => ask(ui, input, "The tape's difference is no toe of this tyre."),
         }
     }
@@ -159,7 +166,11 @@ fn turns(
 ) {
     match turns_for_toe(corner, read.to_radians(), wanted.to_radians(), per_turn) {
         Ok(turns) if is_none(turns_and_flats(turns.longer, per_turn)) => {
-            soft(ui, input, &format!("{word}: as wanted to within half a flat."));
+            soft(
+                ui,
+                input,
+                &format!("{word}: as wanted to within half a flat."),
+            );
         }
         Ok(turns) => {
             let way = if turns.longer > 0.0 {
@@ -246,7 +257,10 @@ pub(super) fn camber(
         .iter()
         .filter_map(|(at, _, word)| {
             let read = next.camber_deg.get(*at).copied().flatten()?;
-            Some(format!("{word} {:+.2}° against the build's {drawn:.2}°", read - drawn))
+            Some(format!(
+                "{word} {:+.2}° against the build's {drawn:.2}°",
+                read - drawn
+            ))
         })
         .collect();
     if !said.is_empty() {
@@ -286,11 +300,19 @@ pub(super) fn ride_height(
     for (at, side, word) in SIDES {
         let linkage = model.linkage(side);
         let Some(spring) = linkage.corner().spring else {
-            return soft(ui, input, "The front axle has no spring unit drawn, so ride height can't be told from its length.");
+            return soft(
+                ui,
+                input,
+                "The front axle has no spring unit drawn, so ride height can't be told from its length.",
+            );
         };
         let drawn = (spring.arm_mount - spring.chassis_mount).norm();
         let Some(read) = next.shock.get(at).copied().flatten() else {
-            soft(ui, input, &format!("{word}: drawn at {}.", tape(drawn, unit)));
+            soft(
+                ui,
+                input,
+                &format!("{word}: drawn at {}.", tape(drawn, unit)),
+            );
             continue;
         };
         let by = TravelBy::ShockLength {
@@ -300,13 +322,21 @@ pub(super) fn ride_height(
         match travel(linkage, by) {
             Ok(up) => {
                 let way = if up > 0.0 { "lower" } else { "higher" };
-                plain(ui, format!(
-                    "{word}: drawn at {}; the frame stands {} {way} there than drawn.",
-                    tape(drawn, unit), tape(up.abs(), unit)
-                ));
+                plain(
+                    ui,
+                    format!(
+                        "{word}: drawn at {}; the frame stands {} {way} there than drawn.",
+                        tape(drawn, unit),
+                        tape(up.abs(), unit)
+                    ),
+                );
             }
             Err(fault) => ask(ui, input, &format!("{word}: {fault}.")),
         }
     }
-    soft(ui, input, "Set ride height before toe and camber. The Tune stage puts another ride height into the build.");
+    soft(
+        ui,
+        input,
+        "Set ride height before toe and camber. The Tune stage puts another ride height into the build.",
+    );
 }
