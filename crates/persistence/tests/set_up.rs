@@ -54,17 +54,20 @@ fn full() -> SetUp {
     set_up.adjusters.rack_end = Some(RackEndRange {
         turns_out: 4.0,
         turns_in: 2.5,
+        only: None,
     });
     set_up.adjusters.washers = Some(StackRange {
         thickness: 0.0625,
         more: 3,
         fewer: 1,
+        only: Some(Side::Right),
     });
     set_up.adjusters.washers_along = Some(trammel_build::BoltAxis::Vertical);
     set_up.adjusters.shims = Some(StackRange {
         thickness: 0.03125,
         more: 4,
         fewer: 0,
+        only: None,
     });
     set_up.adjusters.rod = Some(RodRange {
         per_turn: 0.1,

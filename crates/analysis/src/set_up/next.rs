@@ -80,7 +80,7 @@ pub fn next_moves(build: &Build) -> Result<NextMoves, NextFault> {
         .map(|(r, learned)| Question {
             learned,
             now: r.now,
-            adjusters: &kernel.own,
+            adjusters: kernel.of(r.side),
             stations: &stations,
             limit,
             rod: kernel.rod,

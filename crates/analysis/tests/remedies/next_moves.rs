@@ -2,8 +2,9 @@
 
 use trammel_analysis::{NextMoves, SideNext, advice_words, next_moves};
 use trammel_build::{
-    Adjusters, AxleModel, AxleName, Build, Edit, PointName, PointRef, RackEndRange, ReadingRow,
-    Session, Side, StackRange, ToeMethod, TravelMeasure, TravelSpec, Triple,
+    Adjusted, AdjustedPart, Adjusters, AxleModel, AxleName, Build, Edit, PointName, PointRef,
+    RackEndRange, ReadingRow, Session, Side, StackRange, ToeMethod, TravelMeasure, TravelSpec,
+    Triple,
 };
 use trammel_geometry::{Corner, Linkage};
 use trammel_setup::{AdjusterKind, Raw, Way};
@@ -128,6 +129,7 @@ fn all() -> Adjusters {
         rack_end: Some(RackEndRange {
             turns_out: 5.0,
             turns_in: 5.0,
+            only: None,
         }),
         washers: Some(stack(1.5, 5, 5)),
         washers_along: None,
@@ -141,6 +143,7 @@ fn stack(thickness: f64, more: u32, fewer: u32) -> StackRange {
         thickness,
         more,
         fewer,
+        only: None,
     }
 }
 
@@ -238,6 +241,52 @@ fn washers_along_an_upside_down_bolt_go_the_other_way() {
 }
 
 #[test]
+fn an_adjuster_of_one_side_only_moves_that_side_only() {
+    let drawn = buggy(false);
+    let truth = welded(&drawn, [[0.0, 0.0, 4.0]; 2]);
+    let shims = StackRange {
+        only: Some(Side::Right),
+        ..stack(1.0, 0, 5)
+    };
+    let adjusters = Adjusters {
+        shims: Some(shims),
+        ..Adjusters::default()
+    };
+    let next = advised(&drawn, &truth, adjusters);
+    let [left, right] = &next.sides[..] else {
+        panic!("two sides")
+    };
+    assert_eq!(next.shims, 0, "they don't raise both sides");
+    assert!(left.advice.best.moves.is_empty() && !left.advice.cured);
+    let moves = &right.advice.best.moves;
+    assert!(
+        matches!(moves[..], [m] if m.kind == AdjusterKind::RackShim && m.steps == -4),
+        "{moves:?}"
+    );
+    assert!(afterwards(&truth, &next, right) <= 0.2);
+    // Logged as done, they are counted on that side alone.
+    let mut build = drawn;
+    build.set_up.adjusters = adjusters;
+    let both = [Side::Left, Side::Right];
+    build
+        .set_up
+        .sessions
+        .push(read(&truth, ToeMethod::Degrees, &both));
+    let mended = welded(&truth, [[0.0; 3], [0.0, 0.0, -4.0]]);
+    let mut second = read(&mended, ToeMethod::Degrees, &both);
+    second.adjusted.push(Adjusted {
+        part: AdjustedPart::Shims,
+        side: Side::Right,
+        by: -4.0,
+    });
+    build.set_up.sessions.push(second);
+    let next = next_moves(&build).expect("advised");
+    let now: Vec<f64> = next.sides.iter().map(|s| s.readings.now.inner.z).collect();
+    assert_eq!(now, [0.0, -4.0]);
+    assert!(next.sides.iter().all(|s| s.learned.misfit < 1.5));
+}
+
+#[test]
 fn what_no_adjuster_cures_is_told_where_to_weld() {
     for ahead in [false, true] {
         let drawn = buggy(ahead);
@@ -246,6 +295,7 @@ fn what_no_adjuster_cures_is_told_where_to_weld() {
             rack_end: Some(RackEndRange {
                 turns_out: 1.0,
                 turns_in: 1.0,
+                only: None,
             }),
             ..Adjusters::default()
         };

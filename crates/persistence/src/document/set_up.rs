@@ -1,8 +1,8 @@
 //! The set-up part of a build as fields of its file.
 
 use trammel_build::{
-    Adjusted, Adjusters, ReadingRow, Session, SetUp, StackRange, Statics, ToeMethod, TravelMeasure,
-    Weights,
+    Adjusted, Adjusters, ReadingRow, Session, SetUp, Side, StackRange, Statics, ToeMethod,
+    TravelMeasure, Weights,
 };
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
@@ -73,10 +73,11 @@ fn adjusters(a: &Adjusters) -> Item {
     let mut all = Vec::new();
     let number = |name, v| entry(name, Item::Number(v));
     all.extend(a.rack_end.map(|r| {
-        let turns = vec![
+        let mut turns = vec![
             number("turns_out", r.turns_out),
             number("turns_in", r.turns_in),
         ];
+        turns.extend(only(r.only));
         entry("rack_end", Item::Fields(turns))
     }));
     all.extend(a.washers.map(|s| entry("washers", stack(s))));
@@ -97,11 +98,18 @@ fn adjusters(a: &Adjusters) -> Item {
 }
 
 fn stack(s: StackRange) -> Item {
-    Item::Fields(vec![
+    let mut all = vec![
         entry("thickness", Item::Number(s.thickness)),
         entry("more", Item::Count(s.more)),
         entry("fewer", Item::Count(s.fewer)),
-    ])
+    ];
+    all.extend(only(s.only));
+    Item::Fields(all)
+}
+
+/// The only side that has an adjuster.
+fn only(side: Option<Side>) -> Option<Entry> {
+    side.map(|s| entry("only", Item::Word(s.word())))
 }
 
 fn session(s: &Session) -> Item {

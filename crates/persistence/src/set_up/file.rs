@@ -55,6 +55,7 @@ pub(crate) struct Adjusters {
 pub(crate) struct RackEndRange {
     pub turns_out: f64,
     pub turns_in: f64,
+    pub only: Option<Side>,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -63,6 +64,7 @@ pub(crate) struct Stack {
     pub thickness: f64,
     pub more: u32,
     pub fewer: u32,
+    pub only: Option<Side>,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]

@@ -41,11 +41,13 @@ fn adjusters(f: &file::Adjusters) -> Adjusters {
         thickness: s.thickness,
         more: s.more,
         fewer: s.fewer,
+        only: s.only.map(side),
     };
     Adjusters {
         rack_end: f.rack_end.map(|r| RackEndRange {
             turns_out: r.turns_out,
             turns_in: r.turns_in,
+            only: r.only.map(side),
         }),
         washers: f.washers.map(stack),
         washers_along: f.washers_along.map(bolt),

@@ -60,7 +60,15 @@ fn toe_of_each_wheel_says_whether_the_steering_is_centred_and_what_to_turn() {
         [Some(0.4), None],
         "a reading is a step"
     );
-    fill(&mut screen, "Toe left", "");
+    let field = |s: &Screen| {
+        s.get_by_role_and_label(egui::Role::TextInput, "Toe left")
+            .click()
+    };
+    field(&screen);
+    screen.run_steps(2);
+    press(&mut screen, Modifiers::COMMAND, Key::A);
+    press(&mut screen, Modifiers::NONE, Key::Delete);
+    press(&mut screen, Modifiers::NONE, Key::Enter);
     assert_eq!(statics(&screen).toe_deg, [None, None]);
 }
 

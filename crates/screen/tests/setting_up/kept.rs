@@ -23,6 +23,7 @@ fn adjusters_are_given_their_step_and_range_and_count_for_the_move() {
         thickness: 0.0625,
         more: 3,
         fewer: 0,
+        only: None,
     };
     assert_eq!(adjusters.washers, Some(usual));
     fill(&mut screen, "Washers fewer", "2");
@@ -41,6 +42,7 @@ fn adjusters_are_given_their_step_and_range_and_count_for_the_move() {
     let turns = RackEndRange {
         turns_out: 3.0,
         turns_in: 0.5,
+        only: None,
     };
     assert_eq!(
         screen.state().build().set_up.adjusters.rack_end,
@@ -103,7 +105,9 @@ fn every_figure_of_a_part_is_kept_and_put_in() {
         assert!((end.rating.expect("rated").n() - 22_241.1).abs() < 0.1);
     }
     only(&mut screen);
-    click(&mut screen, "Rack");
+    screen
+        .get_by_role_and_label(egui::Role::Button, "Rack")
+        .click();
     screen.run_steps(20);
     fill(&mut screen, "Hard teeth to", "5 1/4");
     let PartKind::Rack(rack) = kept()[0].kind.clone() else {

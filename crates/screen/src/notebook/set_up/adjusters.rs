@@ -2,7 +2,7 @@
 
 use egui::Ui;
 use trammel_build::{
-    Adjusters, BoltAxis, LengthUnit, RackEndRange, RodRange, StackRange, defaults,
+    Adjusters, BoltAxis, LengthUnit, RackEndRange, RodRange, Side, StackRange, defaults,
 };
 
 use super::{
@@ -43,11 +43,12 @@ pub(super) fn ui(
                     "The build doesn't say, so the usual ones are taken: a rack end, washers under the outer joint, shims under the rack. Ranges count from where each stands now.",
                 );
             } else {
-                soft(ui, input, "Ranges count from where each stands now. A rack end turns by flats, a sixth of a turn. Rack end and washers are moved on each side by itself, shims raise both.");
+                soft(ui, input, "Ranges count from where each stands now. A rack end turns by flats, a sixth of a turn. Rack end and washers are moved on each side by itself, shims under the whole rack raise both.");
             }
             whether(ui, input, &mut next);
             rows(ui, input, &mut next, requests);
             along(ui, input, &mut next);
+            where_it_is(ui, input, &mut next);
             if next != now {
                 requests.push(edits::change(input.build, "Change what can be adjusted", |s| {
                     s.adjusters = next;
@@ -66,6 +67,7 @@ fn usual((mm, more, fewer): (f64, u32, u32), unit: LengthUnit) -> StackRange {
         thickness,
         more,
         fewer,
+        only: None,
     }
 }
 
@@ -84,6 +86,7 @@ fn whether(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters) {
         next.rack_end = on.then_some(RackEndRange {
             turns_out: defaults::RACK_END_TURNS,
             turns_in: defaults::RACK_END_TURNS,
+            only: None,
         });
     }
     let help = "Washers between the steering arm and the outer joint.";
@@ -186,6 +189,39 @@ fn count(form: &mut Form<'_>, ui: &mut Ui, label: &str, value: &mut u32, help: &
         form.refuse(format!(
             "Read {v}, expected a whole number from 0 to 100. {label} stays at {value}."
         ));
+    }
+}
+
+/// On which side each is.
+fn where_it_is(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters) {
+    let options = [
+        (None, "both", "Both sides have it."),
+        (Some(Side::Left), "left only", "The left side alone has it."),
+        (
+            Some(Side::Right),
+            "right only",
+            "The right side alone has it.",
+        ),
+    ];
+    let ask = |ui: &mut Ui, word: &str, help: &str, only: &mut Option<Side>| {
+        if let Some(to) = choice(ui, input.tokens, word, help, &options, *only) {
+            *only = to;
+        }
+    };
+    if let Some(r) = &mut next.rack_end {
+        ask(
+            ui,
+            "Rack ends on",
+            "Which sides have one that turns.",
+            &mut r.only,
+        );
+    }
+    if let Some(s) = &mut next.washers {
+        ask(ui, "Washers on", "Which sides take them.", &mut s.only);
+    }
+    if let Some(s) = &mut next.shims {
+        let help = "Both: they raise the whole rack. One side: they tilt it, and that side's joint alone moves.";
+        ask(ui, "Shims on", help, &mut s.only);
     }
 }
 

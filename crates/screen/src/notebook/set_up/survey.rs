@@ -11,7 +11,7 @@ use crate::{
     set_up::{
         edits,
         settings::SurveyEntry,
-        survey::{KINDS, SurveyAnswer, hardpoint, place_words, said, take},
+        survey::{KINDS, Kind, SurveyAnswer, hardpoint, place_words, said, take},
     },
     view::View,
 };
@@ -64,15 +64,21 @@ fn small_edit(
 
 fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     let entry = &mut view.set_up.survey_entry;
-    let (word, two, hint) = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
+    let Kind {
+        word,
+        two,
+        hint,
+        about,
+    } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut add = false;
     ui.horizontal_wrapped(|ui| {
         ComboBox::from_id_salt("survey kind")
             .selected_text(word)
             .width(74.0)
             .show_ui(ui, |ui| {
-                for (i, (word, ..)) in KINDS.iter().enumerate() {
-                    ui.selectable_value(&mut entry.kind, i, *word);
+                for (i, kind) in KINDS.iter().enumerate() {
+                    ui.selectable_value(&mut entry.kind, i, kind.word)
+                        .on_hover_text(kind.about);
                 }
             });
         let from = if two { "from" } else { "name" };
@@ -88,6 +94,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
         let button = ui.button("Add").on_hover_text("Behind a reading may stand: accuracy 2, round (the tape went round something), starts 1 (a burned end), from near 12, to far 12 (held at the edge of a hole of that diameter).");
         add |= button.clicked();
     });
+    soft(ui, input, about);
     if add {
         let line = line_of(entry);
         let unit = input.build.unit.sign();
@@ -111,7 +118,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
 }
 
 fn line_of(entry: &SurveyEntry) -> String {
-    let (word, two, _) = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
+    let Kind { word, two, .. } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut cells = vec![word, entry.from.trim()];
     if two {
         cells.push(entry.to.trim());
