@@ -321,11 +321,11 @@ pub(super) fn ride_height(
         };
         match travel(linkage, by) {
             Ok(up) => {
-                let way = if up > 0.0 { "lower" } else { "higher" };
+                let (sign, way) = (unit.sign(), if up > 0.0 { "lower" } else { "higher" });
                 plain(
                     ui,
                     format!(
-                        "{word}: drawn at {}; the frame stands {} {way} there than drawn.",
+                        "{word}: drawn at {} {sign}; the frame stands {} {sign} {way} there than drawn.",
                         tape(drawn, unit),
                         tape(up.abs(), unit)
                     ),
