@@ -26,8 +26,20 @@ pub fn measuring_tables(unit: LengthUnit) -> Vec<Table> {
     for (text, n) in RULES.iter().zip(1..) {
         rules.row([n.to_string(), (*text).to_owned()]);
     }
-    let pair = ["Figure", "From where to where", "Unit", "Left", "Right"];
-    let one = ["Figure", "From where to where", "Unit", "First", "Second"];
+    let pair = [
+        "Figure",
+        "From where to where",
+        "Unit",
+        "Left as read",
+        "Right as read",
+    ];
+    let one = [
+        "Figure",
+        "From where to where",
+        "Unit",
+        "First reading",
+        "Second reading",
+    ];
     let length = unit.sign();
     let (rate, force) = match unit {
         LengthUnit::Inch => ("lb/in", "lbf"),

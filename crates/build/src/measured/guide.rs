@@ -61,7 +61,7 @@ pub const RACK: [Measure; 4] = [
     ),
     measure(
         "Hard teeth to",
-        "From the centre to where the hardened teeth end, by a file; nothing is cut, drilled or welded inboard of it.",
+        "From the centre to where the hardened teeth end, found with a file; nothing is cut, drilled or welded inboard of it.",
     ),
 ];
 

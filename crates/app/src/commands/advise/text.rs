@@ -56,7 +56,12 @@ fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String
     )];
     lines.extend(words::returns(&side.readings.latest));
     lines.extend(words::cause(side, unit));
-    lines.push(format!("As it stands: {}.", words::expected(&advice.now)));
+    let now = if next.shims == 0 {
+        "As it stands"
+    } else {
+        "With the shims moved"
+    };
+    lines.push(format!("{now}: {}.", words::expected(&advice.now)));
     lines.push(format!("DO: {}.", words::moves(&advice.best, &next.rod)));
     lines.push(format!("Then: {}.", words::expected(&advice.best)));
     lines.extend(words::reweld(side, unit));

@@ -71,7 +71,12 @@ fn side_moves(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &S
     head(ui, &format!("{} wheel", capital(side.readings.side.word())));
     let text = capital(&words::moves(&advice.best, &next.rod));
     move_line(ui, input, &text);
-    chance(ui, "Now", &advice.now);
+    let now = if next.shims == 0 {
+        "Now"
+    } else {
+        "With the shims"
+    };
+    chance(ui, now, &advice.now);
     chance(ui, "Then", &advice.best);
     if let Some(text) = words::reweld(side, unit) {
         ask(ui, input, &text);
