@@ -62,7 +62,7 @@ fn toe_of_each_wheel_says_whether_the_steering_is_centred_and_what_to_turn() {
     );
     let field = |s: &Screen| {
         s.get_by_role_and_label(egui::Role::TextInput, "Toe left")
-            .click()
+            .click();
     };
     field(&screen);
     screen.run_steps(2);

@@ -120,9 +120,10 @@ fn written(
     requests: &mut Vec<Request>,
 ) {
     let number = index + 1;
-    let fields: [(&str, &str, &str, f32, fn(&mut Session, String)); 2] = [
+    type Set = fn(&mut Session, String);
+    let fields: [(&str, &str, &str, f32, Set); 2] = [
         ("Date", &session.date, "such as 3 May", 110.0, |s, t| {
-            s.date = t
+            s.date = t;
         }),
         (
             "Notes",
