@@ -7,6 +7,8 @@
 )]
 
 mod common;
+#[path = "remedies/next_moves.rs"]
+mod next_moves;
 
 use common::{demo, demos, findings, of_kind, plumb, sides_apart};
 use trammel_analysis::{Bound, Caution, CautionKind, FigureUnit, Findings};

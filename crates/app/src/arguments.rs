@@ -24,7 +24,7 @@ use crate::{
 /// past a limit and what would mend it. The commands do the same work without a window.
 ///
 /// BUILD is a build file (.ron), or one of the demos by name: demo:good, demo:lifted,
-/// demo:badly-placed-rack.
+/// demo:badly-placed-rack, demo:measured.
 ///
 /// Every command ends with 0 when it is done, and with 2, one line on standard error and nothing on
 /// standard output when its input can't be used.

@@ -34,7 +34,7 @@ pub(crate) struct SurveyArguments {
 
 #[derive(Debug, Args)]
 pub(crate) struct CardsArguments {
-    /// Build file, or demo:NAME.
+    /// Build file, or demo:NAME; the measuring sheet takes its unit.
     #[arg(value_name = "BUILD")]
     pub build: PathBuf,
     /// PDF file to write.
@@ -43,6 +43,9 @@ pub(crate) struct CardsArguments {
     /// Paper: a4, a3, letter or tabloid.
     #[arg(long, value_name = "PAPER", default_value = "a4", value_parser = paper)]
     pub paper: Paper,
+    /// Instead of the cards the sheet to measure spindles, racks, springs and joints by.
+    #[arg(long)]
+    pub measuring_sheet: bool,
     /// Write over a file that is there already.
     #[arg(long)]
     pub force: bool,
@@ -55,7 +58,8 @@ fn paper(text: &str) -> Result<Paper, String> {
 pub(crate) const CARDS_ABOUT: &str = "\
 Cards for setting up, to print: what to lock, check and measure, with blank columns for every
 wheel height; readings and moves, where the build holds any; what a turn and a flat of the tie rod
-do; and the list to sign before the vehicle is driven. One PDF; the same build gives the same bytes.";
+do; and the list to sign before the vehicle is driven. One PDF; the same build gives the same bytes.
+With --measuring-sheet: what to measure on spindles, racks, springs and joints, from where to where.";
 
 pub(crate) const ADVISE_ABOUT: &str = "\
 Say what to turn or shim next, from readings of toe against wheel travel.
@@ -86,6 +90,7 @@ does, and where to weld is said; 2: the input can't be used.
 
 With --json, one object (angles in degrees, toe-in positive; lengths in the build's unit):
   title, unit, limit_deg, cured, adjusters_assumed, shims (shims under the rack, both sides)
+  read_together   what a tape across both tyres can't tell, or null
   asks       list of questions about readings that look wrong
   sides      list of { side, readings [{ rack, travel, toe_deg, way, deviation_deg }],
              return_to_zero_deg, came_back, repeatability_deg,
@@ -100,7 +105,7 @@ Coordinates from tape readings, with how well each is known.
 
 The survey is a table (commas, semicolons or tabs), a line each:
   unit, mm                         or in; tape class, 2
-  mark, A, 0, 0, 0                 a mark whose place is given; a seventh cell: how well, if measured
+  mark, A, 0, 0, 0                 a mark whose place is given; a sixth cell: how well, if measured
   point, joint, above              a sought point; above, below, left, right, ahead or behind tells
                                    which of two mirror places; or three numbers: about where
   tape, A, joint, 412.5            height, joint, 263    offset, joint, 210 (from the centre line)
@@ -118,4 +123,4 @@ With --json, one object (lengths in the table's unit, angles in degrees):
              weak { direction, deviation } }
   readings   list of { what, left_over, checked (0 to 1), standardised }
   blunder    { what, off_by, expected, or, slip }
-  suggestions   list of { what, about, worst_now, worst_then }";
+  suggestions   list of { what, about, own_now, own_then (the place it is about), worst_now, worst_then }";

@@ -341,7 +341,7 @@ fn demos_are_written_and_never_over_anything_unasked() {
             Some(0)
         );
     }
-    let [first, second, _] = trammel_persistence::demos().map(|d| new.join(d.file_name));
+    let [first, second, ..] = trammel_persistence::demos().map(|d| new.join(d.file_name));
     fs::remove_file(&first).unwrap();
     fs::write(&second, "mine").unwrap();
     refused(&["demo", "--out", to], "--force");

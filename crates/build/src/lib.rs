@@ -56,6 +56,7 @@ pub use load_case::{
 };
 pub use measured::{
     JointPart, Part, PartFault, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
+    guide as measuring_guide,
 };
 pub use parts::{
     ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit, JointEnd,
@@ -69,7 +70,7 @@ pub use points::{AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SessionFault,
-    SetUp, SideSheet, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+    SetUp, SideSheet, StackRange, Statics, SurveyedPoint, ToeMethod, TravelMeasure, Weights,
 };
 pub use shop::{ShopSpec, ShopStep};
 pub use spec::{

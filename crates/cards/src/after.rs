@@ -36,13 +36,16 @@ fn about(session: &Session, next: &NextMoves) -> Table {
         (
             "Limit",
             format!(
-                "{:.2} degrees of toe change over the travel",
+                "{:.2} degrees of toe change over the travel, rack at its centre",
                 next.limit.to_degrees()
             ),
         ),
         ("Notes", session.notes.clone()),
     ] {
         table.row([what.to_owned(), text]);
+    }
+    if let Some(text) = words::read_together(session) {
+        table.row(["Heed".to_owned(), text.to_owned()]);
     }
     table
 }

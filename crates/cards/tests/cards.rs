@@ -3,7 +3,7 @@
 #![allow(clippy::expect_used, reason = "a test stops where it fails")]
 
 use trammel_build::{AxleName, Build, ReadingRow, Session, Side, ToeMethod, TravelMeasure};
-use trammel_cards::{Card, checks, pdf, stations};
+use trammel_cards::{Card, checks, measuring_pdf, measuring_tables, pdf, stations};
 use trammel_drawings::sheet::Paper;
 use trammel_setup::{Raw, Way};
 
@@ -106,5 +106,30 @@ fn the_same_build_gives_the_same_bytes_on_every_paper() {
 fn no_check_says_safe() {
     for (what, should) in checks(&demo(0)) {
         assert!(!format!("{what} {should}").to_lowercase().contains("safe"));
+    }
+}
+
+#[test]
+fn the_measuring_sheet_says_from_where_to_where_for_every_kind_of_part() {
+    use trammel_build::LengthUnit::{Inch, Millimetre};
+    let tables = measuring_tables(Inch);
+    let rows: Vec<usize> = tables.iter().map(|t| t.rows().len()).collect();
+    assert_eq!(rows, [5, 8, 5, 3, 3]);
+    let all = format!("{tables:?}");
+    for word in [
+        "ball centres",
+        "lbf",
+        "lb/in",
+        "hardened teeth",
+        "maker's sheet",
+    ] {
+        assert!(all.contains(word), "{word}");
+    }
+    let metric = format!("{:?}", measuring_tables(Millimetre));
+    assert!(!metric.contains("lb/in") && metric.contains("N/mm"));
+    for (unit, paper) in [(Inch, Paper::Letter), (Millimetre, Paper::A4)] {
+        let bytes = measuring_pdf(unit, paper).expect("written");
+        assert!(bytes.starts_with(b"%PDF"));
+        assert_eq!(bytes, measuring_pdf(unit, paper).expect("written again"));
     }
 }

@@ -13,9 +13,9 @@ pub struct Demo {
     pub text: &'static str,
 }
 
-/// The three demo builds, the good one first.
+/// The four demo builds, the good one first.
 #[must_use]
-pub fn demos() -> [Demo; 3] {
+pub fn demos() -> [Demo; 4] {
     [
         Demo {
             name: "good",
@@ -34,6 +34,12 @@ pub fn demos() -> [Demo; 3] {
             file_name: "demo-badly-placed-rack.ron",
             about: "the same kart with its rack too high and too wide: drag the inner tie-rod joint until the toe curve is flat",
             text: include_str!("../../../assets/demo-badly-placed-rack.ron"),
+        },
+        Demo {
+            name: "measured",
+            file_name: "demo-measured.ron",
+            about: "the good kart finished and measured: toe read with two dials on both wheels, joints by tape; turn to Set up",
+            text: include_str!("../../../assets/demo-measured.ron"),
         },
     ]
 }

@@ -9,8 +9,8 @@
 use trammel_build::{
     Adjusted, AdjustedPart, AxleName, Build, Edit, JointPart, LengthUnit, Part, PartKind,
     PointName, PointRef, RackEndRange, RackPart, ReadingRow, RodRange, Session, SetUp, Side,
-    SpindlePart, SpringPart, SpringRate, StackRange, SteeringArm, SurveyedPoint, ToeMethod,
-    TravelMeasure,
+    SpindlePart, SpringPart, SpringRate, StackRange, Statics, SteeringArm, SurveyedPoint,
+    ToeMethod, TravelMeasure, Weights,
 };
 use trammel_persistence::{
     Document, Drawer, DrawerFault, demos, read, read_readings, read_survey, write,
@@ -54,17 +54,20 @@ fn full() -> SetUp {
     set_up.adjusters.rack_end = Some(RackEndRange {
         turns_out: 4.0,
         turns_in: 2.5,
+        only: None,
     });
     set_up.adjusters.washers = Some(StackRange {
         thickness: 0.0625,
         more: 3,
         fewer: 1,
+        only: Some(Side::Right),
     });
     set_up.adjusters.washers_along = Some(trammel_build::BoltAxis::Vertical);
     set_up.adjusters.shims = Some(StackRange {
         thickness: 0.03125,
         more: 4,
         fewer: 0,
+        only: None,
     });
     set_up.adjusters.rod = Some(RodRange {
         per_turn: 0.1,
@@ -122,6 +125,14 @@ fn full() -> SetUp {
         },
     );
     set_up.survey = vec!["unit, in".into(), "mark, A, 0, 0, 0".into()];
+    set_up.statics = Statics {
+        toe_deg: [Some(0.125), None],
+        wanted_toe_deg: Some(0.0),
+        camber_deg: [Some(-1.25), Some(-0.75)],
+        shock: [None, Some(13.5)],
+        castor_sweep: Some([15.0, 1.5, -1.5]),
+        weights: Some(Weights::Pounds([180.0, 181.5, 220.0, 219.0])),
+    };
     set_up
 }
 

@@ -9,7 +9,7 @@ pub enum Pick {
     OpenBuild,
     /// Save a build; the suggested file name.
     SaveBuild(String),
-    /// Read a point table.
+    /// Read a table: points, readings of toe, a tape survey.
     OpenTable,
     /// Write a point table; the suggested file name.
     SaveTable(String),

@@ -57,6 +57,12 @@ pub enum Request {
     Parts(crate::set_up::drawer::PartAsk),
     /// Save the cards for setting up; where to is asked.
     SaveCards,
+    /// Save the sheet to measure parts by; where to is asked.
+    SaveMeasuringSheet,
+    /// Take a sheet of toe readings from a file; which one is asked.
+    OpenReadings,
+    /// Take a tape survey from a file; which one is asked.
+    OpenSurvey,
     /// Say something to the user.
     Say(String),
     /// Something typed could not be used: say why and what stands instead.

@@ -6,7 +6,13 @@
     reason = "a test stops where it fails"
 )]
 
+#[path = "setting_up/at_rest.rs"]
+mod at_rest;
 mod common;
+#[path = "setting_up/from_files.rs"]
+mod from_files;
+#[path = "setting_up/kept.rs"]
+mod kept;
 
 use common::{Screen, TestHost, bench, bench_on, click as click_at, press, type_in};
 use egui::{Key, Modifiers};
@@ -332,27 +338,6 @@ fn lines_of_a_survey_are_added_and_taken_out() {
     assert_eq!(lines, &["unit, in", "mark, A, 0, 0, 0"]);
     click(&mut screen, "Take out survey line 2");
     assert_eq!(screen.state().build().set_up.survey, ["unit, in"]);
-}
-
-#[test]
-fn wanted_toe_and_weights_go_into_the_build() {
-    let mut screen = set_up("good");
-    turn_to(&mut screen, SetUpPage::Static);
-    fill(&mut screen, "Toe wanted", "0.25");
-    click(&mut screen, "Put the wanted toe into the build");
-    assert_eq!(screen.state().build().front.wheel.toe_deg, 0.25);
-    for (field, weight) in [
-        ("Front left", "180"),
-        ("Front right", "180"),
-        ("Rear left", "220"),
-        ("Rear right", "220"),
-    ] {
-        fill(&mut screen, field, weight);
-    }
-    click(&mut screen, "Put the weights into the build");
-    let vehicle = screen.state().build().vehicle;
-    assert_eq!(vehicle.mass, Some(trammel_build::Mass::Pounds(800.0)));
-    assert_eq!(vehicle.front_share, Some(0.45));
 }
 
 #[test]

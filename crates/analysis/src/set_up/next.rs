@@ -21,9 +21,9 @@ pub struct NextMoves {
     pub shims: i32,
     /// The shims, where there are any.
     pub shim: Option<Shared>,
-    /// Largest toe change allowed, rad.
+    /// Largest toe change allowed at rack centre, rad.
     pub limit: f64,
-    /// The poses judged.
+    /// The poses judged: the whole travel at rack centre.
     pub stations: Stations,
     /// The tie rod's thread.
     pub rod: RodThread,
@@ -67,7 +67,9 @@ pub fn next_moves(build: &Build) -> Result<NextMoves, NextFault> {
         .toe_change_deg
         .unwrap_or(defaults::TOE_CHANGE_LIMIT_DEG);
     let limit = limit.to_radians();
-    let stations = stations(&read, axle.travel.droop, axle.travel.bump)?;
+    // The limit is one of the wheels straight ahead: towards lock toe changes with travel on a perfect build too. What is read there tells of
+    // the geometry and is predicted anew, but is not judged.
+    let stations = Stations::even(axle.travel.droop, axle.travel.bump, STATIONS, vec![0.0])?;
     let learned: Vec<Learned> = read
         .iter()
         .map(|r| learn(&r.drawn, &r.tolerances, &r.rounds).map_err(|f| of_side(r.side, f)))
@@ -78,7 +80,7 @@ pub fn next_moves(build: &Build) -> Result<NextMoves, NextFault> {
         .map(|(r, learned)| Question {
             learned,
             now: r.now,
-            adjusters: &kernel.own,
+            adjusters: kernel.of(r.side),
             stations: &stations,
             limit,
             rod: kernel.rod,
@@ -123,17 +125,6 @@ fn ask(
 
 fn of_side(side: Side, fault: LearnFault) -> NextFault {
     NextFault::Learn { side, fault }
-}
-
-/// The whole travel at rack centre and wherever else was read.
-fn stations(read: &[SideReadings], droop: f64, bump: f64) -> Result<Stations, NextFault> {
-    let mut racks = vec![0.0];
-    for p in read.iter().flat_map(|r| r.latest.readings.points()) {
-        if !racks.iter().any(|r: &f64| (r - p.rack).abs() < 0.5) {
-            racks.push(p.rack);
-        }
-    }
-    Ok(Stations::even(droop, bump, STATIONS, racks)?)
 }
 
 fn side_next(

@@ -113,6 +113,8 @@ fn adjusted(build: &Build, session: &Session, side: Side, drawn: &Corner) -> Joi
             .dot(&(drawn.tie_rod.outer - drawn.tie_rod.inner))
             .signum()
     });
+    let shims = build.set_up.adjusters.shims;
+    let shims_raise_both = shims.is_none_or(|s| s.only.is_none());
     session.adjusted.iter().fold(JointShift::NONE, |sum, a| {
         let by = a.by * build.unit.mm();
         let inner = |inner| JointShift {
@@ -121,13 +123,13 @@ fn adjusted(build: &Build, session: &Session, side: Side, drawn: &Corner) -> Joi
         };
         let own = a.side == side;
         let moved = match a.part {
-            AdjustedPart::Shims => inner(Vector::z() * by),
+            AdjustedPart::Shims if own || shims_raise_both => inner(Vector::z() * by),
             AdjustedPart::RackEnd if own => inner(outward * by),
             AdjustedPart::Washers if own => JointShift {
                 outer: washers_along(build) * by,
                 ..JointShift::NONE
             },
-            AdjustedPart::RackEnd | AdjustedPart::Washers => JointShift::NONE,
+            AdjustedPart::RackEnd | AdjustedPart::Washers | AdjustedPart::Shims => JointShift::NONE,
         };
         sum.and(&moved)
     })

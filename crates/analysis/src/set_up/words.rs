@@ -1,7 +1,7 @@
 //! Advice as it is said.
 
 use super::{Doubt, NextMoves, SideNext};
-use trammel_build::{LengthUnit, format_length};
+use trammel_build::{LengthUnit, Session, format_length};
 use trammel_setup::{Plan, Reduced, RodThread, Uncertain, Way, turns_and_flats};
 
 /// `0.123 IN`.
@@ -144,6 +144,15 @@ pub fn shims(next: &NextMoves) -> Option<String> {
     let verb = if next.shims > 0 { "add" } else { "take out" };
     let count = next.shims.unsigned_abs();
     (count != 0).then(|| format!("{verb} {count} of the shims under the rack"))
+}
+
+/// What a session can't tell that reads both wheels together; `None` for one that reads each by itself.
+#[must_use]
+pub fn read_together(session: &Session) -> Option<&'static str> {
+    (session.method.reads_both_wheels() && !session.rows.is_empty()).then_some(
+        "A tape across both tyres reads the sum of both wheels; each is given half of it. If one wheel is off more than the other, half of the \
+         difference is laid on the wrong one, and no figure here shows it. Read each wheel from a string or straight edge to tell them apart.",
+    )
 }
 
 /// Where to weld, when no adjuster cures it.

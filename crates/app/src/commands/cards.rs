@@ -9,6 +9,11 @@ pub(crate) fn run(arguments: &CardsArguments) -> Result<(), Fault> {
             path: arguments.out.clone(),
         });
     }
-    let bytes = trammel_cards::pdf(&build, arguments.paper).map_err(Box::new)?;
+    let bytes = if arguments.measuring_sheet {
+        trammel_cards::measuring_pdf(build.unit, arguments.paper)
+    } else {
+        trammel_cards::pdf(&build, arguments.paper)
+    }
+    .map_err(Box::new)?;
     files::write(&arguments.out, &bytes)
 }

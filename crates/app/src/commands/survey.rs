@@ -132,12 +132,13 @@ fn as_text(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Strin
     }
     for s in further {
         lines.push(format!(
-            "Would help: {} (about {}): the worst place would be known to {:.decimals$} instead of {:.decimals$} {}.",
+            "Would help: {} (about {}): its place would be known to {:.decimals$} instead of {:.decimals$} {}, the worst place of all to {:.decimals$}.",
             file.survey.describe(s.what),
             said(s.what, s.about, unit),
+            unit.from_mm(s.own_then),
+            unit.from_mm(s.own_now),
+            unit.sign(),
             unit.from_mm(s.worst_then),
-            unit.from_mm(s.worst_now),
-            unit.sign()
         ));
     }
     lines.join("\n") + "\n"
@@ -169,6 +170,8 @@ fn as_json(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Value
         "suggestions": further.iter().map(|s| json!({
             "what": file.survey.describe(s.what),
             "about": shown(s.what, s.about, unit),
+            "own_now": unit.from_mm(s.own_now),
+            "own_then": unit.from_mm(s.own_then),
             "worst_now": unit.from_mm(s.worst_now),
             "worst_then": unit.from_mm(s.worst_then),
         })).collect::<Vec<_>>(),

@@ -1,5 +1,6 @@
 //! Parts measured once on the bench, and put into any build.
 
+pub mod guide;
 mod put;
 mod spec;
 

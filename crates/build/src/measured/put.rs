@@ -4,8 +4,8 @@ use trammel_geometry::{Point, Vector};
 
 use super::{JointPart, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm};
 use crate::{
-    Axis, AxleName, AxleSpec, Build, Coordinate, LengthUnit, PointName, RackSpec, Triple,
-    access::point_mm, convert_length,
+    Axis, AxleName, AxleSpec, Build, Coordinate, Force, LengthUnit, PointName, RackSpec,
+    SpringRate, Triple, access::point_mm, convert_length,
 };
 
 /// Why a part can't be put into a build.
@@ -47,10 +47,7 @@ pub(crate) fn put(build: &mut Build, axle: AxleName, part: &Part) -> Result<(), 
         PartKind::Spindle(s) => spindle(build, axle, part, s),
         PartKind::Rack(r) => rack(build, axle, part, r),
         PartKind::Spring(s) => spring(build, axle, part, s),
-        PartKind::Joint(j) => {
-            joint(build, j);
-            Ok(())
-        }
+        PartKind::Joint(j) => joint(build, axle, part, j),
     }
 }
 
@@ -79,6 +76,7 @@ fn check(part: &Part) -> Result<(), PartFault> {
             vec![
                 ("the open length", s.open, POSITIVE),
                 ("the closed length", s.closed, POSITIVE),
+                ("the rate", s.rate.map_or(1.0, rate), POSITIVE),
             ]
         }
         PartKind::Joint(j) => vec![
@@ -98,6 +96,12 @@ fn check(part: &Part) -> Result<(), PartFault> {
             expected,
         }),
         None => Ok(()),
+    }
+}
+
+fn rate(rate: SpringRate) -> f64 {
+    match rate {
+        SpringRate::NewtonsPerMillimetre(v) | SpringRate::PoundsPerInch(v) => v,
     }
 }
 
@@ -196,8 +200,23 @@ fn spring(build: &mut Build, axle: AxleName, part: &Part, s: &SpringPart) -> Res
     Ok(())
 }
 
-fn joint(build: &mut Build, j: &JointPart) {
+/// Swivel, ball and rating of both tie-rod joints; what else is known of them stays, and a size of the standard's table goes.
+fn joint(build: &mut Build, axle: AxleName, part: &Part, j: &JointPart) -> Result<(), PartFault> {
+    let ball = convert_length(j.ball_width, part.unit, build.unit);
+    spec(build, axle, part)?;
     build.limits.joint_angle_deg = Some(j.swivel_deg);
+    let Some(spec) = build.axle_spec_mut(axle) else {
+        return Ok(());
+    };
+    for point in [PointName::TieRodInner, PointName::TieRodOuter] {
+        let joint = spec.parts.joints.entry(point).or_default();
+        let end = joint.end.get_or_insert_default();
+        end.listed = None;
+        end.swivel_deg = Some(j.swivel_deg);
+        end.ball_width = Some(ball);
+        end.rating = j.rating.map(Force::Newtons).or(end.rating);
+    }
+    Ok(())
 }
 
 fn spec<'a>(build: &'a Build, axle: AxleName, part: &Part) -> Result<&'a AxleSpec, PartFault> {

@@ -9,6 +9,7 @@ use crate::BuildFault;
 const LARGEST: f64 = 1e6;
 const POSITIVE: &str = "a number above nought and at most a million";
 const NOUGHT_OR_MORE: &str = "nought or more, and at most a million";
+const ANGLE: &str = "less than 90 degrees either way";
 const NUMBER: &str = "a number within a million either way";
 
 /// The first figure that can't stand.
@@ -33,8 +34,10 @@ pub(crate) fn check(set_up: &SetUp) -> Option<BuildFault> {
         let both = p.covariances.map(|v| Figure::new(path.clone(), v, NUMBER));
         variance.into_iter().chain(both)
     });
+    let statics = static_figures(set_up.statics);
     let odd = adjusters
         .into_iter()
+        .chain(statics)
         .chain(sessions)
         .chain(surveyed)
         .find(bad)?;
@@ -60,6 +63,7 @@ impl Figure {
         let least = match self.expected {
             POSITIVE => self.value > 0.0,
             NOUGHT_OR_MORE => self.value >= 0.0,
+            ANGLE => self.value.abs() < 90.0,
             _ => true,
         };
         least && self.value.abs() <= LARGEST
@@ -89,6 +93,26 @@ fn adjuster_figures(set_up: &SetUp) -> Vec<Figure> {
         add("rod.shorter", r.shorter, NOUGHT_OR_MORE);
         add("rod.longer", r.longer, NOUGHT_OR_MORE);
     }
+    all
+}
+
+fn static_figures(mut statics: super::Statics) -> Vec<Figure> {
+    let weights = statics.weights.map(super::Weights::figures);
+    let mut all: Vec<Figure> = statics
+        .angles()
+        .map(|v| Figure::new("statics", v, ANGLE))
+        .collect();
+    all.extend(
+        weights
+            .into_iter()
+            .flatten()
+            .map(|v| Figure::new("statics.weights", v, NOUGHT_OR_MORE)),
+    );
+    all.extend(
+        statics
+            .lengths()
+            .map(|v| Figure::new("statics.shock", *v, POSITIVE)),
+    );
     all
 }
 

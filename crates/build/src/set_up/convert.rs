@@ -16,6 +16,7 @@ pub(crate) fn convert(set_up: &mut SetUp, length: &impl Fn(&mut f64), area: impl
             .into_iter()
             .for_each(length);
     }
+    set_up.statics.lengths().for_each(length);
     set_up.sessions.iter_mut().for_each(|s| session(s, length));
     for point in set_up.surveyed.values_mut() {
         point

@@ -4,6 +4,7 @@ mod check;
 mod convert;
 mod sheet;
 mod spec;
+mod statics;
 
 pub(crate) use check::check;
 pub(crate) use convert::convert;
@@ -12,3 +13,4 @@ pub use spec::{
     Adjusted, AdjustedPart, Adjusters, RackEndRange, ReadingRow, RodRange, Session, SetUp,
     StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
 };
+pub use statics::{Statics, Weights};

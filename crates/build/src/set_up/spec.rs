@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use trammel_setup::{Board, Raw, Way};
 
+use super::Statics;
 use crate::{BoltAxis, PointRef, Side};
 
 /// All of it. Everything may be left out.
@@ -17,6 +18,8 @@ pub struct SetUp {
     pub surveyed: BTreeMap<PointRef, SurveyedPoint>,
     /// The tape survey as it was written down, a line each: marks, sought points, readings. It names its own unit.
     pub survey: Vec<String>,
+    /// The vehicle at rest as it was read.
+    pub statics: Statics,
 }
 
 /// What this vehicle can adjust. What is left out can't be.
@@ -41,6 +44,8 @@ pub struct RackEndRange {
     pub turns_out: f64,
     /// Turns in.
     pub turns_in: f64,
+    /// The only side that has it; both where it is left out.
+    pub only: Option<Side>,
 }
 
 /// Washers or shims of one thickness.
@@ -52,6 +57,8 @@ pub struct StackRange {
     pub more: u32,
     /// How many can be taken out.
     pub fewer: u32,
+    /// The only side that has them; both where it is left out. Shims under one end of the rack move that side's joint alone.
+    pub only: Option<Side>,
 }
 
 /// The tie rod's adjuster.
@@ -138,7 +145,7 @@ pub struct ReadingRow {
 pub struct Adjusted {
     /// Which.
     pub part: AdjustedPart,
-    /// On which side; shims under the rack are on both.
+    /// On which side; shims under the rack are on both, unless the vehicle has them under one end only.
     pub side: Side,
     /// By how much, the build's unit: out, or more of them, is positive.
     pub by: f64,

@@ -1,7 +1,8 @@
 //! The set-up part of a build as fields of its file.
 
 use trammel_build::{
-    Adjusted, Adjusters, ReadingRow, Session, SetUp, StackRange, ToeMethod, TravelMeasure,
+    Adjusted, Adjusters, ReadingRow, Session, SetUp, Side, StackRange, Statics, ToeMethod,
+    TravelMeasure, Weights,
 };
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
@@ -29,7 +30,39 @@ pub(super) fn set_up(s: &SetUp) -> Item {
     entries.push(entry("surveyed", Item::List(surveyed.collect())));
     let survey = s.survey.iter().cloned().map(Item::Text).collect();
     entries.push(entry("survey", Item::List(survey)));
+    entries.push(entry("statics", statics(&s.statics)));
     Item::Fields(entries)
+}
+
+fn statics(s: &Statics) -> Item {
+    let [toe_left, toe_right] = s.toe_deg;
+    let [camber_left, camber_right] = s.camber_deg;
+    let [shock_left, shock_right] = s.shock;
+    let mut all: Vec<Entry> = [
+        ("toe_left_deg", toe_left),
+        ("toe_right_deg", toe_right),
+        ("toe_wanted_deg", s.wanted_toe_deg),
+        ("camber_left_deg", camber_left),
+        ("camber_right_deg", camber_right),
+        ("shock_left", shock_left),
+        ("shock_right", shock_right),
+    ]
+    .into_iter()
+    .filter_map(|(name, v)| v.map(|v| entry(name, Item::Number(v))))
+    .collect();
+    all.extend(
+        s.castor_sweep
+            .map(|v| entry("castor_sweep", Item::Triple(v))),
+    );
+    all.extend(s.weights.map(|w| {
+        let word = match w {
+            Weights::Kilograms(_) => "kg",
+            Weights::Pounds(_) => "lb",
+        };
+        let figures = w.figures().map(Item::Number).to_vec();
+        entry("weights", Item::Tuple(word, figures))
+    }));
+    Item::Fields(all)
 }
 
 fn entry(name: &'static str, item: Item) -> Entry {
@@ -40,10 +73,11 @@ fn adjusters(a: &Adjusters) -> Item {
     let mut all = Vec::new();
     let number = |name, v| entry(name, Item::Number(v));
     all.extend(a.rack_end.map(|r| {
-        let turns = vec![
+        let mut turns = vec![
             number("turns_out", r.turns_out),
             number("turns_in", r.turns_in),
         ];
+        turns.extend(only(r.only));
         entry("rack_end", Item::Fields(turns))
     }));
     all.extend(a.washers.map(|s| entry("washers", stack(s))));
@@ -64,11 +98,18 @@ fn adjusters(a: &Adjusters) -> Item {
 }
 
 fn stack(s: StackRange) -> Item {
-    Item::Fields(vec![
+    let mut all = vec![
         entry("thickness", Item::Number(s.thickness)),
         entry("more", Item::Count(s.more)),
         entry("fewer", Item::Count(s.fewer)),
-    ])
+    ];
+    all.extend(only(s.only));
+    Item::Fields(all)
+}
+
+/// The only side that has an adjuster.
+fn only(side: Option<Side>) -> Option<Entry> {
+    side.map(|s| entry("only", Item::Word(s.word())))
 }
 
 fn session(s: &Session) -> Item {

@@ -15,6 +15,29 @@ pub(crate) struct SetUp {
     pub surveyed: Vec<Surveyed>,
     #[serde(default)]
     pub survey: Vec<String>,
+    #[serde(default)]
+    pub statics: Statics,
+}
+
+#[derive(Clone, Copy, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Statics {
+    pub toe_left_deg: Option<f64>,
+    pub toe_right_deg: Option<f64>,
+    pub toe_wanted_deg: Option<f64>,
+    pub camber_left_deg: Option<f64>,
+    pub camber_right_deg: Option<f64>,
+    pub shock_left: Option<f64>,
+    pub shock_right: Option<f64>,
+    pub castor_sweep: Option<Triple>,
+    pub weights: Option<Weights>,
+}
+
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum Weights {
+    Kg(f64, f64, f64, f64),
+    Lb(f64, f64, f64, f64),
 }
 
 #[derive(Debug, Default, Deserialize)]
@@ -32,6 +55,7 @@ pub(crate) struct Adjusters {
 pub(crate) struct RackEndRange {
     pub turns_out: f64,
     pub turns_in: f64,
+    pub only: Option<Side>,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -40,6 +64,7 @@ pub(crate) struct Stack {
     pub thickness: f64,
     pub more: u32,
     pub fewer: u32,
+    pub only: Option<Side>,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use trammel_build::{
     Adjusted, AdjustedPart, Adjusters, AxleName, PointName, PointRef, RackEndRange, ReadingRow,
-    RodRange, Session, SetUp, Side, StackRange, SurveyedPoint, ToeMethod, TravelMeasure,
+    RodRange, Session, SetUp, Side, StackRange, Statics, SurveyedPoint, ToeMethod, TravelMeasure,
+    Weights,
 };
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
@@ -17,7 +18,22 @@ pub(crate) fn set_up(f: file::SetUp) -> Result<SetUp, OddName> {
         sessions: f.sessions.into_iter().map(session).collect(),
         surveyed: surveyed(f.surveyed)?,
         survey: f.survey,
+        statics: statics(f.statics),
     })
+}
+
+fn statics(f: file::Statics) -> Statics {
+    Statics {
+        toe_deg: [f.toe_left_deg, f.toe_right_deg],
+        wanted_toe_deg: f.toe_wanted_deg,
+        camber_deg: [f.camber_left_deg, f.camber_right_deg],
+        shock: [f.shock_left, f.shock_right],
+        castor_sweep: f.castor_sweep,
+        weights: f.weights.map(|w| match w {
+            file::Weights::Kg(a, b, c, d) => Weights::Kilograms([a, b, c, d]),
+            file::Weights::Lb(a, b, c, d) => Weights::Pounds([a, b, c, d]),
+        }),
+    }
 }
 
 fn adjusters(f: &file::Adjusters) -> Adjusters {
@@ -25,11 +41,13 @@ fn adjusters(f: &file::Adjusters) -> Adjusters {
         thickness: s.thickness,
         more: s.more,
         fewer: s.fewer,
+        only: s.only.map(side),
     };
     Adjusters {
         rack_end: f.rack_end.map(|r| RackEndRange {
             turns_out: r.turns_out,
             turns_in: r.turns_in,
+            only: r.only.map(side),
         }),
         washers: f.washers.map(stack),
         washers_along: f.washers_along.map(bolt),

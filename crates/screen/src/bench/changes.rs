@@ -5,7 +5,7 @@ use trammel_analysis::Depth;
 use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
 use trammel_tuning::TieRodJoint;
 
-use super::Bench;
+use super::{Bench, dialogs::Dialog};
 use crate::{
     request::Request,
     results::Results,
@@ -40,6 +40,9 @@ impl Bench {
                 Request::OpenExported => self.open_exported(ctx),
                 Request::Parts(ask) => self.parts(ctx, &ask),
                 Request::SaveCards => self.ask_for_cards(),
+                Request::SaveMeasuringSheet => self.ask_for_measuring_sheet(),
+                Request::OpenReadings => self.dialog = Some(Dialog::readings()),
+                Request::OpenSurvey => self.dialog = Some(Dialog::survey()),
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }

@@ -2,14 +2,12 @@
 
 use std::path::PathBuf;
 
-use egui::{Context, Grid, Id, Modal, RichText, Ui};
+use egui::{Context, Id, Modal, RichText, Ui};
 
 use trammel_persistence::Leftover;
 
-use super::{Bench, files::Next};
-use crate::{
-    action::Action, host::Pick, make::wanted::Wanted, request::Request, tokens::type_size,
-};
+use super::{Bench, files::Next, help};
+use crate::{host::Pick, make::wanted::Wanted, request::Request, tokens::type_size};
 
 /// What is asked or shown.
 #[derive(Debug)]
@@ -41,6 +39,9 @@ pub(super) enum PathFor {
     Export,
     Sheets,
     Cards,
+    MeasuringSheet,
+    Readings,
+    Survey,
 }
 
 /// A path being typed.
@@ -88,6 +89,18 @@ impl Dialog {
     pub(super) fn cards(suggested: String) -> Self {
         Self::path(PathFor::Cards, suggested)
     }
+
+    pub(super) fn measuring_sheet(suggested: String) -> Self {
+        Self::path(PathFor::MeasuringSheet, suggested)
+    }
+
+    pub(super) fn readings() -> Self {
+        Self::path(PathFor::Readings, String::new())
+    }
+
+    pub(super) fn survey() -> Self {
+        Self::path(PathFor::Survey, String::new())
+    }
 }
 
 /// What was answered in this frame.
@@ -124,8 +137,8 @@ impl Bench {
                 Dialog::Exists(path) => exists_ui(ui, path),
                 Dialog::Recover(found) => recover_ui(ui, found, &tokens),
                 Dialog::Paste(text) => paste_ui(ui, text),
-                Dialog::Keys => keys_ui(ui, &tokens),
-                Dialog::About => about_ui(ui),
+                Dialog::Keys => closed(help::keys(ui, &tokens)),
+                Dialog::About => closed(help::about(ui)),
             };
         });
         self.making.wanted = wanted;
@@ -150,10 +163,12 @@ impl Bench {
                 let pick = match what {
                     PathFor::Open => Pick::OpenBuild,
                     PathFor::SaveAs => Pick::SaveBuild(file_name_of(&typed)),
-                    PathFor::Import => Pick::OpenTable,
+                    PathFor::Import | PathFor::Readings | PathFor::Survey => Pick::OpenTable,
                     PathFor::Export => Pick::SaveTable(file_name_of(&typed)),
                     PathFor::Sheets => Pick::SheetsFolder,
-                    PathFor::Cards => Pick::SaveSheets(file_name_of(&typed)),
+                    PathFor::Cards | PathFor::MeasuringSheet => {
+                        Pick::SaveSheets(file_name_of(&typed))
+                    }
                 };
                 self.host
                     .ask_for_file(&pick, self.files.folder().as_deref());
@@ -207,7 +222,12 @@ fn file_name_of(typed: &str) -> String {
         .map_or_else(String::new, |n| n.to_string_lossy().into_owned())
 }
 
-fn heading(ui: &mut Ui, text: &str) {
+/// The answer of something that can only be closed.
+fn closed(closed: bool) -> Answer {
+    if closed { Answer::Close } else { Answer::None }
+}
+
+pub(super) fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(type_size::head()));
     ui.add_space(4.0);
 }
@@ -226,6 +246,9 @@ fn path_ui(
         PathFor::Export => ("Write points to a CSV file", "Write"),
         PathFor::Sheets => ("Write sheets and files for the cutter", "Write"),
         PathFor::Cards => ("Save the set-up cards as a PDF", "Save"),
+        PathFor::MeasuringSheet => ("Save the sheet to measure parts by as a PDF", "Save"),
+        PathFor::Readings => ("Read a sheet of toe readings from a CSV file", "Read"),
+        PathFor::Survey => ("Read a tape survey from a CSV file", "Read"),
     };
     heading(ui, title);
     let label = ui.label(match dialog.what {
@@ -430,58 +453,4 @@ fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {
         }
     });
     answer
-}
-
-fn keys_ui(ui: &mut Ui, tokens: &crate::tokens::Tokens) -> Answer {
-    heading(ui, "Keys");
-    egui::ScrollArea::vertical()
-        .max_height(420.0)
-        .show(ui, |ui| {
-            Grid::new("keys")
-                .num_columns(2)
-                .spacing(egui::vec2(24.0, 3.0))
-                .show(ui, |ui| {
-                    let mut row = |key: String, what: &str| {
-                        ui.label(RichText::new(key).color(tokens.accent));
-                        ui.label(what);
-                        ui.end_row();
-                    };
-                    for action in Action::ALL {
-                        if let Some(s) = action.shortcut() {
-                            row(s.format(&egui::ModifierNames::NAMES, false), action.label());
-                        }
-                    }
-                    row("Arrow keys".into(), "Nudge the selected point in the view");
-                    row("PageUp, PageDown".into(), "Nudge it across the view");
-                    row("Shift".into(), "Fine steps when nudging or dragging");
-                    row("Escape".into(), "Give a drag or a typed number up");
-                    row("Wheel".into(), "Zoom the drawing");
-                    row("Middle drag".into(), "Move the drawing");
-                    row("Tab".into(), "Next control or point");
-                });
-        });
-    ui.add_space(6.0);
-    if ui.button("Close").clicked() {
-        Answer::Close
-    } else {
-        Answer::None
-    }
-}
-
-fn about_ui(ui: &mut Ui) -> Answer {
-    heading(ui, &format!("Trammel {}", env!("CARGO_PKG_VERSION")));
-    for text in [
-        "Lays out suspension and steering of light off-road karts and buggies. The joints are taken as rigid and free of play, the tyre as a circle; bushes, flex and wear are left out.",
-        "Steering that fails kills. The figures here are checks against stated limits, not an approval, and not every way to fail is checked.",
-        "Don't weld hardened bolts, rod ends or rack bars. Double shear first. Positive steering stops. Locked fasteners. Replace bent parts, never straighten them.",
-        "Local codes, series rules and a qualified inspector decide.",
-    ] {
-        ui.add(egui::Label::new(text).wrap());
-        ui.add_space(4.0);
-    }
-    if ui.button("Close").clicked() {
-        Answer::Close
-    } else {
-        Answer::None
-    }
 }

@@ -309,6 +309,9 @@ impl Bench {
             PathFor::Export => self.export_points(ctx, &path),
             PathFor::Sheets => self.export_sheets(ctx, path),
             PathFor::Cards => self.save_cards(ctx, &path),
+            PathFor::MeasuringSheet => self.save_measuring_sheet(ctx, &path),
+            PathFor::Readings => self.open_readings(ctx, &path),
+            PathFor::Survey => self.open_survey(ctx, &path),
         }
     }
 
@@ -327,6 +330,10 @@ impl Bench {
 
     pub(super) fn suggested_cards_path(&self) -> String {
         self.suggested("cards.pdf")
+    }
+
+    pub(super) fn suggested_measuring_path(&self) -> String {
+        self.suggested("measuring.pdf")
     }
 
     fn suggested(&self, extension: &str) -> String {

@@ -5,6 +5,7 @@ mod changes;
 mod dialogs;
 mod drag;
 mod files;
+mod help;
 mod keep_outs;
 mod keys;
 mod layout;

@@ -3,12 +3,16 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
-use trammel_build::{AxleName, Edit};
+use trammel_build::{AxleName, Build, Edit, LengthUnit};
 use trammel_drawings::sheet::Paper;
-use trammel_persistence::{Drawer, save_bytes};
+use trammel_persistence::{Drawer, read_text, save_bytes};
 
 use super::{Bench, dialogs::Dialog};
-use crate::{set_up::drawer::PartAsk, view::Stage};
+use crate::{
+    request::Request,
+    set_up::{drawer::PartAsk, edits},
+    view::Stage,
+};
 
 /// The drawer's file in the user's folder.
 const DRAWER: &str = "parts.ron";
@@ -77,28 +81,87 @@ impl Bench {
         self.dialog = Some(Dialog::cards(self.suggested_cards_path()));
     }
 
-    /// Writes the cards as a PDF: A4 where lengths are in millimetres, letter where they are in inches.
+    pub(super) fn ask_for_measuring_sheet(&mut self) {
+        self.dialog = Some(Dialog::measuring_sheet(self.suggested_measuring_path()));
+    }
+
+    /// A4 where lengths are in millimetres, letter where they are in inches.
+    fn paper(&self) -> Paper {
+        match self.history.build().unit {
+            LengthUnit::Inch => Paper::Letter,
+            LengthUnit::Millimetre => Paper::A4,
+        }
+    }
+
+    /// Writes the cards as a PDF.
     pub(super) fn save_cards(&mut self, ctx: &Context, path: &Path) {
-        let build = self.history.build();
-        let paper = match build.unit {
-            trammel_build::LengthUnit::Inch => Paper::Letter,
-            trammel_build::LengthUnit::Millimetre => Paper::A4,
-        };
+        match trammel_cards::pdf(self.history.build(), self.paper()) {
+            Ok(bytes) => self.save_pdf(ctx, path, &bytes, "Cards"),
+            Err(fault) => self.complain(ctx, format!("{fault}. No card was written.")),
+        }
+    }
+
+    /// Writes the sheet to measure parts by as a PDF.
+    pub(super) fn save_measuring_sheet(&mut self, ctx: &Context, path: &Path) {
+        match trammel_cards::measuring_pdf(self.history.build().unit, self.paper()) {
+            Ok(bytes) => self.save_pdf(ctx, path, &bytes, "Measuring sheet"),
+            Err(fault) => self.complain(ctx, format!("{fault}. No sheet was written.")),
+        }
+    }
+
+    fn save_pdf(&mut self, ctx: &Context, path: &Path, bytes: &[u8], what: &str) {
         let path = if path.extension().is_none() {
             path.with_extension("pdf")
         } else {
             path.to_owned()
         };
-        let bytes = match trammel_cards::pdf(build, paper) {
-            Ok(bytes) => bytes,
-            Err(fault) => return self.complain(ctx, format!("{fault}. No card was written.")),
-        };
-        match save_bytes(&path, &bytes) {
-            Ok(()) => self.say(ctx, format!("Cards written to {}", path.display())),
+        match save_bytes(&path, bytes) {
+            Ok(()) => self.say(ctx, format!("{what} written to {}", path.display())),
             Err(fault) => self.complain(
                 ctx,
                 format!("{} can't be written: {fault}.", path.display()),
             ),
+        }
+    }
+
+    /// Takes a sheet of readings from a file, all of it or nothing, as one step.
+    pub(super) fn open_readings(&mut self, ctx: &Context, path: &Path) {
+        let side = self.view.set_up.side;
+        self.take_file(ctx, path, "No line was taken", |build, text| {
+            edits::pasted(build, text, side)
+        });
+    }
+
+    /// Takes a tape survey from a file, all of it or nothing, as one step.
+    pub(super) fn open_survey(&mut self, ctx: &Context, path: &Path) {
+        self.take_file(ctx, path, "The survey stays as it was", |build, text| {
+            edits::whole_survey(build, text)
+        });
+    }
+
+    fn take_file(
+        &mut self,
+        ctx: &Context,
+        path: &Path,
+        stands: &str,
+        take: impl FnOnce(&Build, &str) -> Result<Request, String>,
+    ) {
+        let text = match read_text(path) {
+            Ok(text) => text,
+            Err(fault) => return self.complain(ctx, format!("{fault}. {stands}.")),
+        };
+        match take(self.history.build(), &text) {
+            Ok(request) => {
+                self.carry_out(ctx, vec![request]);
+                if self.message.is_none() {
+                    let text = format!("Taken from {}. Undo takes it back.", path.display());
+                    self.say(ctx, text);
+                }
+            }
+            Err(why) => {
+                let why = why.trim_end_matches('.');
+                self.complain(ctx, format!("{}: {why}. {stands}.", path.display()));
+            }
         }
     }
 }

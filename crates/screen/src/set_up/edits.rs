@@ -5,7 +5,7 @@ use trammel_build::{
     Adjusted, AdjustedPart, AxleName, Build, Edit, PointName, PointRef, Session, SetUp, Side,
     ToeMethod, TravelMeasure, Triple,
 };
-use trammel_persistence::read_readings;
+use trammel_persistence::{read_readings, read_survey};
 use trammel_setup::{AdjusterKind, Plan, Way};
 
 use crate::{request::Request, tune::points};
@@ -159,12 +159,19 @@ pub(crate) fn pasted(build: &Build, text: &str, side: Side) -> Result<Request, S
     let own = text
         .lines()
         .any(|l| l.trim_start().to_lowercase().starts_with("method"));
-    let whole = if own {
-        text.to_owned()
+    let (whole, added) = if own {
+        (text.to_owned(), 0)
     } else {
         with_settings(build, text, side)?
     };
-    let session = read_readings(&whole, build.unit).map_err(|fault| fault.to_string())?;
+    let session = read_readings(&whole, build.unit).map_err(|mut fault| {
+        // Lines are counted as they were pasted.
+        fault.line = fault
+            .line
+            .and_then(|l| l.checked_sub(added))
+            .filter(|l| *l > 0);
+        fault.to_string()
+    })?;
     let count = session.rows.len();
     let name = format!("Take {count} lines of readings");
     let empty = build
@@ -183,8 +190,8 @@ pub(crate) fn pasted(build: &Build, text: &str, side: Side) -> Result<Request, S
     }))
 }
 
-/// Settings of the newest session above a bare table, and a heading where it has none.
-fn with_settings(build: &Build, text: &str, side: Side) -> Result<String, String> {
+/// Settings of the newest session above a bare table, and a heading where it has none; with how many lines were put above.
+fn with_settings(build: &Build, text: &str, side: Side) -> Result<(String, u64), String> {
     let Some(session) = build.set_up.sessions.last() else {
         return Err(
             "Start a session first, or paste a table that says how it was measured.".to_owned(),
@@ -226,8 +233,29 @@ fn with_settings(build: &Build, text: &str, side: Side) -> Result<String, String
     if bare {
         lines.push(heading(session).join(&mark.to_string()));
     }
+    let added = lines.len() as u64;
     lines.push(text.to_owned());
-    Ok(lines.join("\n"))
+    Ok((lines.join("\n"), added))
+}
+
+/// A whole survey that reads, instead of the one that is there.
+pub(crate) fn whole_survey(build: &Build, text: &str) -> Result<Request, String> {
+    read_survey(text).map_err(|fault| fault.to_string())?;
+    let lines = survey_lines(text);
+    Ok(change(build, "Take a survey", |s| s.survey = lines))
+}
+
+/// A survey's lines with commas between their cells, as lines that are added have.
+pub(crate) fn survey_lines(text: &str) -> Vec<String> {
+    let lines = || text.lines().map(str::trim).filter(|l| !l.is_empty());
+    let first = lines().find(|l| !l.starts_with('#')).unwrap_or_default();
+    let mark = ['\t', ';'].into_iter().find(|m| first.contains(*m));
+    lines()
+        .map(|l| match mark {
+            Some(mark) => l.split(mark).map(str::trim).collect::<Vec<_>>().join(", "),
+            None => l.to_owned(),
+        })
+        .collect()
 }
 
 fn heading(session: &Session) -> Vec<&'static str> {

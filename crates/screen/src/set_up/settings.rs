@@ -89,12 +89,8 @@ pub struct SetUpView {
     pub survey_entry: SurveyEntry,
     /// A survey to be pasted.
     pub survey_paste: String,
-    /// Castor sweep: steered, camber toed out, camber toed in, degrees.
-    pub castor: [f64; 3],
-    /// Weights front left, front right, rear left, rear right.
-    pub weights: [f64; 4],
-    /// Static toe as it was read and as it is wanted, degrees a wheel.
-    pub toe: [f64; 2],
+    /// What a tape read across both tyres, rear less front, the build's unit; nought where none was typed.
+    pub toe_difference: f64,
 }
 
 impl Default for SetUpView {
@@ -108,9 +104,7 @@ impl Default for SetUpView {
             paste: String::new(),
             survey_entry: SurveyEntry::default(),
             survey_paste: String::new(),
-            castor: [15.0, 0.0, 0.0],
-            weights: [0.0; 4],
-            toe: [0.0; 2],
+            toe_difference: 0.0,
         }
     }
 }

@@ -32,18 +32,90 @@ pub(crate) struct SurveyAnswer {
     pub moved: Vec<(Side, Moved)>,
 }
 
-/// Kinds of lines: the word, whether it names a second point, what is read.
-pub(crate) const KINDS: [(&str, bool, &str); 10] = [
-    ("mark", false, "x, y, z"),
-    ("point", false, "above"),
-    ("tape", true, "412.5"),
-    ("height", false, "263"),
-    ("offset", false, "210"),
-    ("station", false, "95"),
-    ("rise", true, "40"),
-    ("left", true, "40"),
-    ("forward", true, "40"),
-    ("angle", true, "4.5"),
+/// A kind of line.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Kind {
+    /// Its word.
+    pub word: &'static str,
+    /// Whether it names a second point.
+    pub two: bool,
+    /// An example of what is read.
+    pub hint: &'static str,
+    /// What it is for.
+    pub about: &'static str,
+}
+
+const fn kind(word: &'static str, two: bool, hint: &'static str, about: &'static str) -> Kind {
+    Kind {
+        word,
+        two,
+        hint,
+        about,
+    }
+}
+
+/// Kinds of lines.
+pub(crate) const KINDS: [Kind; 10] = [
+    kind(
+        "mark",
+        false,
+        "x, y, z",
+        "A place on table or frame whose coordinates you know; a fourth number: how well, if it was measured itself.",
+    ),
+    kind(
+        "point",
+        false,
+        "above",
+        "A hardpoint to find. Above, below, left, right, ahead or behind tells which of two mirror places; or three numbers: about where.",
+    ),
+    kind(
+        "tape",
+        true,
+        "412.5",
+        "A tape from one point to another, centre to centre. Behind it: from near 12 or to far 12 for an edge of a hole of that diameter, starts 1 for a burned end, round if it went round something.",
+    ),
+    kind(
+        "height",
+        false,
+        "263",
+        "Height above the datum, by square or height gauge.",
+    ),
+    kind(
+        "offset",
+        false,
+        "210",
+        "By plumb bob: from the centre line, to the left positive.",
+    ),
+    kind(
+        "station",
+        false,
+        "95",
+        "By plumb bob: from the front axle's line, forward positive.",
+    ),
+    kind(
+        "rise",
+        true,
+        "40",
+        "How much higher the second point is than the first.",
+    ),
+    kind(
+        "left",
+        true,
+        "40",
+        "By plumb bobs from both: how much further left the second point is.",
+    ),
+    kind(
+        "forward",
+        true,
+        "40",
+        "By plumb bobs from both: how much further forward the second point is.",
+    ),
+    kind(
+        "angle",
+        true,
+        "4.5",
+        "By an angle gauge on a bar from the first to the second point: degrees, rising positive.",
+    ),
 ];
 
 /// The survey of a build.
@@ -71,11 +143,13 @@ fn further(file: &SurveyFile) -> Vec<String> {
         .into_iter()
         .take(SUGGESTIONS)
         .map(|s| {
+            let digits = if file.unit == LengthUnit::Inch { 3 } else { 1 };
             let [now, then] =
-                [s.worst_now, s.worst_then].map(|v| format!("{:.2}", file.unit.from_mm(v)));
+                [s.own_now, s.own_then].map(|v| format!("{:.digits$}", file.unit.from_mm(v)));
             format!(
-                "{}: the worst point is then known to {then} {} instead of {now}",
+                "{}, about {}: its place is then known to {then} {} instead of {now}",
                 file.survey.describe(s.what),
+                said(s.what, s.about, file.unit),
                 file.unit.sign()
             )
         })

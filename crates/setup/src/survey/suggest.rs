@@ -16,6 +16,10 @@ pub struct Suggestion {
     pub what: What,
     /// About what it will read, mm.
     pub about: f64,
+    /// The worst standard deviation of the sought points that it is about, now, mm.
+    pub own_now: f64,
+    /// What that would be with this reading, mm.
+    pub own_then: f64,
     /// The worst standard deviation among the sought points now, mm.
     pub worst_now: f64,
     /// What it would be with this reading, mm.
@@ -53,9 +57,13 @@ pub fn suggest(survey: &Survey, deviation: f64) -> Vec<Suggestion> {
             let gain = &covariance * &row;
             let scale = deviation * deviation + row.dot(&gain);
             let then = &covariance - &gain * gain.transpose() / scale;
+            let ends = std::iter::once(model.from).chain(model.to);
+            let columns: Vec<usize> = ends.filter_map(|(end, _)| unknowns.column(end)).collect();
             Some(Suggestion {
                 what,
                 about: model.value,
+                own_now: worst_of(&covariance, &columns),
+                own_then: worst_of(&then, &columns),
                 worst_now,
                 worst_then: worst(&then),
                 total_then: then.trace().max(0.0).sqrt(),
@@ -118,9 +126,14 @@ fn known_now(survey: &Survey, unknowns: &Unknowns) -> Option<(DVector<f64>, DMat
 }
 
 fn worst(covariance: &DMatrix<f64>) -> f64 {
-    (0..covariance.nrows() / 3)
-        .map(|i| {
-            super::ellipse::widest(&covariance.fixed_view::<3, 3>(3 * i, 3 * i).into_owned()).1
-        })
+    let all: Vec<usize> = (0..covariance.nrows() / 3).map(|i| 3 * i).collect();
+    worst_of(covariance, &all)
+}
+
+/// The same among the points whose coordinates start at these columns.
+fn worst_of(covariance: &DMatrix<f64>, columns: &[usize]) -> f64 {
+    columns
+        .iter()
+        .map(|&c| super::ellipse::widest(&covariance.fixed_view::<3, 3>(c, c).into_owned()).1)
         .fold(0.0, f64::max)
 }

@@ -28,6 +28,7 @@ pub(super) fn told(answer: &Answer<'_>) -> Result<String, Fault> {
         "cured": next.cured(),
         "adjusters_assumed": next.adjusters_assumed,
         "shims": next.shims,
+        "read_together": answer.build.set_up.sessions.iter().find_map(words::read_together),
         "asks": asks,
         "sides": sides,
         "out": answer.out,

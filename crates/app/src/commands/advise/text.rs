@@ -11,13 +11,20 @@ pub(super) fn told(answer: &Answer<'_>) -> String {
     let mut lines = vec![
         answer.build.title.clone(),
         format!(
-            "Limit: {:.2} degrees of toe change over the travel.",
+            "Limit: {:.2} degrees of toe change over the travel, rack at its centre.",
             next.limit.to_degrees()
         ),
     ];
     for ask in next.sides.iter().flat_map(|s| words::asks(s, unit)) {
         lines.push(format!("ASK: {ask}"));
     }
+    let together = answer
+        .build
+        .set_up
+        .sessions
+        .iter()
+        .find_map(words::read_together);
+    lines.extend(together.map(|text| format!("HEED: {text}")));
     if next.adjusters_assumed {
         lines.push(
             "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken.".into(),
@@ -49,7 +56,12 @@ fn side_lines(side: &SideNext, next: &NextMoves, unit: LengthUnit) -> Vec<String
     )];
     lines.extend(words::returns(&side.readings.latest));
     lines.extend(words::cause(side, unit));
-    lines.push(format!("As it stands: {}.", words::expected(&advice.now)));
+    let now = if next.shims == 0 {
+        "As it stands"
+    } else {
+        "With the shims moved"
+    };
+    lines.push(format!("{now}: {}.", words::expected(&advice.now)));
     lines.push(format!("DO: {}.", words::moves(&advice.best, &next.rod)));
     lines.push(format!("Then: {}.", words::expected(&advice.best)));
     lines.extend(words::reweld(side, unit));

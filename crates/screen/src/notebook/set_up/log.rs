@@ -9,7 +9,7 @@ use super::{
     next_move::{capital, part_word},
     plain, soft,
 };
-use crate::{request::Request, set_up::edits};
+use crate::{number_field::NumberField, request::Request, set_up::edits};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
     let build = input.build;
@@ -108,7 +108,55 @@ fn session_ui(
             .small(),
         );
     }
-    if !session.notes.is_empty() {
-        soft(ui, input, &session.notes);
+    written(ui, input, index, session, requests);
+}
+
+/// Date and notes, as they are written down.
+fn written(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    index: usize,
+    session: &Session,
+    requests: &mut Vec<Request>,
+) {
+    let number = index + 1;
+    type Set = fn(&mut Session, String);
+    let fields: [(&str, &str, &str, f32, Set); 2] = [
+        ("Date", &session.date, "such as 3 May", 110.0, |s, t| {
+            s.date = t;
+        }),
+        (
+            "Notes",
+            &session.notes,
+            "what was locked, who read, what was odd",
+            300.0,
+            |s, t| {
+                s.notes = t;
+            },
+        ),
+    ];
+    for (word, shown, hint, width, set) in fields {
+        ui.horizontal(|ui| {
+            ui.add_sized(
+                [44.0, 20.0],
+                egui::Label::new(RichText::new(word).small().color(input.tokens.ink_soft)),
+            );
+            let name = format!("{word} of session {number}");
+            let field = NumberField {
+                name: &name,
+                shown,
+                hint,
+                width,
+                enabled: true,
+            };
+            if let Some(text) = field.ui(ui, input.tokens) {
+                let step = format!("Write down the {} of a session", word.to_lowercase());
+                requests.push(edits::change(input.build, &step, |s| {
+                    if let Some(session) = s.sessions.get_mut(index) {
+                        set(session, text.trim().to_owned());
+                    }
+                }));
+            }
+        });
     }
 }

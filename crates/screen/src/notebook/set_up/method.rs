@@ -11,6 +11,9 @@ use super::super::{
 };
 use crate::{request::Request, set_up::edits::change_session};
 
+/// Accuracies below this, mm, are written as decimals.
+const FINE: f64 = 0.2;
+
 /// The usual first length of a method, mm: spacing, way across, distance (common practice, no source).
 fn usual(mm: f64, unit: LengthUnit) -> f64 {
     match unit {
@@ -237,6 +240,10 @@ fn lengths(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, requests: 
         let usual = method.kernel(LengthUnit::Millimetre).usual_deviation();
         let takes = if method == ToeMethod::Degrees {
             Takes::number_or("°", usual)
+        } else if usual < FINE {
+            // Finer than a tape's fractions can show.
+            let shown = (build.unit.from_mm(usual) * 1e4).round() / 1e4;
+            Takes::number_or(build.unit.sign(), shown)
         } else {
             Takes::length_or(usual)
         };

@@ -1,11 +1,14 @@
 //! The notebook's lower part in the Set up stage.
 
+mod adjusters;
 mod log;
 mod method;
 mod next_move;
 mod parts;
 mod readings;
+mod sides;
 mod static_page;
+mod static_toe;
 mod survey;
 mod table;
 mod traces;
@@ -50,10 +53,10 @@ pub(super) fn ui(
             match view.set_up.page {
                 SetUpPage::Readings => readings::ui(ui, input, study, view, requests),
                 SetUpPage::NextMove => next_move::ui(ui, input, requests),
-                SetUpPage::TapeSurvey => survey::ui(ui, input, view, requests),
+                SetUpPage::TapeSurvey => survey::ui(ui, input, study, view, requests),
                 SetUpPage::Static => static_page::ui(ui, input, study, view, requests),
                 SetUpPage::Log => log::ui(ui, input, requests),
-                SetUpPage::Parts => parts::ui(ui, input, requests),
+                SetUpPage::Parts => parts::ui(ui, input, study, requests),
             }
         });
 }

@@ -5,7 +5,7 @@ use trammel_analysis::{NextMoves, SideNext, advice_words as words};
 use trammel_build::{AdjustedPart, LengthUnit};
 use trammel_setup::Plan;
 
-use super::{super::NotebookInput, ask, head, plain, soft};
+use super::{super::NotebookInput, adjusters, ask, head, plain, soft};
 use crate::{request::Request, set_up::edits, tokens::type_size, words::tape};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
@@ -13,7 +13,8 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
         None => return soft(ui, input, "The next move is being worked out."),
         Some(Err(why)) => {
             plain(ui, format!("{}.", capital(why)));
-            return soft(ui, input, "Readings are typed on the first page.");
+            soft(ui, input, "Readings are typed on the first page.");
+            return adjusters::ui(ui, input, true, requests);
         }
         Some(Ok(next)) => next,
     };
@@ -34,16 +35,19 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
         side_moves(ui, input, next, side);
     }
     steps(ui, input, next, requests);
+    if let Some(text) = input
+        .build
+        .set_up
+        .sessions
+        .iter()
+        .find_map(words::read_together)
+    {
+        ask(ui, input, text);
+    }
     for side in &next.sides {
         side_reasons(ui, input, next, side);
     }
-    if next.adjusters_assumed {
-        soft(
-            ui,
-            input,
-            "The build doesn't say what can be adjusted; a rack end, washers under the outer joint and shims under the rack are taken, with usual ranges.",
-        );
-    }
+    adjusters::ui(ui, input, next.adjusters_assumed, requests);
     soft(
         ui,
         input,
@@ -67,7 +71,12 @@ fn side_moves(ui: &mut Ui, input: &NotebookInput<'_>, next: &NextMoves, side: &S
     head(ui, &format!("{} wheel", capital(side.readings.side.word())));
     let text = capital(&words::moves(&advice.best, &next.rod));
     move_line(ui, input, &text);
-    chance(ui, "Now", &advice.now);
+    let now = if next.shims == 0 {
+        "Now"
+    } else {
+        "With the shims"
+    };
+    chance(ui, now, &advice.now);
     chance(ui, "Then", &advice.best);
     if let Some(text) = words::reweld(side, unit) {
         ask(ui, input, &text);

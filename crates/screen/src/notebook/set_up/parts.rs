@@ -1,8 +1,11 @@
 //! The drawer of measured parts: what was measured once, put into any build with one click.
 
 use egui::Ui;
+use trammel_analysis::Study;
 use trammel_build::{
-    JointPart, LengthUnit, Part, PartKind, RackPart, SpindlePart, SpringPart, SteeringArm,
+    Force, JointPart, LengthUnit, Part, PartKind, RackPart, SpindlePart, SpringPart, SpringRate,
+    SteeringArm,
+    measuring_guide::{self as guide, Measure},
 };
 use trammel_persistence::Drawer;
 
@@ -20,7 +23,12 @@ use crate::{
     set_up::drawer::{NewPart, PartAsk},
 };
 
-pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
+pub(super) fn ui(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    study: &Study,
+    requests: &mut Vec<Request>,
+) {
     let drawer = match input.set_up.drawer() {
         None => return,
         Some(Err(why)) => return ask(ui, input, why),
@@ -41,9 +49,14 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Requ
             }
         }
     });
+    let help = "What to measure on each kind of part, from where to where, with columns to write in, as a PDF.";
+    if ui.button("Measuring sheet…").on_hover_text(help).clicked() {
+        requests.push(Request::SaveMeasuringSheet);
+    }
     for (index, part) in drawer.parts.iter().enumerate() {
         part_ui(ui, input, drawer, (index, part), requests);
     }
+    super::sides::ui(ui, input, study);
 }
 
 fn part_ui(
@@ -86,8 +99,14 @@ fn part_ui(
     }
 }
 
-/// A figure of a part: word, value, whether it is a length, what to measure from where.
-type Figure<'a> = (&'static str, &'a mut f64, bool, &'static str);
+/// A figure of a part: what to measure from where, its value, what it takes.
+type Figure<'a> = (&'static Measure, &'a mut f64, Takes);
+
+const LENGTH: Takes = Takes::Length { default_mm: None };
+const DEGREES: Takes = Takes::Number {
+    sign: "°",
+    default: None,
+};
 
 fn figures(
     ui: &mut Ui,
@@ -128,29 +147,16 @@ fn figures(
                 PartKind::Spring(s) => spring(s),
                 PartKind::Joint(j) => joint(j),
             };
-            for (label, value, length, help) in all {
-                let takes = if length {
-                    Takes::Length { default_mm: None }
-                } else {
-                    Takes::Number {
-                        sign: "°",
-                        default: None,
-                    }
-                };
-                if let Some(Some(v)) = form.row(ui, label, Some(*value), takes, help) {
+            for (measure, value, takes) in all {
+                if let Some(Some(v)) = form.row(ui, measure.what, Some(*value), takes, measure.how)
+                {
                     *value = v;
                 }
             }
-            if let PartKind::Rack(r) = &mut next.kind
-                && let Some(thread) = form.text_row(
-                    ui,
-                    "End thread",
-                    &r.end_thread,
-                    "1/2-20",
-                    "Thread of its ends.",
-                )
-            {
-                r.end_thread = thread;
+            optional(&mut form, ui, part.unit, &mut next.kind);
+            let help = "Where it came from, what it was on, what is worn.";
+            if let Some(notes) = form.text_row(ui, "Notes", &part.notes, "", help) {
+                next.notes = notes;
             }
         });
     if let PartKind::Spindle(s) = &mut next.kind {
@@ -180,106 +186,91 @@ fn figures(
     (next != *part).then_some(next)
 }
 
+/// What may be unknown: the thread and hard teeth of a rack, a spring's rate, a joint's rating.
+fn optional(form: &mut Form<'_>, ui: &mut Ui, unit: LengthUnit, kind: &mut PartKind) {
+    match kind {
+        PartKind::Spindle(_) => {}
+        PartKind::Rack(r) => {
+            let help = "Diameter and pitch by a thread gauge.";
+            if let Some(thread) = form.text_row(ui, "End thread", &r.end_thread, "1/2-20", help) {
+                r.end_thread = thread;
+            }
+            let hard = &guide::RACK[3];
+            if let Some(v) = form.row(ui, hard.what, r.hard_to, Takes::MaybeLength, hard.how) {
+                r.hard_to = v;
+            }
+        }
+        PartKind::Spring(s) => {
+            let rate = &guide::SPRING[2];
+            let (now, sign, new): (_, _, fn(f64) -> SpringRate) = match (s.rate, unit) {
+                (Some(SpringRate::PoundsPerInch(v)), _) => {
+                    (Some(v), "lb/in", SpringRate::PoundsPerInch)
+                }
+                (Some(SpringRate::NewtonsPerMillimetre(v)), _) => {
+                    (Some(v), "N/mm", SpringRate::NewtonsPerMillimetre)
+                }
+                (None, LengthUnit::Inch) => (None, "lb/in", SpringRate::PoundsPerInch),
+                (None, LengthUnit::Millimetre) => (None, "N/mm", SpringRate::NewtonsPerMillimetre),
+            };
+            let takes = Takes::MaybeNumber { sign };
+            if let Some(v) = form.row(ui, rate.what, now, takes, rate.how) {
+                s.rate = v.map(new);
+            }
+        }
+        PartKind::Joint(j) => {
+            let rating = &guide::JOINT[2];
+            let (sign, newtons) = match unit {
+                LengthUnit::Inch => ("lbf", Force::PoundsForce(1.0).n()),
+                LengthUnit::Millimetre => ("N", 1.0),
+            };
+            let now = j.rating.map(|v| (v / newtons * 1e3).round() / 1e3);
+            let takes = Takes::MaybeNumber { sign };
+            if let Some(v) = form.row(ui, rating.what, now, takes, rating.how) {
+                j.rating = v.map(|v| v * newtons);
+            }
+        }
+    }
+}
+
 fn spindle(s: &mut SpindlePart) -> Vec<Figure<'_>> {
+    let [
+        spacing,
+        inclination,
+        height,
+        out,
+        length,
+        arm_height,
+        arm_out,
+    ] = &guide::SPINDLE;
     vec![
-        (
-            "Ball-joint spacing",
-            &mut s.ball_joint_spacing,
-            true,
-            "From the centre of the lower ball joint to that of the upper one.",
-        ),
-        (
-            "Inclination",
-            &mut s.inclination_deg,
-            false,
-            "Between the line through both ball joints and the wheel's plane, seen from the front; top leaning inboard is positive.",
-        ),
-        (
-            "Spindle height",
-            &mut s.spindle_height,
-            true,
-            "Up the steering axis from the lower ball joint to where the spindle's line crosses it.",
-        ),
-        (
-            "Out to the wheel",
-            &mut s.wheel_out,
-            true,
-            "From there out along the spindle to the wheel's centre plane.",
-        ),
-        (
-            "Arm length",
-            &mut s.arm_length,
-            true,
-            "From the steering axis to the hole of the steering arm, fore and aft, square to the axis.",
-        ),
-        (
-            "Arm height",
-            &mut s.arm_height,
-            true,
-            "Up the steering axis from the lower ball joint to that hole.",
-        ),
-        (
-            "Arm outboard",
-            &mut s.arm_out,
-            true,
-            "How far that hole is outboard of the steering axis; inboard is negative.",
-        ),
+        (spacing, &mut s.ball_joint_spacing, LENGTH),
+        (inclination, &mut s.inclination_deg, DEGREES),
+        (height, &mut s.spindle_height, LENGTH),
+        (out, &mut s.wheel_out, LENGTH),
+        (length, &mut s.arm_length, LENGTH),
+        (arm_height, &mut s.arm_height, LENGTH),
+        (arm_out, &mut s.arm_out, LENGTH),
     ]
 }
 
 fn rack(r: &mut RackPart) -> Vec<Figure<'_>> {
+    let [joints, travel, turn, _] = &guide::RACK;
     vec![
-        (
-            "Joint to joint",
-            &mut r.joint_to_joint,
-            true,
-            "Between the centres of the inner tie-rod joints, rack at its centre.",
-        ),
-        (
-            "Travel each way",
-            &mut r.travel,
-            true,
-            "From the centre to a stop.",
-        ),
-        (
-            "Travel a turn",
-            &mut r.travel_per_turn,
-            true,
-            "Travel for one turn of the pinion.",
-        ),
+        (joints, &mut r.joint_to_joint, LENGTH),
+        (travel, &mut r.travel, LENGTH),
+        (turn, &mut r.travel_per_turn, LENGTH),
     ]
 }
 
 fn spring(s: &mut SpringPart) -> Vec<Figure<'_>> {
-    vec![
-        (
-            "Open",
-            &mut s.open,
-            true,
-            "Between the centres of its eyes, fully extended.",
-        ),
-        (
-            "Closed",
-            &mut s.closed,
-            true,
-            "Between the centres of its eyes, on the bump stop.",
-        ),
-    ]
+    let [open, closed, _] = &guide::SPRING;
+    vec![(open, &mut s.open, LENGTH), (closed, &mut s.closed, LENGTH)]
 }
 
 fn joint(j: &mut JointPart) -> Vec<Figure<'_>> {
+    let [ball, swivel, _] = &guide::JOINT;
     vec![
-        (
-            "Ball width",
-            &mut j.ball_width,
-            true,
-            "Across the ball's flats, where the bolt goes through.",
-        ),
-        (
-            "Swivel",
-            &mut j.swivel_deg,
-            false,
-            "Either way from square, before the body meets the bolt or tab.",
-        ),
+        (ball, &mut j.ball_width, LENGTH),
+        (swivel, &mut j.swivel_deg, DEGREES),
     ]
 }

@@ -1,7 +1,7 @@
 //! Readings of toe against travel: how they were taken, the table, and pasting.
 
 use egui::{Button, RichText, Ui};
-use trammel_analysis::Study;
+use trammel_analysis::{Study, advice_words as words};
 use trammel_build::{Build, Session, Side};
 
 use super::{
@@ -79,11 +79,7 @@ fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut V
     let both = session.method.reads_both_wheels();
     ui.columns(2, |columns| {
         let [left, right] = columns else { return };
-        if both {
-            soft(left, input, "Both wheels together; each is given half.");
-        } else {
-            wheel(left, input, set_up);
-        }
+        wheel(left, input, set_up, both);
         run(right, input, session, set_up);
     });
     let lock = input
@@ -91,6 +87,9 @@ fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut V
         .study
         .as_ref()
         .map_or(0.0, |s| s.front.model.lock());
+    if let Some(text) = words::read_together(session) {
+        soft(ui, input, text);
+    }
     let half = (input.build.unit.from_mm(0.5 * lock) * 8.0).round() / 8.0;
     let options = [
         (0.0, "centre", "Rack at its centre, locked."),
@@ -115,15 +114,21 @@ fn which(ui: &mut Ui, input: &NotebookInput<'_>, session: &Session, view: &mut V
     }
 }
 
-fn wheel(ui: &mut Ui, input: &NotebookInput<'_>, set_up: &mut SetUpView) {
+fn wheel(ui: &mut Ui, input: &NotebookInput<'_>, set_up: &mut SetUpView, both: bool) {
     let options = [
         (Side::Left, "left", "The left wheel."),
         (Side::Right, "right", "The right wheel."),
     ];
-    let help = "Which wheel is read.";
+    let help = if both {
+        "Which wheel's curves are shown; the lines are of both wheels."
+    } else {
+        "Which wheel is read."
+    };
     if let Some(side) = choice(ui, input.tokens, "Wheel", help, &options, set_up.side) {
         set_up.side = side;
-        set_up.run = 1;
+        if !both {
+            set_up.run = 1;
+        }
     }
 }
 
@@ -164,6 +169,10 @@ fn remarks(ui: &mut Ui, input: &NotebookInput<'_>) {
 
 fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     ui.add_space(2.0);
+    let help = "A CSV file that says how it was measured, as `trammel advise --help` tells, or bare lines for this session; one step.";
+    if ui.button("Open a sheet…").on_hover_text(help).clicked() {
+        requests.push(Request::OpenReadings);
+    }
     egui::CollapsingHeader::new("Paste from a spreadsheet").show(ui, |ui| {
         soft(ui, input, "Lines of place and reading, with or without a heading; or a whole table that says how it was measured, as `trammel advise --help` tells.");
         let edit = egui::TextEdit::multiline(&mut view.set_up.paste)

@@ -1,21 +1,18 @@
 //! Static set-up: toe and turns, camber, castor by the sweep, weights.
 
-use egui::{Grid, RichText, Ui};
+use egui::{Grid, Ui};
 use trammel_analysis::Study;
-use trammel_build::{Edit, LengthUnit, Mass, Side};
-use trammel_setup::{
-    CastorSweep, CornerWeights, castor_factor, difference_of_toe, turn_effect, turns_and_flats,
-    turns_for_toe,
-};
+use trammel_build::{Edit, LengthUnit, Mass, Statics, Weights};
+use trammel_setup::{CastorSweep, CornerWeights, castor_factor};
 
 use super::{
     super::{
         NotebookInput,
         form::{Form, Takes},
     },
-    ask, head, plain, soft,
+    ask, head, plain, soft, static_toe,
 };
-use crate::{request::Request, tune::advice::pitch, view::View};
+use crate::{request::Request, set_up::edits, view::View};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -24,14 +21,27 @@ pub(super) fn ui(
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
-    toe(ui, input, study, view, requests);
-    castor(ui, input, view, requests);
-    weights(ui, input, view, requests);
+    let now = input.build.set_up.statics;
+    let mut next = now;
+    static_toe::ride_height(ui, input, study, &mut next, requests);
+    static_toe::toe(ui, input, study, (view, &mut next), requests);
+    static_toe::camber(ui, input, &mut next, requests);
+    castor(ui, input, &mut next, requests);
+    weights(ui, input, &mut next, requests);
     soft(
         ui,
         input,
-        "Ride height is the build's design position; the Tune stage puts another one into it. What is typed on this page is worked with here and kept in the build where a button says so.",
+        "What is read here is kept in the build; its geometry changes only where a button says so.",
     );
+    if next != now {
+        requests.push(edits::change(
+            input.build,
+            "Write down static readings",
+            |s| {
+                s.statics = next;
+            },
+        ));
+    }
 }
 
 /// A field for a number; what was typed goes into it.
@@ -52,120 +62,16 @@ fn number(
     }
 }
 
-fn per_turn(input: &NotebookInput<'_>) -> Option<f64> {
-    let rod = input.build.set_up.adjusters.rod;
-    rod.map(|r| r.per_turn * input.build.unit.mm())
-        .or_else(|| pitch(input.build))
-}
-
-fn toe(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    study: &Study,
-    view: &mut View,
-    requests: &mut Vec<Request>,
-) {
-    let unit = input.build.unit;
-    let corner = *study.front.model.linkage(Side::Left).corner();
-    let tyre = 2.0 * corner.wheel.loaded_radius;
-    let mut form = Form {
-        unit,
-        tokens: input.tokens,
-        requests,
-    };
-    form.group(ui, "Toe of one wheel", |form, ui| {
-        let [read, wanted] = &mut view.set_up.toe;
-        number(
-            form,
-            ui,
-            "Toe read",
-            read,
-            "°",
-            "Static toe of this wheel as it was read, in is positive.",
-        );
-        number(
-            form,
-            ui,
-            "Toe wanted",
-            wanted,
-            "°",
-            "Static toe that this wheel should have, in is positive.",
-        );
-    });
-    let [read, wanted] = view.set_up.toe;
-    let across = |degrees: f64| unit.from_mm(difference_of_toe(degrees.to_radians(), tyre));
-    plain(ui, RichText::new(format!(
-        "Wanted: {wanted:.2}° a wheel, {:.2}° in all; {:.3} {} over one tyre, {:.3} {} over both.",
-        2.0 * wanted, across(wanted), unit.sign(), 2.0 * across(wanted), unit.sign()
-    )).small());
-    let Some(per_turn) = per_turn(input) else {
-        return ask(
-            ui,
-            input,
-            "The tie rod's thread isn't known, so turns can't be told.",
-        );
-    };
-    match turns_for_toe(&corner, read.to_radians(), wanted.to_radians(), per_turn) {
-        Ok(turns) if turns.longer == 0.0 => {
-            soft(ui, input, "Read and wanted are the same: nothing to turn.");
-        }
-        Ok(turns) => {
-            let way = if turns.longer > 0.0 {
-                "longer"
-            } else {
-                "shorter"
-            };
-            let words = turns_and_flats(turns.longer, per_turn);
-            plain(
-                ui,
-                format!(
-                    "Turn the tie rod {words} {way} ({:.2} turns).",
-                    turns.turns.abs()
-                ),
-            );
-        }
-        Err(fault) => ask(ui, input, &fault.to_string()),
-    }
-    if let Ok(effect) = turn_effect(&corner, per_turn, tyre) {
-        let way = if effect.per_turn > 0.0 { "in" } else { "out" };
-        soft(
-            ui,
-            input,
-            &format!(
-                "One turn longer: {:.2}° {way}, {:.3} {} at the tyre; one flat: {:.3}°, {:.4} {}.",
-                effect.per_turn.to_degrees().abs(),
-                unit.from_mm(effect.per_turn_at_tyre.abs()),
-                unit.sign(),
-                effect.per_flat.to_degrees().abs(),
-                unit.from_mm(effect.per_flat_at_tyre.abs()),
-                unit.sign()
-            ),
-        );
-    }
-    let help =
-        "The wanted toe becomes the build's static toe, for both wheels; Undo takes it back.";
-    if ui
-        .button("Put the wanted toe into the build")
-        .on_hover_text(help)
-        .clicked()
-    {
-        let mut wheel = input.build.front.wheel;
-        wheel.toe_deg = wanted;
-        requests.push(Request::Edit(Edit::SetWheel(
-            trammel_build::AxleName::Front,
-            wheel,
-        )));
-    }
-}
-
-fn castor(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+fn castor(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Statics, requests: &mut Vec<Request>) {
+    let mut sweep = next.castor_sweep.unwrap_or([15.0, 0.0, 0.0]);
+    let before = sweep;
     let mut form = Form {
         unit: input.build.unit,
         tokens: input.tokens,
         requests,
     };
     form.group(ui, "Castor by a sweep", |form, ui| {
-        let [steered, out, inward] = &mut view.set_up.castor;
+        let [steered, out, inward] = &mut sweep;
         number(
             form,
             ui,
@@ -191,7 +97,17 @@ fn castor(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
             "Camber with the wheel's front pointing inward; top outboard is positive.",
         );
     });
-    let [steered, out, inward] = view.set_up.castor.map(f64::to_radians);
+    if sweep != before {
+        next.castor_sweep = Some(sweep);
+    }
+    if next.castor_sweep.is_none() {
+        return soft(
+            ui,
+            input,
+            "Read camber of one wheel steered outward, then inward, by the same angle.",
+        );
+    }
+    let [steered, out, inward] = sweep.map(f64::to_radians);
     let sweep = CastorSweep {
         camber_toed_out: out,
         camber_toed_in: inward,
@@ -215,9 +131,21 @@ fn castor(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     }
 }
 
-fn weights(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
+fn weights(
+    ui: &mut Ui,
+    input: &NotebookInput<'_>,
+    next: &mut Statics,
+    requests: &mut Vec<Request>,
+) {
     let unit = input.build.unit;
-    let sign = if unit == LengthUnit::Inch { "lb" } else { "kg" };
+    // As the scales showed them, whatever unit lengths are in by now.
+    let pounds = match next.weights {
+        Some(weights) => matches!(weights, Weights::Pounds(_)),
+        None => unit == LengthUnit::Inch,
+    };
+    let sign = if pounds { "lb" } else { "kg" };
+    let mut figures = next.weights.map_or([0.0; 4], Weights::figures);
+    let before = figures;
     head(ui, "Weights on four scales");
     let mut form = Form {
         unit,
@@ -229,7 +157,7 @@ fn weights(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &m
         .spacing(egui::vec2(8.0, 3.0))
         .show(ui, |ui| {
             let names = ["Front left", "Front right", "Rear left", "Rear right"];
-            for (name, value) in names.iter().zip(&mut view.set_up.weights) {
+            for (name, value) in names.iter().zip(&mut figures) {
                 number(
                     &mut form,
                     ui,
@@ -240,7 +168,14 @@ fn weights(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &m
                 );
             }
         });
-    let [front_left, front_right, rear_left, rear_right] = view.set_up.weights;
+    if figures != before {
+        next.weights = Some(if pounds {
+            Weights::Pounds(figures)
+        } else {
+            Weights::Kilograms(figures)
+        });
+    }
+    let [front_left, front_right, rear_left, rear_right] = figures;
     let scales = CornerWeights {
         front_left,
         front_right,
@@ -267,7 +202,7 @@ fn weights(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &m
         .clicked()
     {
         let mut vehicle = input.build.vehicle;
-        vehicle.mass = Some(if unit == LengthUnit::Inch {
+        vehicle.mass = Some(if pounds {
             Mass::Pounds(shares.total)
         } else {
             Mass::Kilograms(shares.total)

@@ -1,6 +1,7 @@
 //! The tape survey: marks, sought points, readings; coordinates and what is wrong with them.
 
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
+use trammel_analysis::Study;
 use trammel_setup::{Blunder, Slip, Surveyed};
 
 use super::{super::NotebookInput, ask, head, next_move::capital, plain, soft};
@@ -10,7 +11,7 @@ use crate::{
     set_up::{
         edits,
         settings::SurveyEntry,
-        survey::{KINDS, SurveyAnswer, hardpoint, place_words, said, take},
+        survey::{KINDS, Kind, SurveyAnswer, hardpoint, place_words, said, take},
     },
     view::View,
 };
@@ -18,6 +19,7 @@ use crate::{
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
+    study: &Study,
     view: &mut View,
     requests: &mut Vec<Request>,
 ) {
@@ -34,8 +36,13 @@ pub(super) fn ui(
         .filter(|_| !input.build.set_up.survey.is_empty())
     {
         answer_ui(ui, input, answer, requests);
+        super::sides::ui(ui, input, study);
     }
     lines(ui, input, requests);
+    let help = "A table as `trammel survey --help` tells it; it takes the place of the survey that is here, as one step.";
+    if ui.button("Open a survey…").on_hover_text(help).clicked() {
+        requests.push(Request::OpenSurvey);
+    }
     paste(ui, input, view, requests);
 }
 
@@ -57,15 +64,21 @@ fn small_edit(
 
 fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     let entry = &mut view.set_up.survey_entry;
-    let (word, two, hint) = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
+    let Kind {
+        word,
+        two,
+        hint,
+        about,
+    } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut add = false;
     ui.horizontal_wrapped(|ui| {
         ComboBox::from_id_salt("survey kind")
             .selected_text(word)
             .width(74.0)
             .show_ui(ui, |ui| {
-                for (i, (word, ..)) in KINDS.iter().enumerate() {
-                    ui.selectable_value(&mut entry.kind, i, *word);
+                for (i, kind) in KINDS.iter().enumerate() {
+                    ui.selectable_value(&mut entry.kind, i, kind.word)
+                        .on_hover_text(kind.about);
                 }
             });
         let from = if two { "from" } else { "name" };
@@ -81,6 +94,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
         let button = ui.button("Add").on_hover_text("Behind a reading may stand: accuracy 2, round (the tape went round something), starts 1 (a burned end), from near 12, to far 12 (held at the edge of a hole of that diameter).");
         add |= button.clicked();
     });
+    soft(ui, input, about);
     if add {
         let line = line_of(entry);
         let unit = input.build.unit.sign();
@@ -104,7 +118,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
 }
 
 fn line_of(entry: &SurveyEntry) -> String {
-    let (word, two, _) = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
+    let Kind { word, two, .. } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut cells = vec![word, entry.from.trim()];
     if two {
         cells.push(entry.to.trim());
@@ -298,13 +312,7 @@ fn paste(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
         super::paste_box(ui, "Table of the survey", edit);
         let given = !view.set_up.survey_paste.trim().is_empty();
         if ui.add_enabled(given, Button::new("Take the survey")).clicked() {
-            let lines: Vec<String> = view
-                .set_up
-                .survey_paste
-                .lines()
-                .map(|l| l.replace('\t', ", "))
-                .filter(|l| !l.trim().is_empty())
-                .collect();
+            let lines = edits::survey_lines(&view.set_up.survey_paste);
             requests.push(edits::change(input.build, "Paste a survey", |s| s.survey = lines));
             view.set_up.survey_paste.clear();
         }

@@ -281,5 +281,9 @@ fn field(
         .margin(egui::Margin::symmetric(5, 2));
     let response = ui.add_sized([width, 22.0], edit);
     name_node(ui, response.id, name);
+    // The line goes down with every reading; it stays in sight.
+    if response.gained_focus() {
+        response.scroll_to_me(None);
+    }
     response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter))
 }

@@ -61,12 +61,16 @@ pub(super) fn ui(
         ui.add(Label::new(verdict.in_words(input.build.unit)).wrap())
             .on_hover_text("Little is less than a third of the toe limit, multiplied is one and a half times and more (judgements, no source). The saying is common practice, no source. Where the stops stay, arms and rods reach the same places as before and little changes; where they move along, as with longer springs, the rods stand steeper.");
     }
-    let help = "What is shown below.";
-    let below = view.tune.lift_threads;
-    if let Some(picked) = super::choice(ui, input.tokens, "Look at", help, &BELOW, below) {
-        view.tune.lift_threads = picked;
+    // Only the steered axle has a rack end whose threads could be compared.
+    let steered = view.axle == AxleName::Front;
+    if steered {
+        let help = "What is shown below.";
+        let below = view.tune.lift_threads;
+        if let Some(picked) = super::choice(ui, input.tokens, "Look at", help, &BELOW, below) {
+            view.tune.lift_threads = picked;
+        }
     }
-    if view.tune.lift_threads {
+    if steered && view.tune.lift_threads {
         threads(ui, input, study, view);
     } else {
         figures(ui, input, study, view);
@@ -209,7 +213,7 @@ fn threads(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut
         .map_or_else(Default::default, thread_table::names);
     let text = format!(
         "Your own {thread}, {grade}: factor {} as it stands, {} with the frame {}. Wanted {}.",
-        own(input.prove.threads(trammel_build::Side::Left)),
+        own(input.prove.threads(view.side)),
         own(&study.threads),
         way(view.tune.raise.by, input),
         words::factor(thread_table::wanted(input))

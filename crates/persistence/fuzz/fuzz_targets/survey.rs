@@ -1,0 +1,29 @@
+//! Whatever text is given as a tape survey: it is refused with a message, can't be worked out for a reason, or gives finite places.
+#![no_main]
+
+use libfuzzer_sys::fuzz_target;
+use trammel_persistence::read_survey;
+use trammel_setup::suggest;
+
+fuzz_target!(|text: &str| {
+    let file = match read_survey(text) {
+        Ok(file) => file,
+        Err(fault) => return assert!(!fault.to_string().is_empty()),
+    };
+    // A real survey has dozens of readings; the cube of hundreds would only slow the search for faults.
+    if file.survey.readings().len() > 40 {
+        return;
+    }
+    match file.survey.adjust() {
+        Ok(found) => {
+            for placed in &found.points {
+                assert!(placed.at.iter().all(|v| v.is_finite()));
+                assert!(placed.covariance.iter().all(|v| v.is_finite()));
+            }
+        }
+        Err(fault) => assert!(!fault.to_string().is_empty()),
+    }
+    for s in suggest(&file.survey, 1.0) {
+        assert!(s.own_then.is_finite() && s.worst_then.is_finite());
+    }
+});
