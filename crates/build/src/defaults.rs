@@ -88,6 +88,8 @@ pub const HOLE_PLAY_MM: f64 = 0.4;
 pub const JAM_NUT_PER_THREAD: f64 = 0.625;
 /// Height of a bolt's head over its thread (ASME B18.2.1, from memory: 5/16 in for 1/2 in).
 pub const HEAD_HEIGHT_PER_THREAD: f64 = 0.625;
+/// Width of a bolt's head across flats over its thread (ASME B18.2.1, from memory: 3/4 in for 1/2 in, 15/16 in for 5/8 in).
+pub const HEAD_WIDTH_PER_THREAD: f64 = 1.5;
 /// Diameter of a joint's head over its bolt where none is given (AS81935/1 has 2.0 to 2.7; the usual sizes about 2.67).
 pub const JOINT_HEAD_PER_BOLT: f64 = 2.67;
 /// How far a rack-end bracket can be wound each way where its turns are not given, mm (1/8 in: a judgement, no source).

@@ -22,8 +22,6 @@ pub const TAB_HEIGHT: f64 = 38.1;
 pub const BALL_PER_BOLT: f64 = 1.33;
 /// Thickness of a washer under head or nut (common practice, no source).
 pub const WASHER: f64 = 1.6;
-/// Width of a bolt's head across flats over its thread (ASME B18.2.1, from memory: 3/4 in for 1/2 in, 15/16 in for 5/8 in).
-pub const HEAD_WIDTH_PER_THREAD: f64 = 1.5;
 /// Diameter of the rack bar (1 in: common practice, no source).
 pub const RACK_BAR: f64 = 25.4;
 /// Ball centre to the end of the shank over the thread (AS81935/1-08 has 2.44 in for 1/2 in, from memory; the shorter common ones 4.25 threads).

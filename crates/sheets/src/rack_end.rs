@@ -134,7 +134,7 @@ impl Room {
         };
         let bolt = EndBolt {
             head_height,
-            head_width: defaults::HEAD_WIDTH_PER_THREAD * self.thread.major_diameter(),
+            head_width: usual::HEAD_WIDTH_PER_THREAD * self.thread.major_diameter(),
             jam_nut: self.jam_nut,
             engagement: self.engagement,
             exposed: self.exposed(),
