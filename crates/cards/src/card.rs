@@ -4,7 +4,7 @@ use trammel_build::Build;
 use trammel_drawings::{
     metrics::Metrics,
     pdf,
-    sheet::{Content, Paper, SheetSet, TitleBlock},
+    sheet::{Content, MADE_WITH, Paper, SheetSet, TitleBlock},
     table::{self, Table},
 };
 
@@ -84,6 +84,7 @@ pub fn sheets(build: &Build, paper: Paper, metrics: &Metrics) -> Result<SheetSet
             kind: "set-up card".to_owned(),
             units: build.unit.sign().to_owned(),
             scale: "-".to_owned(),
+            made_with: MADE_WITH.to_owned(),
             ..TitleBlock::default()
         };
         pages.extend(table::lay_out(

@@ -4,7 +4,7 @@ use trammel_build::{LengthUnit, measuring_guide as guide};
 use trammel_drawings::{
     metrics::Metrics,
     pdf,
-    sheet::{Paper, SheetSet, TitleBlock},
+    sheet::{Content, MADE_WITH, Paper, SheetSet, TitleBlock},
     table::{self, Table},
 };
 
@@ -104,15 +104,19 @@ pub fn measuring_pdf(unit: LengthUnit, paper: Paper) -> Result<Vec<u8>, CardFaul
         kind: "measuring sheet".to_owned(),
         units: unit.sign().to_owned(),
         scale: "-".to_owned(),
+        made_with: MADE_WITH.to_owned(),
         ..TitleBlock::default()
     };
-    let cautions = [
-        "A part of unknown heat treatment is not welded, cut or drilled until it is known."
-            .to_owned(),
-    ];
+    let content = Content {
+        caution: vec![
+            "A part of unknown heat treatment is not welded, cut or drilled until it is known."
+                .to_owned(),
+        ],
+        ..Content::default()
+    };
     let set = SheetSet {
         title: title.to_owned(),
-        pages: table::lay_out(paper, &block, &measuring_tables(unit), &cautions, &metrics),
+        pages: table::lay_out(paper, &block, &measuring_tables(unit), &content, &metrics),
     };
     Ok(pdf::write(&set, &metrics)?)
 }

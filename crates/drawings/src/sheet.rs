@@ -9,7 +9,7 @@ mod title_block;
 
 pub use layout::{Content, lay_out};
 pub use paper::{Paper, PaperError};
-pub use title_block::TitleBlock;
+pub use title_block::{MADE_WITH, TitleBlock};
 
 pub(crate) use layout::form;
 

@@ -4,7 +4,7 @@ use trammel_analysis::Caution;
 use trammel_build::{AxleName, Build, PointName};
 use trammel_drawings::metrics::Metrics;
 use trammel_drawings::part;
-use trammel_drawings::sheet::{Content, Page, Paper, TitleBlock, lay_out};
+use trammel_drawings::sheet::{Content, MADE_WITH, Page, Paper, TitleBlock, lay_out};
 use trammel_drawings::table::{self, Table};
 use trammel_fabrication::flat_part::FlatPart;
 use trammel_fabrication::minimums;
@@ -279,7 +279,7 @@ impl OnPaper<'_> {
             quantity: draft.quantity.clone(),
             units: self.shop.style.unit_word().to_owned(),
             scale: scale.to_owned(),
-            made_with: concat!("Trammel ", env!("CARGO_PKG_VERSION")).to_owned(),
+            made_with: MADE_WITH.to_owned(),
             ..TitleBlock::default()
         }
     }

@@ -50,6 +50,7 @@ fn room_by_hand() {
     // Turns that the build gives go before the usual way: 4 turns of a 20 thread are 0.2 in.
     let mut turned = build;
     turned.set_up.adjusters.rack_end = Some(trammel_build::RackEndRange {
+        only: None,
         turns_out: 2.0,
         turns_in: 4.0,
     });

@@ -5,6 +5,9 @@ use trammel_fabrication::plane::Point;
 use crate::metrics::Metrics;
 use crate::model::{Drawing, Line, Text};
 
+/// The program and its version, for every title block.
+pub const MADE_WITH: &str = concat!("Trammel ", env!("CARGO_PKG_VERSION"));
+
 /// What the title block says. An empty field leaves its box open to write in.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TitleBlock {
