@@ -24,7 +24,7 @@ fn the_table_of_the_good_demo() {
     assert_eq!(lines[0], "point,x (in),y (in),z (in)");
     assert_eq!(lines[1], "front.upper_arm.front_pivot,4.5,7.75,12.875");
     assert!(lines.contains(&"front.tie_rod.inner,-3.5,6.5625,8.75"));
-    assert!(lines.contains(&"front.rack.face,-3.5,4.75,8.75"));
+    assert!(lines.contains(&"front.rack.face,-3.5,4.6875,8.75"));
     assert!(lines.contains(&"rear.wheel.centre,-66,25.5,10.5"));
     assert_eq!(lines.len(), 1 + 13 + 11);
     let tabs = write_points(&good(), Separator::Tab);
