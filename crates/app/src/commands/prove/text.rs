@@ -3,11 +3,21 @@
 use trammel_analysis::{NoteKind, Proof, ProofRow, USUAL_CAUTIONS, not_in_it};
 use trammel_build::{Build, LengthUnit};
 
-/// Every row, worst first, then what was taken, left out, and never looked at.
+/// Every row, worst first, what is checked under its other loads below it; then what was taken, left out, and never looked at.
 pub(crate) fn text(build: &Build, proof: &Proof) -> String {
     let mut lines = vec![build.title.clone(), String::new()];
+    let mut said: Vec<&ProofRow> = Vec::new();
     for row in &proof.rows {
+        if said.iter().any(|worse| same_check(worse, row)) {
+            continue;
+        }
+        said.push(row);
         lines.extend(of(row, build.unit));
+        let others = proof.rows.iter().filter(|r| same_check(r, row));
+        let others: Vec<String> = others.skip(1).map(under).collect();
+        if !others.is_empty() {
+            lines.push(format!("  Under other loads: {}.", others.join("; ")));
+        }
     }
     if let Some(s) = &proof.steering {
         let force =
@@ -38,6 +48,24 @@ pub(crate) fn text(build: &Build, proof: &Proof) -> String {
     lines.push(String::new());
     lines.extend(USUAL_CAUTIONS.iter().map(|line| (*line).to_owned()));
     lines.join("\n") + "\n"
+}
+
+/// Whether two rows look at the same thing under two loads.
+fn same_check(a: &ProofRow, b: &ProofRow) -> bool {
+    let of = |row: &ProofRow| (row.axle, row.side, row.part, row.check);
+    of(a) == of(b)
+}
+
+/// A row under another load than the worst: its grade where it has one, its load and factor.
+fn under(row: &ProofRow) -> String {
+    let grade = row
+        .grade()
+        .map_or_else(String::new, |g| format!("{}: ", g.word().to_uppercase()));
+    let case = row.load_case.as_deref().unwrap_or("any load");
+    let factor = row
+        .factor
+        .map_or_else(|| "no load".to_owned(), |f| format!("{f:.2}"));
+    format!("{grade}{case} {factor}")
 }
 
 fn of(row: &ProofRow, unit: LengthUnit) -> Vec<String> {
