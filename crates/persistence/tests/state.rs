@@ -5,14 +5,36 @@
     reason = "helpers of tests fail as tests do"
 )]
 
-use std::{fs, path::Path, process::Command, time::SystemTime};
+use std::{
+    fs,
+    path::Path,
+    process::Command,
+    sync::{Mutex, MutexGuard, PoisonError},
+    time::SystemTime,
+};
 
 use trammel_persistence::{Autosave, RecentFiles, demos, leftovers};
 
 const FOLDER: &str = "TRAMMEL_TEST_FOLDER";
 
-fn folder() -> tempfile::TempDir {
-    tempfile::tempdir().unwrap_or_else(|fault| panic!("{fault}"))
+/// A folder of a test's own, one test at a time: a process that one test starts holds a copy of the locks of every other for a moment.
+struct Folder {
+    folder: tempfile::TempDir,
+    _alone: MutexGuard<'static, ()>,
+}
+
+impl Folder {
+    fn path(&self) -> &Path {
+        self.folder.path()
+    }
+}
+
+fn folder() -> Folder {
+    static ALONE: Mutex<()> = Mutex::new(());
+    Folder {
+        folder: tempfile::tempdir().unwrap_or_else(|fault| panic!("{fault}")),
+        _alone: ALONE.lock().unwrap_or_else(PoisonError::into_inner),
+    }
 }
 
 fn count(folder: &Path) -> usize {

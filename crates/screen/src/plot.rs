@@ -74,6 +74,7 @@ impl Curve<'_> {
     /// Paints it over the width that is left; the horizontal place that was clicked or dragged to, if any.
     pub fn ui(self, ui: &mut Ui, tokens: &Tokens) -> Option<f64> {
         let (low, high) = self.vertical_range();
+        let [left, right] = self.horizontal_ends();
         let (x_sign, y_sign) = (self.x_sign.to_owned(), self.y_sign.to_owned());
         let decimals = decimals_for(high - low);
         let y_count = f64::from((self.height / 40.0).clamp(2.0, 5.0));
@@ -113,7 +114,7 @@ impl Curve<'_> {
             .allow_boxed_zoom(false)
             .allow_double_click_reset(false)
             .auto_bounds(Vec2b::FALSE)
-            .default_x_bounds(*self.x.start(), *self.x.end())
+            .default_x_bounds(left, right)
             .default_y_bounds(low, high)
             .sense(egui::Sense::click_and_drag())
             .show_crosshair(false)
@@ -137,10 +138,10 @@ impl Curve<'_> {
                 }
             });
         let response = plot.show(ui, |p| {
-            p.set_plot_bounds_x(self.x.clone());
+            p.set_plot_bounds_x(left..=right);
             p.set_plot_bounds_y(low..=high);
             if let Some(limit) = self.within {
-                let (a, b) = (*self.x.start(), *self.x.end());
+                let (a, b) = (left, right);
                 let band = vec![[a, -limit], [b, -limit], [b, limit], [a, limit]];
                 p.polygon(
                     Polygon::new("within the limit", PlotPoints::from(band))
@@ -183,6 +184,14 @@ impl Curve<'_> {
         let at = asked.then(|| inner.interact_pointer_pos()).flatten()?;
         let x = response.transform.value_from_position(at).x;
         Some(x.clamp(*self.x.start(), *self.x.end()))
+    }
+
+    /// Ends of the horizontal axis: a little wider than its range where readings are shown, so that those at its ends are whole.
+    fn horizontal_ends(&self) -> [f64; 2] {
+        let (left, right) = (*self.x.start(), *self.x.end());
+        let marks = self.traces.iter().any(|t| t.manner == Manner::Marks);
+        let more = if marks { 0.025 * (right - left) } else { 0.0 };
+        [left - more, right + more]
     }
 
     /// Ends of the vertical axis. A faint family may make it three times as long as the other lines ask for, and is cut off there.

@@ -18,6 +18,7 @@ pub(super) fn ui(
     requests: &mut Vec<Request>,
 ) {
     let cautions = &input.results.cautions;
+    let top = ui.cursor().top();
     ui.horizontal(|ui| {
         ui.label(RichText::new("Cautions").font(type_size::head()));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
@@ -34,7 +35,7 @@ pub(super) fn ui(
             ui.label(RichText::new(count).small().color(input.tokens.ink_soft));
         });
     });
-    ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {
+    let list = ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {
         for caution in cautions {
             one(ui, input, caution, view, requests);
         }
@@ -44,6 +45,20 @@ pub(super) fn ui(
             "These are figures against limits, not an approval. Local codes, series rules and a qualified inspector decide.",
         ));
     });
+    let whole = list.inner_rect.top() - top + list.content_size.y;
+    if last_height(ui.ctx()) != Some(whole) {
+        ui.ctx().data_mut(|d| d.insert_temp(height_id(), whole));
+        ui.ctx().request_repaint();
+    }
+}
+
+/// How high the panel's content was when it was last shown, points.
+pub(super) fn last_height(context: &egui::Context) -> Option<f32> {
+    context.data(|d| d.get_temp(height_id()))
+}
+
+fn height_id() -> egui::Id {
+    egui::Id::new("caution panel height")
 }
 
 fn one(

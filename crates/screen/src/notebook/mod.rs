@@ -50,11 +50,14 @@ pub struct NotebookInput<'a> {
     pub tokens: &'a Tokens,
 }
 
+/// Above and below the cautions, points.
+const CAUTION_MARGIN: i8 = 8;
+
 /// Shows the notebook; what it asks for goes to `requests`.
 pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut Vec<Request>) {
     let height = ui.available_height();
-    // With nothing to say the panel is low; with something it has room for two or three cautions.
-    let caution_height = if input.results.cautions.is_empty() {
+    // With something to say the panel has room for two or three cautions; it is never higher than what it says.
+    let most = if input.results.cautions.is_empty() {
         100.0
     } else if matches!(view.stage, Stage::Make | Stage::SetUp) {
         // Sheets with a bracket's figures, or a table of readings, need the rest.
@@ -64,13 +67,15 @@ pub fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
     } else {
         (0.30 * height).clamp(150.0, 330.0)
     };
+    let margins = f32::from(2 * CAUTION_MARGIN);
+    let caution_height = cautions::last_height(ui.ctx()).map_or(most, |h| (h + margins).min(most));
     Panel::bottom("cautions")
         .exact_size(caution_height)
         .show_separator_line(false)
         .frame(
             egui::Frame::new()
                 .fill(input.tokens.panel_deep)
-                .inner_margin(egui::Margin::symmetric(14, 8)),
+                .inner_margin(egui::Margin::symmetric(14, CAUTION_MARGIN)),
         )
         .show(ui, |ui| cautions::ui(ui, input, view, requests));
     let margin = egui::Frame::new().inner_margin(egui::Margin {
