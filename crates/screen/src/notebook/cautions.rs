@@ -58,7 +58,7 @@ pub(super) fn last_height(context: &egui::Context) -> Option<f32> {
 }
 
 fn height_id() -> egui::Id {
-    egui::Id::new("caution panel height")
+    egui::Id::unique("caution panel height")
 }
 
 fn one(
