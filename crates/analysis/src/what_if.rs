@@ -113,10 +113,7 @@ impl WhatIf {
 }
 
 fn applied(build: &Build, edits: &[Edit]) -> Result<Build, EditFault> {
-    let free = Build {
-        locked: std::collections::BTreeSet::new(),
-        ..build.clone()
-    };
+    let free = build.unlocked();
     edits.iter().try_fold(free, |b, edit| edit.apply(&b))
 }
 

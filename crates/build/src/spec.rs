@@ -76,6 +76,15 @@ impl Build {
             notes: String::new(),
         }
     }
+
+    /// The same without locks: they hold the user's hand, not a look at what would be.
+    #[must_use]
+    pub fn unlocked(&self) -> Self {
+        Self {
+            locked: BTreeSet::new(),
+            ..self.clone()
+        }
+    }
 }
 
 /// An axle: the left corner, and what differs on the right.

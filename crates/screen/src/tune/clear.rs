@@ -133,7 +133,7 @@ impl Ask {
     /// The build without what rack end and swivel do not depend on: words, locks, keep-outs, the other axle, and where the mapped joint is now, with
     /// the rack that goes along.
     fn ground(&self) -> Build {
-        let mut build = unlocked(&self.build);
+        let mut build = self.build.unlocked();
         build.title.clear();
         build.notes.clear();
         build.keep_outs.clear();
@@ -198,11 +198,8 @@ impl Clear {
                 let margin = |l: &QuickLook| {
                     l.rack_end_factor.map_or(f64::MAX, |f| f / wanted).min(1e3) as f32
                 };
-                let tilt = |l: &QuickLook| match ask.joint {
-                    TieRodJoint::Inner => l.inner_swivel,
-                    TieRodJoint::Outer => l.outer_swivel,
-                };
-                let ratio = |l| (limit.to_radians() / tilt(l).max(1e-6)).min(1e3) as f32;
+                let ratio =
+                    |l: &QuickLook| (limit / swivel_deg(l, ask.joint).max(1e-6)).min(1e3) as f32;
                 rack_end.push(look.as_ref().map_or(f32::NAN, margin));
                 swivel.push(look.as_ref().map_or(f32::NAN, ratio));
             }
@@ -264,6 +261,18 @@ impl Clear {
         self.unit
     }
 
+    /// Everything that forbids the place where the joint is, of a look at the build as it stands.
+    pub(crate) fn blocks_here(&self, joint: TieRodJoint, place: Point, look: &QuickLook) -> Blocks {
+        let factor = look.rack_end_factor.filter(|f| *f < self.wanted);
+        let swivel = swivel_deg(look, joint);
+        let held = |k: &&KeepOut| k.holds(self.axle, place, self.unit);
+        Blocks {
+            rack_end: factor.map(|f| [f, self.wanted]),
+            swivel: (swivel > self.limit).then_some([swivel, self.limit]),
+            keep_out: self.keep_outs.iter().find(held).map(|k| k.name.clone()),
+        }
+    }
+
     /// Everything that forbids a place.
     pub(crate) fn blocks(&self, part: [f32; 2]) -> Blocks {
         let factor = f64::from(self.rack_end.at(part));
@@ -308,17 +317,18 @@ fn look(ask: &Ask, place: Point) -> Option<QuickLook> {
         &corner,
         points::EXACT,
     );
-    let moved = edit.apply(&unlocked(&ask.build)).ok()?;
+    let moved = edit.apply(&ask.build.unlocked()).ok()?;
     let model = moved.axle(ask.axle).ok()?;
     Some(QuickLook::of(&moved, &model, ask.side))
 }
 
-/// Locks hold the user's hand, not a look at what would be.
-pub(crate) fn unlocked(build: &Build) -> Build {
-    Build {
-        locked: std::collections::BTreeSet::new(),
-        ..build.clone()
-    }
+/// What the joint swivels at most, degrees.
+fn swivel_deg(look: &QuickLook, joint: TieRodJoint) -> f64 {
+    let swivel = match joint {
+        TieRodJoint::Inner => look.inner_swivel,
+        TieRodJoint::Outer => look.outer_swivel,
+    };
+    swivel.to_degrees()
 }
 
 #[cfg(test)]

@@ -198,11 +198,22 @@ impl Tune {
         self.clear.is_current() && self.clear().is_some()
     }
 
-    /// What forbids the mapped joint's place on the map, one line each; `None` until it is known.
+    /// What forbids a place of the map, one line each; `None` until it is known.
     #[must_use]
     pub fn blocks_at(&self, place: trammel_geometry::Point) -> Option<Vec<String>> {
         let part = self.map.part_of(place);
         Some(self.clear()?.blocks(part).words())
+    }
+
+    /// What forbids the place where the mapped joint is, one line each; `None` until the clear area is known.
+    #[must_use]
+    pub fn blocks_here(
+        &self,
+        joint: trammel_tuning::TieRodJoint,
+        place: trammel_geometry::Point,
+        look: &trammel_analysis::QuickLook,
+    ) -> Option<Vec<String>> {
+        Some(self.clear()?.blocks_here(joint, place, look).words())
     }
 
     /// The best place inside the clear area; `None` where no place is clear or that is not known.

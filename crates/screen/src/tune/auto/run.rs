@@ -14,7 +14,7 @@ use trammel_tuning::{
 };
 
 use super::{AutoSettings, Row, locked};
-use crate::tune::{TRAVELS, clear::unlocked, points, settings::shop_step};
+use crate::tune::{TRAVELS, points, settings::shop_step};
 
 /// Candidates between two looks at the stop button.
 const SLICE: usize = 25;
@@ -181,7 +181,7 @@ fn request(
 fn rack_end_factor(build: &Build, axle: &AxleStudy, side: Side) -> Option<RackEndFactor> {
     axle.model.rack?;
     let (build, name, corner) = (
-        unlocked(build),
+        build.unlocked(),
         axle.model.name,
         *axle.model.linkage(side).corner(),
     );

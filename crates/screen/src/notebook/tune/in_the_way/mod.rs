@@ -4,7 +4,7 @@ mod bolts;
 mod keep_outs;
 
 use egui::{Label, RichText, Ui};
-use trammel_analysis::AxleStudy;
+use trammel_analysis::{AxleStudy, QuickLook};
 use trammel_geometry::Point;
 use trammel_tuning::{Scoring, TieRodJoint};
 
@@ -53,8 +53,9 @@ fn here(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &View) {
         .place(axle.model.linkage(view.side).corner());
     let joint = joint_word(view);
     ui.label(RichText::new(format!("Where the {joint} is")).font(type_size::head()));
-    let help = "Rack-end factor, swivel and keep-outs at the joint's place. Rack end and swivel are looked at on a coarse grid here; the cautions below have the exact figures.";
-    let text = match input.tune.blocks_at(place) {
+    let help = "Rack-end factor, swivel and keep-outs where the joint is now, over travel and lock in coarse steps; the cautions below have the exact figures. On the map they are worked out at some places and read off between them.";
+    let look = QuickLook::of(input.build, &axle.model, view.side);
+    let text = match input.tune.blocks_here(view.tune.joint, place, &look) {
         None => "Being worked out.".to_owned(),
         Some(reasons) if reasons.is_empty() => {
             "Nothing that was looked at is in the way: rack end, swivel, keep-outs.".to_owned()
