@@ -143,12 +143,30 @@ fn every_dimension_can_be_ticked_and_a_lock_holds_it() {
         click(&mut screen, label);
         assert!(row(&screen, dimension).on, "{label}");
     }
-    let outer = Coordinate {
-        point: Hardpoint::TieRodOuter,
-        axis: Axis::Z,
-    };
-    click(&mut screen, "Outer joint, height");
-    assert!(row(&screen, Dimension::One(outer)).on);
+    for (group, label, point) in [
+        (None, "Outer joint, height", Hardpoint::TieRodOuter),
+        (
+            Some("Single pivots"),
+            "Lower rear pivot, height",
+            Hardpoint::LowerRearPivot,
+        ),
+        (
+            Some("Ball joints"),
+            "Upper ball joint, height",
+            Hardpoint::UpperBallJoint,
+        ),
+    ] {
+        if let Some(group) = group {
+            click(&mut screen, group);
+            screen.run_steps(20);
+        }
+        click(&mut screen, label);
+        let axis = Axis::Z;
+        assert!(
+            row(&screen, Dimension::One(Coordinate { point, axis })).on,
+            "{label}"
+        );
+    }
 }
 
 #[test]

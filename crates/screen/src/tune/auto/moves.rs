@@ -11,15 +11,22 @@ const WITHIN: f64 = 50.8;
 pub enum Part {
     /// Rack and tie-rod joints.
     TieRod,
-    /// The arms' pivots on the frame.
+    /// The arms' pivots on the frame, two at a time.
     Pivots,
+    /// Each pivot by itself.
+    SinglePivots,
     /// The ball joints on the upright.
     BallJoints,
 }
 
 impl Part {
     /// In the order of the list.
-    pub const ALL: [Self; 3] = [Self::TieRod, Self::Pivots, Self::BallJoints];
+    pub const ALL: [Self; 4] = [
+        Self::TieRod,
+        Self::Pivots,
+        Self::SinglePivots,
+        Self::BallJoints,
+    ];
 
     /// Its name on the screen.
     #[must_use]
@@ -27,6 +34,7 @@ impl Part {
         match self {
             Self::TieRod => "Rack and tie rod",
             Self::Pivots => "Arm pivots",
+            Self::SinglePivots => "Single pivots",
             Self::BallJoints => "Ball joints",
         }
     }
@@ -45,6 +53,15 @@ impl Part {
                 D::LowerPivotsHeight,
                 D::LowerPivotsWidth,
             ],
+            Self::SinglePivots => [
+                Hardpoint::UpperFrontPivot,
+                Hardpoint::UpperRearPivot,
+                Hardpoint::LowerFrontPivot,
+                Hardpoint::LowerRearPivot,
+            ]
+            .into_iter()
+            .flat_map(one)
+            .collect(),
             Self::BallJoints => one(Hardpoint::UpperBallJoint)
                 .into_iter()
                 .chain(one(Hardpoint::LowerBallJoint))
@@ -108,10 +125,15 @@ pub fn label(dimension: Dimension) -> String {
         Dimension::LowerPivotsWidth => "Lower pivots, in and out",
         Dimension::One(c) => {
             let point = match c.point {
+                Hardpoint::TieRodInner => "Inner joint",
                 Hardpoint::TieRodOuter => "Outer joint",
+                Hardpoint::UpperFrontPivot => "Upper front pivot",
+                Hardpoint::UpperRearPivot => "Upper rear pivot",
+                Hardpoint::LowerFrontPivot => "Lower front pivot",
+                Hardpoint::LowerRearPivot => "Lower rear pivot",
                 Hardpoint::UpperBallJoint => "Upper ball joint",
                 Hardpoint::LowerBallJoint => "Lower ball joint",
-                other => other.name(),
+                Hardpoint::WheelCentre => "Wheel centre",
             };
             let way = match c.axis {
                 Axis::X => "fore and aft",
