@@ -62,10 +62,10 @@ pub use keep_outs::blocks;
 pub use lift_verdict::LiftVerdict;
 pub use prove::{
     FactorRequest, FactorRow, ForceFault, ForcePoint, ForceRequest, ForceRow, ForceTable, Note,
-    NoteKind, Proof, ProofDepth, ProofPart, ProofRow, Shown, SteeringFigures, ThreadRow,
-    USUAL_CAUTIONS, WheelForce, acting_forces, effective_load_cases, factors_over, forces_under,
-    forces_under_case, not_in_it, prove, thread_comparison, thread_comparison_raised,
-    usual_load_cases,
+    NoteKind, Proof, ProofDepth, ProofPart, ProofRow, Shown, SteeringFigures, SteeringForces,
+    ThreadRow, USUAL_CAUTIONS, WheelForce, acting_forces, effective_load_cases, factors_over,
+    forces_under, forces_under_case, not_in_it, prove, steering_forces, thread_comparison,
+    thread_comparison_raised, usual_load_cases,
 };
 pub use quantity::{Against, Quantity, UnitKind};
 pub use quick_look::QuickLook;

@@ -17,7 +17,8 @@ const TITLE: &str = "Cautions";
 pub(crate) fn of(build: &Build) -> Result<Vec<Caution>, String> {
     let study = Study::of(build).map_err(|e| e.to_string())?;
     let findings = Findings::to_depth(build, &study, Depth::Quick);
-    let proof = prove(build, ProofDepth::Quick, &|| false);
+    // What is printed stays: the pose that is worst is looked for in earnest.
+    let proof = prove(build, ProofDepth::Full, &|| false);
     Ok(match proof {
         Some(proof) => findings.with_proof(build, &study, &proof).cautions,
         None => findings.cautions,

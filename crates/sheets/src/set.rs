@@ -62,7 +62,7 @@ const SIGN_OFFS: [&str; 4] = ["Paper measured", "Cut and drilled", "Welded", "Fi
 const CHECKED: [&str; 2] = ["Checked by", "On"];
 
 impl Sheets {
-    /// Works out every sheet of a build. Takes tens of milliseconds: not for every frame.
+    /// Works out every sheet of a build. Takes a tenth of a second: not for every frame.
     #[must_use]
     pub fn of(build: &Build, paper: Paper, metrics: &Metrics) -> Self {
         let shop = Shop::of(build);

@@ -56,10 +56,10 @@ pub struct SteeringFigures {
     pub over_centre: Option<f64>,
 }
 
-struct Steered<'a> {
+pub(super) struct Steered<'a> {
     build: &'a Build,
     axle: AxleName,
-    scene: Scene,
+    pub(super) scene: Scene,
     reach: Reach,
     depth: ProofDepth,
     side: Option<Side>,
@@ -194,7 +194,7 @@ fn stop(build: &Build, rack: f64) -> f64 {
 }
 
 /// A case that turns both wheels on the spot, one that hits a single wheel, or neither.
-fn sides(case: &LoadCase) -> Option<Sides> {
+pub(super) fn sides(case: &LoadCase) -> Option<Sides> {
     let turned = |a: &Action| matches!(a, Action::TurnedOnTheSpot { .. });
     let hit = |a: &Action| {
         matches!(
@@ -216,7 +216,7 @@ fn sides(case: &LoadCase) -> Option<Sides> {
 
 impl<'a> Steered<'a> {
     /// The steering seen from a side, with its axle turned so that this side is the left; from the left where both are alike.
-    fn of(
+    pub(super) fn of(
         build: &'a Build,
         model: &AxleModel,
         side: Option<Side>,

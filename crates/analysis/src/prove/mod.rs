@@ -22,6 +22,7 @@ mod remedies;
 mod remedy_edits;
 mod row;
 mod run;
+mod steering_forces;
 mod threads;
 mod words;
 
@@ -35,6 +36,7 @@ pub use forces::{
 pub use notes::{Note, NoteKind, USUAL_CAUTIONS, not_in_it};
 pub use row::{ProofPart, ProofRow, Shown};
 pub use run::{Proof, ProofDepth, prove};
+pub use steering_forces::{SteeringForces, steering_forces};
 pub use threads::{ThreadRow, thread_comparison, thread_comparison_raised};
 
 pub(crate) use row::caution_of;

@@ -1,8 +1,8 @@
 //! Member forces of the chosen load case: at the present pose, and over travel or rack.
 
 use trammel_analysis::{
-    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, WorstPose, acting_forces,
-    effective_load_cases, factors_over, forces_under_case,
+    FactorRequest, FactorRow, ForceRequest, ForceRow, Span, SteeringForces, WorstPose,
+    acting_forces, effective_load_cases, factors_over, forces_under_case, steering_forces,
 };
 use trammel_build::{AxleName, Build, LoadAction, LoadCaseSpec, Side};
 use trammel_geometry::{ArmName, Point, Vector};
@@ -164,6 +164,8 @@ struct Known {
     along: Rows,
     /// What acts on the wheel at the present pose, each with its place, mm and N.
     acting: Vec<(Point, Vector)>,
+    /// Both sides on the rack at the present pose, and what they ask of the hands.
+    steering: Option<SteeringForces>,
     /// The factor at the present pose, then over travel or rack; empty while a force is plotted.
     factor_here: Option<FactorRow>,
     factors: Vec<FactorRow>,
@@ -215,6 +217,11 @@ impl ForcesWork {
         self.known.as_ref().map_or(&[], |(_, known)| &known.acting)
     }
 
+    /// Both sides on the rack at the present pose; none on an axle without one.
+    pub(crate) fn steering(&self) -> Option<SteeringForces> {
+        self.known.as_ref().and_then(|(_, known)| known.steering)
+    }
+
     /// Forces over travel or rack.
     pub(crate) fn along(&self) -> &[ForceRow] {
         let known = self.known.as_ref();
@@ -254,6 +261,7 @@ impl Ask {
         Known {
             // Why there are none is said with the forces.
             acting: acting_forces(&self.build, corner, &self.of.case, pose).unwrap_or_default(),
+            steering: self.steering(pose),
             factor_here: self.factors(&poses(&here)).into_iter().next(),
             factors: self.factors(&poses(&along)),
             here,
@@ -272,6 +280,12 @@ impl Ask {
         forces_under_case(&self.build, &request, &self.of.case, self.of.sense)
             .map(|table| table.rows)
             .map_err(|fault| fault.to_string())
+    }
+
+    fn steering(&self, pose: WorstPose) -> Option<SteeringForces> {
+        let Of { place, sense, .. } = self.of;
+        let front = place.axle == AxleName::Front;
+        front.then(|| steering_forces(&self.build, place.side, &self.of.case, pose, sense))?
     }
 
     fn factors(&self, poses: &[WorstPose]) -> Vec<FactorRow> {

@@ -105,6 +105,12 @@ impl Prove {
         self.forces.here()
     }
 
+    /// Both sides on the rack at the present pose, and what they ask of the hands; none on an axle without a rack.
+    #[must_use]
+    pub fn steering_here(&self) -> Option<trammel_analysis::SteeringForces> {
+        self.forces.steering()
+    }
+
     /// Forces over travel or rack.
     pub(crate) fn forces_along(&self) -> &[ForceRow] {
         self.forces.along()

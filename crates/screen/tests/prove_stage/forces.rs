@@ -168,3 +168,17 @@ fn the_forces_of_a_right_side_of_its_own_mirror_the_left_ones() {
         assert!((l - r).abs() < 1e-6, "{left:?} {right:?}");
     }
 }
+
+/// Of a hit on the left wheel the right rod brings nothing; the rear axle has no rack.
+#[test]
+fn both_rods_on_the_rack_stand_below_the_members() {
+    let mut screen = prove("good", ProvePage::Forces);
+    assert!(screen.query_by_label("Rack, from the right rod").is_some());
+    let here = |s: &Screen| s.state().prove().steering_here();
+    let [left, right] = here(&screen).expect("a rack").rack;
+    assert!((left + right).abs() < 1e-6 * left.abs(), "alike at rest");
+    click(&mut screen, "Rear axle");
+    screen.run_steps(4);
+    assert!(here(&screen).is_none());
+    assert!(screen.query_by_label("Rack, from the right rod").is_none());
+}

@@ -15,8 +15,30 @@ pub enum Sides {
     Left,
 }
 
-/// Both sides of the axle at one wheel travel and rack travel (mm) under a case: force on the rack, torque at the pinion, force at the steering
-/// wheel's rim. `sense` is one of the case's senses, told for the left wheel.
+/// The force of each side's tie rod on the rack, left then right, along its axis (N, to the vehicle's left positive), at one wheel travel and rack
+/// travel (mm) under a case. `sense` is one of the case's senses, told for the left wheel.
+///
+/// # Errors
+/// A pose that isn't reached, a load or force that isn't known.
+pub fn rack_forces(
+    axle: &Axle,
+    scene: &Scene,
+    case: &LoadCase,
+    sides: Sides,
+    at: PoseAt,
+    sense: f64,
+) -> Result<[f64; 2], Why> {
+    let left = side(&axle.left, scene, case, at, sense)?.rack_force;
+    let right = match sides {
+        // A turn to the left is one to the right in the mirror.
+        Sides::Both => side(&axle.right_mirrored, scene, case, at, -sense)?.rack_force,
+        Sides::Left => None,
+    };
+    Ok([left, right].map(|force| force.unwrap_or(0.0)))
+}
+
+/// What both sides of the axle together ask of the driver at one wheel travel and rack travel (mm) under a case: force on the rack, torque at the
+/// pinion, force at the steering wheel's rim. `sense` is one of the case's senses, told for the left wheel.
 ///
 /// # Errors
 /// No steering in the scene, a pose that isn't reached, a load or force that isn't known.
@@ -28,15 +50,9 @@ pub fn steering_effort(
     at: PoseAt,
     sense: f64,
 ) -> Result<SteeringEffort, Why> {
-    let left = side(&axle.left, scene, case, at, sense)?;
-    let mut on_rack = left.rack_force.unwrap_or(0.0);
-    if sides == Sides::Both {
-        // A turn to the left is one to the right in the mirror.
-        let right = side(&axle.right_mirrored, scene, case, at, -sense)?;
-        on_rack += right.rack_force.unwrap_or(0.0);
-    }
+    let [left, right] = rack_forces(axle, scene, case, sides, at, sense)?;
     let steering = scene.steering.ok_or(LoadError::NoSteering)?;
-    Ok(steering.effort(on_rack)?)
+    Ok(steering.effort(left + right)?)
 }
 
 fn side(

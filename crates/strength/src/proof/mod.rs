@@ -11,7 +11,7 @@ mod part;
 mod row;
 mod turned;
 
-pub use effort::{Sides, steering_effort, worst_steering_effort};
+pub use effort::{Sides, rack_forces, steering_effort, worst_steering_effort};
 pub use engine::{Proof, Setup, least_gap, prove, prove_at};
 pub use part::{JointPlace, Mounted, Part, PartKind, RackEndPart};
 pub use row::{Omission, PoseAt, Row, Why};

@@ -40,6 +40,7 @@ pub(super) fn ui(
         Some(Ok(row)) => {
             plot(ui, input, row, view, requests);
             table(ui, input, row, view);
+            steering(ui, input);
         }
     }
 }
@@ -127,6 +128,49 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View
         if let Some(figure) = member.figure(row) {
             ui.horizontal(|ui| line(ui, input, member, figure, view));
         }
+    }
+}
+
+/// Both tie rods on the rack, and what holds them.
+fn steering(ui: &mut Ui, input: &NotebookInput<'_>) {
+    let Some(found) = input.prove.steering_here() else {
+        return;
+    };
+    let (per_newton, force) = force_unit(input.build.unit);
+    let (per_newton_mm, moment) = moment_unit(input.build.unit);
+    let [left, right] = found.rack;
+    let effort = found.effort;
+    head(ui, "Steering");
+    let help = format!(
+        "At this pose, without friction: a steering force comes out greater by it, a kick smaller. Forces in {force}, to the left positive; torques in {moment}. A case that hits a wheel hits one side alone."
+    );
+    small(ui, input.tokens, help);
+    for (what, value, decimals) in [
+        ("Rack, from the left rod", left * per_newton, 0),
+        ("Rack, from the right rod", right * per_newton, 0),
+        ("Rack, both together", effort.rack_force * per_newton, 0),
+        (
+            "Torque at the pinion",
+            effort.pinion_torque * per_newton_mm,
+            1,
+        ),
+        (
+            "Torque at the steering wheel",
+            effort.pinion_torque * per_newton_mm,
+            1,
+        ),
+        ("Hand force at its rim", effort.hand_force * per_newton, 0),
+    ] {
+        ui.horizontal(|ui| {
+            let name = RichText::new(what).size(12.5);
+            let layout = egui::Layout::left_to_right(egui::Align::Center);
+            let width = NAME + 3.0 * (NUMBER + ui.spacing().item_spacing.x);
+            ui.allocate_ui_with_layout(egui::vec2(width, LINE), layout, |ui| {
+                ui.set_min_width(width);
+                ui.label(name);
+            });
+            number(ui, RichText::new(decimal(value, decimals)).size(12.5));
+        });
     }
 }
 
