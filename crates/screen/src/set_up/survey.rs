@@ -4,7 +4,6 @@ use trammel_build::{
     AxleName, Build, Edit, LengthUnit, PointName, PointRef, Side, SurveyedPoint, Triple,
     format_length,
 };
-use trammel_geometry::Linkage;
 use trammel_persistence::{SurveyFile, read_survey};
 use trammel_setup::{Moved, Placed, Surveyed, What, moved, suggest};
 use trammel_tuning::Stations;
@@ -29,7 +28,7 @@ pub(crate) struct SurveyAnswer {
     /// Which readings would help most, in words.
     pub further: Vec<String>,
     /// What stands elsewhere than it was drawn, by side.
-    pub moved: Vec<(Side, Moved)>,
+    pub moved: Vec<(AxleName, Side, Moved)>,
 }
 
 /// A kind of line.
@@ -242,36 +241,38 @@ pub(crate) fn take(build: &Build, file: &SurveyFile, found: &Surveyed) -> Option
     })
 }
 
-/// What stands elsewhere than it was drawn, and what it does to toe.
-fn as_built(build: &Build, file: &SurveyFile, found: &Surveyed) -> Vec<(Side, Moved)> {
+/// What stands elsewhere than it was drawn, axle by axle, and what it does to toe.
+fn as_built(build: &Build, file: &SurveyFile, found: &Surveyed) -> Vec<(AxleName, Side, Moved)> {
     let built = edits(build, file, found)
         .iter()
         .try_fold(build.clone(), |b, e| e.apply(&b).ok());
-    let (Some(Ok(after)), Ok(before)) = (
-        built.map(|b| b.axle(AxleName::Front)),
-        build.axle(AxleName::Front),
-    ) else {
+    let Some(built) = built else {
+        return Vec::new();
+    };
+    [AxleName::Front, AxleName::Rear]
+        .into_iter()
+        .flat_map(|axle| {
+            let of = move |(side, moved)| (axle, side, moved);
+            moved_axle(build, &built, axle).into_iter().map(of)
+        })
+        .collect()
+}
+
+/// The same of one axle; nothing where either build has none that can be posed.
+fn moved_axle(drawn: &Build, built: &Build, axle: AxleName) -> Vec<(Side, Moved)> {
+    let (Ok(before), Ok(after)) = (drawn.axle(axle), built.axle(axle)) else {
         return Vec::new();
     };
     let range = before.travel;
     let Ok(stations) = Stations::even(range.droop, range.bump, STATIONS, vec![0.0]) else {
         return Vec::new();
     };
-    let corner = |model: &trammel_build::AxleModel, side| -> trammel_geometry::Corner {
-        let linkage: &Linkage = model.linkage(side);
-        *linkage.corner()
-    };
     [Side::Left, Side::Right]
         .into_iter()
         .flat_map(|side| {
-            moved(
-                &corner(&before, side),
-                &corner(&after, side),
-                &stations,
-                LEAST,
-            )
-            .into_iter()
-            .map(move |m| (side, m))
+            let [before, after] = [&before, &after].map(|model| *model.linkage(side).corner());
+            let list = moved(&before, &after, &stations, LEAST);
+            list.into_iter().map(move |m| (side, m))
         })
         .collect()
 }
@@ -296,5 +297,31 @@ mod tests {
         assert_eq!(right.map(|p| p.side), Some(Side::Right));
         assert_eq!(hardpoint("tie_rod.inner").map(|p| p.side), Some(Side::Left));
         assert_eq!(hardpoint("jig corner"), None);
+    }
+    /// 1/8 in more height, 1/4 in more offset, 0.1 in further back at the rear toe link's inner joint; the front is not in the survey.
+    #[test]
+    fn the_rear_axle_is_compared_with_its_drawing_too() {
+        let demo = trammel_persistence::demos().into_iter().next();
+        let mut build = trammel_persistence::read(demo.unwrap().text).unwrap();
+        build.set_up.survey = [
+            "unit, inch",
+            "mark, A, 0, 0, 0",
+            "point, rear.tie_rod.inner",
+            "height, rear.tie_rod.inner, 9.4375",
+            "offset, rear.tie_rod.inner, 7.8125",
+            "station, rear.tie_rod.inner, -62.85",
+        ]
+        .map(str::to_owned)
+        .to_vec();
+        let moved = answer(&build).moved;
+        let [(axle, side, one), (_, Side::Right, _)] = moved.as_slice() else {
+            unreachable!("both sides, mirror images, and nothing else: {moved:?}");
+        };
+        assert_eq!((*axle, *side), (AxleName::Rear, Side::Left));
+        let by = [one.by.x, one.by.y, one.by.z].map(|v| v / 25.4);
+        for (found, wanted) in by.into_iter().zip([-0.1, 0.25, 0.125]) {
+            assert!((found - wanted).abs() < 1e-9, "{by:?}");
+        }
+        assert!(one.toe_change.is_some_and(|t| t.abs() > 1e-4));
     }
 }

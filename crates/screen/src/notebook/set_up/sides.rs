@@ -2,7 +2,7 @@
 
 use egui::{RichText, Ui};
 use trammel_analysis::Study;
-use trammel_build::{LengthUnit, PointName, Side};
+use trammel_build::{AxleModel, LengthUnit, PointName, Side};
 use trammel_setup::moved;
 use trammel_tuning::Stations;
 
@@ -15,7 +15,18 @@ const LEAST: f64 = 0.01;
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
     head(ui, "Left against right");
-    let model = &study.front.model;
+    soft(
+        ui,
+        input,
+        "The right side less the mirror image of the left: forward, outboard, up; and what it alone makes of the right wheel's toe change.",
+    );
+    axle(ui, input, "Front", &study.front.model);
+    if let Some(rear) = &study.rear {
+        axle(ui, input, "Rear", &rear.model);
+    }
+}
+
+fn axle(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, model: &AxleModel) {
     // The right corner is told in the mirror, so that both can be laid on each other.
     let [left, right] = [Side::Left, Side::Right].map(|s| *model.linkage(s).corner());
     let range = model.travel;
@@ -24,17 +35,11 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
     };
     let apart = moved(&left, &right, &stations, LEAST);
     if apart.is_empty() {
-        return soft(
+        return plain(
             ui,
-            input,
-            "The right side is the mirror image of the left one.",
+            RichText::new(format!("{word}: both sides are mirror images.")).small(),
         );
     }
-    soft(
-        ui,
-        input,
-        "The right side less the mirror image of the left: forward, outboard, up; and what it alone makes of the right wheel's toe change.",
-    );
     let unit = input.build.unit;
     let digits = if unit == LengthUnit::Inch { 3 } else { 1 };
     for m in &apart {
@@ -47,7 +52,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
             .map_or_else(String::new, |t| format!("; {:+.2}°", t.to_degrees()));
         plain(
             ui,
-            RichText::new(format!("{label}: {by} {}{toe}", unit.sign())).small(),
+            RichText::new(format!("{word}, {label}: {by} {}{toe}", unit.sign())).small(),
         );
     }
 }

@@ -275,25 +275,36 @@ fn moved_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer) {
         return;
     }
     head(ui, "As built against as drawn");
+    soft(
+        ui,
+        input,
+        "Forward, outboard, up; and what it alone makes of its wheel's toe change.",
+    );
     let unit = input.build.unit;
     let digits = if unit == trammel_build::LengthUnit::Inch {
         3
     } else {
         1
     };
-    for (side, moved) in &answer.moved {
+    let rear = input.build.rear.is_some();
+    for (axle, side, moved) in &answer.moved {
         let by = [moved.by.x, moved.by.y, moved.by.z]
             .map(|v| format!("{:+.digits$}", unit.from_mm(v)))
             .join(", ");
         let label = trammel_build::PointName::from_path(moved.point.name())
             .map_or(moved.point.name(), |p| p.label());
         let toe = moved.toe_change.map_or_else(String::new, |t| {
-            format!("; alone {:+.2}° of toe change", t.to_degrees())
+            format!("; {:+.2}° of toe change", t.to_degrees())
         });
         plain(
             ui,
             RichText::new(format!(
-                "{label}, {}: {by} {}{toe}",
+                "{label}, {}{}: {by} {}{toe}",
+                if rear {
+                    format!("{} ", axle.word())
+                } else {
+                    String::new()
+                },
                 side.word(),
                 unit.sign()
             ))
