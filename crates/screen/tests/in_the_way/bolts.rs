@@ -81,7 +81,9 @@ fn the_clear_area_follows_the_bolt() {
 /// Between the places of the map's coarse look the figures are read off; where the joint stands they are its own.
 #[test]
 fn where_the_joint_is_it_is_looked_at_itself() {
-    let screen = in_the_way("badly-placed-rack");
+    let mut screen = in_the_way("badly-placed-rack");
+    wait_for_clear(&mut screen);
+    screen.run_steps(2);
     let own = screen.query_by_label_contains("In the way: rack end 1.9, wanted 2.0");
     assert!(own.is_some());
 }
