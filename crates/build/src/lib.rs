@@ -64,8 +64,6 @@ pub use parts::{
     TieRodParts, Tube, WheelParts,
 };
 pub use parts_edit::PartsEdit;
-pub use trammel_geometry::Axis;
-
 pub use points::{AxleName, Coordinate, PointName, PointRef, Side};
 pub use resolve::{AxleModel, RackEndPlace, RackModel, Stop, TravelRange};
 pub use set_up::{
@@ -81,3 +79,5 @@ pub use spec::{
 pub use steering::SteeringSpec;
 pub use tolerances::{MadeBy, Tolerances};
 pub use unit::LengthUnit;
+
+pub use trammel_geometry::Axis;

@@ -25,25 +25,12 @@ fn apply(build: &Build, edit: PartsEdit) -> Result<Build, String> {
 
 fn bracket() -> BracketSpec {
     BracketSpec {
-        ears: None,
-        thickness: 5.0,
-        width: 38.0,
-        height: 30.0,
-        form: None,
-        hole: None,
-        fit: None,
-        edge: None,
-        gap: None,
-        boxing: None,
-        weld: None,
-        electrode: None,
-        material: None,
         tube: Some(FrameTube {
             from: [200.0, 120.0, 180.0],
             to: [-200.0, 120.0, 180.0],
             section: Section::Square(40.0, 3.0),
         }),
-        stands: None,
+        ..BracketSpec::new(5.0, 38.0, 30.0)
     }
 }
 

@@ -170,6 +170,7 @@ impl Arm {
         notes.extend(self.taken.iter().cloned());
         let (drawing, scale) = self.plan_drawing(title, shop);
         Draft {
+            heed: Vec::new(),
             name: file_name(title),
             title: title.to_owned(),
             kind: "plan and cut lengths",
@@ -254,6 +255,7 @@ impl Arm {
     fn notch_sheet(&self, title: &str, tube: &ArmTube, shop: &Shop) -> Result<Draft, String> {
         let drawing = wrap_template(title, &tube.cope).map_err(|e| e.to_string())?;
         Ok(Draft {
+            heed: Vec::new(),
             name: file_name(title),
             title: title.to_owned(),
             kind: "wrap template, full size",

@@ -98,6 +98,7 @@ pub(crate) fn drafts(build: &Build, cautions: &Result<Vec<Caution>, String>) -> 
         .into_iter()
         .filter(|t| !t.rows().is_empty());
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "list",

@@ -48,6 +48,7 @@ pub(crate) fn drafts(sawn: &[Sawn], plates: &[Plates], shop: &Shop) -> Made {
     tables.push(plan(&stocks, shop));
     tables.push(nested(plates, shop));
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "cut list",

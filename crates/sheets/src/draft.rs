@@ -72,6 +72,8 @@ pub(crate) struct Draft {
     pub quantity: String,
     pub body: Body,
     pub notes: Vec<String>,
+    /// What is below nought or below its least, each a sentence: on the sheet, and told besides.
+    pub heed: Vec<String>,
     pub sawn: Vec<Sawn>,
 }
 

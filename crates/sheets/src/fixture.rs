@@ -21,6 +21,7 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
         tables.push(diagonals(build, *axle, shop));
     }
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "coordinates",

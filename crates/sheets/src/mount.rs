@@ -54,6 +54,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         ));
     }
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "template, full size",

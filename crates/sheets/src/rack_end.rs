@@ -27,6 +27,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
     let (bracket, found) = room.bracket(&hardware, shop).map_err(fail)?;
     let parts = bracket.parts(TITLE).map_err(|e| fail(e.to_string()))?;
     let notes = notes(&room, &hardware, &found, shop);
+    let heed = heed(&found, shop);
     let count = |name: &str| if name.contains("ear") { 4 } else { 2 };
     let drafts = parts.into_iter().map(|mut part| {
         part.quantity = Quantity {
@@ -36,6 +37,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         part.material.clone_from(&hardware.material);
         let title = part.name.clone();
         Draft {
+            heed: heed.clone(),
             name: file_name(&title),
             kind: "template, full size",
             group: Group::Rack,
@@ -146,12 +148,29 @@ impl Room {
     }
 }
 
+/// What is left of each room after everything, mm; below nought it does not go.
+fn left_over(fit: &BracketFit) -> [(&'static str, f64); 5] {
+    [
+        ("joint to bolt head", fit.joint_to_bolt_head),
+        ("bolt head between the ears", fit.head_between_ears),
+        ("jam nut to rack", fit.nut_to_rack),
+        ("thread engaged", fit.least_engagement),
+        ("bolt's end to end of thread", fit.bolt_end_to_thread_end),
+    ]
+}
+
+fn heed(fit: &BracketFit, shop: &Shop) -> Vec<String> {
+    let short = left_over(fit).into_iter().filter(|(_, mm)| *mm < 0.0);
+    short
+        .map(|(what, mm)| format!("DOES NOT GO: {what} {}.", shop.text(mm)))
+        .collect()
+}
+
 fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String> {
     let text = |mm: f64| shop.text(mm);
-    let least = |what: &str, mm: f64| {
-        let word = if mm < 0.0 { " - DOES NOT GO" } else { "" };
-        format!("{what} {}{word}", text(mm))
-    };
+    let left: Vec<String> = left_over(fit)
+        .map(|(what, mm)| format!("{what} {}", text(mm)))
+        .to_vec();
     let mut notes = vec![
         format!(
             "One base and two ears for each side, from one flat bar; measure every hole from the datum edge. Gap between the ears {}, play beside joint and spacers {}.",
@@ -159,13 +178,9 @@ fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String
             text(fit.play)
         ),
         format!(
-            "Left after everything, over {} of adjustment each way: {}; {}; {}; {}; {}. Thread showing outside the jam nut when wound out {}.",
+            "Left after everything, over {} of adjustment each way: {}. Thread showing outside the jam nut when wound out {}.",
             text(room.adjustment),
-            least("joint to bolt head", fit.joint_to_bolt_head),
-            least("bolt head between the ears", fit.head_between_ears),
-            least("jam nut to rack", fit.nut_to_rack),
-            least("thread engaged", fit.least_engagement),
-            least("bolt's end to end of thread", fit.bolt_end_to_thread_end),
+            left.join("; "),
             text(fit.most_exposed)
         ),
         format!(

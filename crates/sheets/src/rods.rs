@@ -51,6 +51,7 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, shop: &Shop) -> Made {
     }
     tables.push(rod.notes(per_turn, shop));
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(&title),
         kind: "cut length",
         group: Group::Rods,

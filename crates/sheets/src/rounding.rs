@@ -150,6 +150,7 @@ pub(crate) fn drafts(costs: &[RoundingCost], shop: &Shop) -> Made {
             return Err(NotMade::new(title, "The wheel's curve can't be drawn."));
         }
         Ok(Draft {
+            heed: Vec::new(),
             name: file_name(&title),
             kind: "toe curve",
             group: Group::Lists,

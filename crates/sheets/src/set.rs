@@ -38,6 +38,8 @@ pub struct Sheet {
     pub tables: Vec<Table>,
     /// Its pages.
     pub pages: Vec<Page>,
+    /// What does not go or is below its least measure, as the sheet says it too.
+    pub heed: Vec<String>,
 }
 
 /// Everything that is to be made of a build.
@@ -178,7 +180,10 @@ struct OnPaper<'a> {
 }
 
 impl OnPaper<'_> {
-    fn sheet(&self, draft: Draft, number: u32) -> Sheet {
+    fn sheet(&self, mut draft: Draft, number: u32) -> Sheet {
+        if let Body::Flat(part) = &draft.body {
+            draft.heed.extend(self.too_small(part));
+        }
         let pages = self.pages(&draft, &self.block(&draft, number));
         let (part, tables) = match draft.body {
             Body::Flat(part) => (Some(*part), Vec::new()),
@@ -194,14 +199,12 @@ impl OnPaper<'_> {
             part,
             tables,
             pages,
+            heed: draft.heed,
         }
     }
 
     fn pages(&self, draft: &Draft, block: &TitleBlock) -> Vec<Page> {
-        let mut notes = draft.notes.clone();
-        if let Body::Flat(part) = &draft.body {
-            notes.extend(self.too_small(part));
-        }
+        let notes = draft.notes.iter().chain(&draft.heed).cloned().collect();
         let sign_offs: &[&str] = match draft.group {
             Group::Lists => &CHECKED,
             _ => &SIGN_OFFS,

@@ -69,6 +69,7 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
         table.row(["No joint of this build has spacers.".to_owned()]);
     }
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "list",

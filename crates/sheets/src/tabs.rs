@@ -69,22 +69,12 @@ pub fn bracket_at(build: &Build, axle: AxleName, point: PointName) -> BracketSpe
     let taken = |v: f64| (v / mm * 1e6).round() / 1e6;
     let shop = Shop::of(build);
     let width = Hardware::at(build, axle, point, &shop).map_or(defaults::TAB_WIDTH, |h| h.width);
-    typed.unwrap_or_else(|| BracketSpec {
-        ears: None,
-        thickness: taken(defaults::TAB_THICKNESS),
-        width: taken(width),
-        height: taken(defaults::TAB_HEIGHT),
-        form: None,
-        hole: None,
-        fit: None,
-        edge: None,
-        gap: None,
-        boxing: None,
-        weld: None,
-        electrode: None,
-        material: None,
-        tube: None,
-        stands: None,
+    typed.unwrap_or_else(|| {
+        BracketSpec::new(
+            taken(defaults::TAB_THICKNESS),
+            taken(width),
+            taken(defaults::TAB_HEIGHT),
+        )
     })
 }
 
@@ -203,6 +193,7 @@ fn weld_note(h: &Hardware, shop: &Shop) -> String {
 
 fn draft(title: &str, at: (AxleName, PointName), part: FlatPart, taken: Vec<String>) -> Draft {
     Draft {
+        heed: Vec::new(),
         name: file_name(title),
         title: title.to_owned(),
         kind: "template, full size",
@@ -285,6 +276,7 @@ fn boxing(
         part.quantity = two;
         part.material.clone_from(&h.material);
         Draft {
+            heed: Vec::new(),
             title: format!("{base}: {word}"),
             name: file_name(&format!("{base}: {word}")),
             ..draft(title, at, part, vec![why.clone()])

@@ -34,6 +34,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         taken.push(format!("The rack bar's diameter is not given: {} taken. Measure it: what is left of the wall depends on it.", shop.text(bar)));
     }
     Ok(vec![Draft {
+        heed: Vec::new(),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "work card",

@@ -31,7 +31,7 @@ pub struct FactorRow {
 }
 
 /// The factor at each of these poses, whether or not the load case would put its load on there; poses out of reach, and poses where the check has
-/// nothing to divide by, are left out. A gap and the margin before over centre ask for no load case. Empty for what no pose changes, and where the part or the case is
+/// nothing to divide by, are left out. A gap, a joint's swivel and room, and the margin before over centre ask for no load case. Empty for what no pose changes, and where the part or the case is
 /// not there.
 #[must_use]
 pub fn factors_over(build: &Build, asked: &FactorRequest, poses: &[WorstPose]) -> Vec<FactorRow> {
@@ -55,13 +55,15 @@ pub fn factors_over(build: &Build, asked: &FactorRequest, poses: &[WorstPose]) -
     }
     let part = prepared.parts.iter().find(|(id, _)| *id == asked.part);
     let case = prepared.cases.iter().find(|c| c.name == asked.load_case);
-    let (Some((_, part)), Some(case)) = (part, case) else {
+    let Some((_, part)) = part else {
         return Vec::new();
     };
     let parts = std::slice::from_ref(part);
     let setup = setup(build, &prepared, parts, &[], ProofDepth::Quick);
     over(poses, |place| {
-        let rows = proof::prove_at(&setup, case, &pose(place)?);
+        let pose = pose(place)?;
+        let mut rows = proof::stance_at(&setup, &pose);
+        rows.extend(case.map_or_else(Vec::new, |case| proof::prove_at(&setup, case, &pose)));
         rows.iter().find(|row| row.check == asked.check)?.factor
     })
 }

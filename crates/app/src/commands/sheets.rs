@@ -38,6 +38,14 @@ pub(crate) fn run(arguments: &SheetsArguments) -> Result<bool, Fault> {
         told.push_str(&format!("{why}\n"));
     }
     console::print(&told)?;
+    let wanted = |sheet: &&trammel_sheets::Sheet| {
+        (arguments.part.as_ref()).is_none_or(|name| *name == sheet.name)
+    };
+    for sheet in sheets.sheets.iter().filter(wanted) {
+        for text in &sheet.heed {
+            console::complain(&format!("{}: {text}", sheet.title));
+        }
+    }
     Ok(sheets.not_made.is_empty())
 }
 

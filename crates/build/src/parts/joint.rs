@@ -133,6 +133,30 @@ pub struct BracketSpec {
     pub stands: Option<Triple>,
 }
 
+impl BracketSpec {
+    /// A pair of tabs of this bar, the hole this high over its foot; everything else is left out.
+    #[must_use]
+    pub fn new(thickness: f64, width: f64, height: f64) -> Self {
+        Self {
+            ears: None,
+            thickness,
+            width,
+            height,
+            form: None,
+            hole: None,
+            fit: None,
+            edge: None,
+            gap: None,
+            boxing: None,
+            weld: None,
+            electrode: None,
+            material: None,
+            tube: None,
+            stands: None,
+        }
+    }
+}
+
 /// A straight tube of the frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FrameTube {

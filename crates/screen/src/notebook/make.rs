@@ -233,6 +233,22 @@ fn list(ui: &mut Ui, input: &NotebookInput<'_>, sheets: &Sheets, view: &mut View
             }
         }
     }
+    let heeded: Vec<&Sheet> = sheets
+        .sheets
+        .iter()
+        .filter(|s| !s.heed.is_empty())
+        .collect();
+    if !heeded.is_empty() {
+        ui.add_space(4.0);
+        ui.label(RichText::new("Before you cut").font(type_size::head()));
+        for (sheet, text) in heeded
+            .iter()
+            .flat_map(|s| s.heed.iter().map(move |t| (s, t)))
+        {
+            let text = format!("{}: {text}", sheet.title);
+            ui.label(RichText::new(text).size(12.0).color(input.tokens.danger));
+        }
+    }
     if !sheets.not_made.is_empty() {
         ui.add_space(4.0);
         ui.label(RichText::new("Not made").font(type_size::head()));

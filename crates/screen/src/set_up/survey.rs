@@ -298,6 +298,7 @@ mod tests {
         assert_eq!(hardpoint("tie_rod.inner").map(|p| p.side), Some(Side::Left));
         assert_eq!(hardpoint("jig corner"), None);
     }
+
     /// 1/8 in more height, 1/4 in more offset, 0.1 in further back at the rear toe link's inner joint; the front is not in the survey.
     #[test]
     fn the_rear_axle_is_compared_with_its_drawing_too() {

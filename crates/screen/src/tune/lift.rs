@@ -97,6 +97,8 @@ struct Ask {
     corner: (AxleName, Side),
     travel: TravelRange,
     raise: Raise,
+    /// Whether threads are compared too.
+    threads: bool,
 }
 
 impl Ask {
@@ -118,7 +120,7 @@ pub(crate) struct LiftStudy {
     pub now: Option<RideHeightRow>,
     /// With the lift looked at, or why it can't be made.
     pub then: Option<Result<RideHeightRow, String>>,
-    /// Threads side by side for the left rack end with that lift, under the load that is worst for it there; none where it can't be made or there is nothing to compare.
+    /// Threads side by side for the corner's rack end with that lift, where they were asked for, under the load that is worst for it there; none where it can't be made or there is nothing to compare.
     pub threads: Vec<ThreadRow>,
 }
 
@@ -127,8 +129,9 @@ impl LiftStudy {
         let row = |by: f64| ride_heights(&ask.build, ask.corner, &[by], &ask.raise).pop();
         let then = row(ask.raise.by).map(|r| r.map_err(|fault| fault.to_string()));
         // Why a lift can't be made is said with its figures.
-        let threads =
-            thread_comparison_raised(&ask.build, &ask.raise, ask.corner.1).unwrap_or_default();
+        let compared =
+            || thread_comparison_raised(&ask.build, &ask.raise, ask.corner.1).unwrap_or_default();
+        let threads = if ask.threads { compared() } else { Vec::new() };
         if let Some((_, old)) = before.filter(|(old, _)| old.same_range(ask)) {
             return Self {
                 then,
@@ -175,7 +178,7 @@ impl LiftWork {
         ctx: &Context,
         build: &Build,
         corner: (AxleName, Side),
-        raise: &Raise,
+        (raise, threads): (&Raise, bool),
     ) {
         if self.worker.is_none() {
             let mut before: Option<(Ask, LiftStudy)> = None;
@@ -186,10 +189,9 @@ impl LiftWork {
         }
         let Some(worker) = &self.worker else { return };
         self.shown = worker.newest().or(self.shown.take());
-        let known = self
-            .asked
-            .as_ref()
-            .is_some_and(|a| a.build == *build && a.corner == corner && a.raise == *raise);
+        let known = self.asked.as_ref().is_some_and(|a| {
+            a.build == *build && (a.corner, a.raise, a.threads) == (corner, *raise, threads)
+        });
         let model = (!known).then(|| build.axle(corner.0).ok()).flatten();
         if let Some(model) = model {
             let ask = Ask {
@@ -197,6 +199,7 @@ impl LiftWork {
                 corner,
                 travel: model.travel,
                 raise: *raise,
+                threads,
             };
             worker.hand_in(ask.clone());
             self.asked = Some(ask);

@@ -168,7 +168,8 @@ impl Tune {
         }
         if settings.page == TunePage::RideHeight && !held {
             let of = (view.axle, view.side);
-            self.lift.go_on(ctx, build, of, &settings.raise);
+            let threads = settings.lift_threads && view.axle == AxleName::Front;
+            self.lift.go_on(ctx, build, of, (&settings.raise, threads));
         }
         if settings.page == settings::TunePage::InTheWay && !held {
             self.bolts.go_on(build, axle);

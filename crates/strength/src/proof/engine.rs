@@ -32,6 +32,14 @@ pub struct Setup<'a> {
     pub wanted_factor: f64,
 }
 
+/// The whole of travel and lock.
+const EVERYWHERE: Window = Window {
+    travel: [-1.0, 1.0],
+    lock: [0.0, 1.0],
+};
+/// The checks that a pose changes and no load does.
+const OF_STANCE: [Check; 3] = [Check::Misalignment, Check::BodyRoom, Check::EndHeadRoom];
+
 /// All rows, worst first, and what is missing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Proof {
@@ -65,6 +73,7 @@ pub fn prove(setup: &Setup<'_>) -> Proof {
     for case in setup.cases {
         setup.prove_case(case, &mut proof);
     }
+    setup.prove_stances(&mut proof);
     setup.prove_gaps(&mut proof);
     proof.rows.sort_by(|a, b| {
         let key = |row: &Row| row.standing().unwrap_or(f64::INFINITY);
@@ -98,19 +107,30 @@ pub fn prove_at(setup: &Setup<'_>, case: &LoadCase, pose: &Pose) -> Vec<Row> {
         .collect()
 }
 
+/// What no load changes of every part at one pose: for curves over travel or rack.
+#[must_use]
+pub fn stance_at(setup: &Setup<'_>, pose: &Pose) -> Vec<Row> {
+    let Ok(stand) = setup.stand(pose) else {
+        return Vec::new();
+    };
+    let mut rows = Vec::new();
+    let at = Some(PoseAt::of(pose));
+    for part in setup.parts {
+        let found = |finding: Finding| rows.push(setup.row(part, &finding, None, at));
+        part.kind.check_stance(&stand, found);
+    }
+    rows
+}
+
 /// The least gap of a pair over the whole of travel and lock; `None` without clearances in the setup, and for a spring that isn't there.
 #[must_use]
 pub fn least_gap(setup: &Setup<'_>, pair: Pair) -> Option<Row> {
     let clearances = setup.clearances?;
-    let everywhere = Window {
-        travel: [-1.0, 1.0],
-        lock: [0.0, 1.0],
-    };
     let corner = setup.linkage.corner();
     let gap = |pose: &Pose| clearances.gap(pair, corner, pose).map(|gap| -gap.distance);
     let found = worst(
         setup.linkage,
-        &everywhere,
+        &EVERYWHERE,
         &setup.reach,
         setup.fineness,
         gap,
@@ -282,6 +302,39 @@ impl Setup<'_> {
     ) -> Row {
         let case = case.map(|case| case.name.as_str());
         Row::new(&part.name, finding, case, pose, self.wanted(finding.check))
+    }
+
+    /// Every check that no load changes, at its worst over the whole of travel and lock.
+    fn prove_stances(&self, proof: &mut Proof) {
+        for part in self.parts {
+            for check in OF_STANCE {
+                let at = |pose: &Pose| self.of_stance(part, check, pose);
+                let found = worst(
+                    self.linkage,
+                    &EVERYWHERE,
+                    &self.reach,
+                    self.fineness,
+                    |pose| at(pose).map(|finding| severity(&finding)),
+                );
+                if let Ok(Some(found)) = found
+                    && let Some(finding) = at(&found.pose)
+                {
+                    let pose = PoseAt::of(&found.pose);
+                    proof.rows.push(self.row(part, &finding, None, Some(pose)));
+                }
+            }
+        }
+    }
+
+    fn of_stance(&self, part: &Part, check: Check, pose: &Pose) -> Option<Finding> {
+        let stand = self.stand(pose).ok()?;
+        let mut found = None;
+        part.kind.check_stance(&stand, |finding| {
+            if finding.check == check {
+                found = Some(finding);
+            }
+        });
+        found
     }
 
     /// The least gap of every pair over the whole of travel and lock.

@@ -12,7 +12,7 @@ mod row;
 mod turned;
 
 pub use effort::{Sides, rack_forces, steering_effort, worst_steering_effort};
-pub use engine::{Proof, Setup, least_gap, prove, prove_at};
+pub use engine::{Proof, Setup, least_gap, prove, prove_at, stance_at};
 pub use part::{JointPlace, Mounted, Part, PartKind, RackEndPart};
 pub use row::{Omission, PoseAt, Row, Why};
 pub use turned::{Body, Turned};

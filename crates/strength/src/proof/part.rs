@@ -12,7 +12,7 @@ use crate::engagement::{self, LEAST_WALL};
 use crate::force::TieRod;
 use crate::number::{BadNumber, direction, positive};
 use crate::rack_end::{BoreMouthCheck, RackEnd, ThreadMaking};
-use crate::rod_end::{Joint, swivel};
+use crate::rod_end::Joint;
 use crate::source::{Limit, Source};
 use crate::statics::{CornerForces, Equilibrium, Joints};
 use crate::tie_rod::{BEAM, TieRodBar};
@@ -167,7 +167,7 @@ impl PartKind {
     pub(super) fn check(
         &self,
         at: &Situation<'_>,
-        mut found: impl FnMut(Finding),
+        found: impl FnMut(Finding),
     ) -> Result<(), BadNumber> {
         match self {
             Self::RackEnd(part) => return part.check(at, found),
@@ -186,17 +186,19 @@ impl PartKind {
                 bolt.check(force.pull.hypot(force.along), found);
             }
             Self::Bracket(mounted, bracket) => bracket.check(&mounted.bracket_force(at), found),
-            Self::Joint(place, mounted, joint) => {
-                let mounted = mounted.filter(|_| place.is_on_the_rod());
-                let bolt = mounted.map(|m| at.turned.direction(m.body, m.bolt));
-                let angle = bolt.map(|bolt| swivel(at.rod.outward(), bolt));
-                if let Some(bolt) = bolt {
-                    joint.check_end(at.rod.outward(), bolt, &mut found);
-                }
-                joint.check(place.force(at.forces).norm(), angle, &mut found);
-            }
+            Self::Joint(place, _, joint) => joint.check(place.force(at.forces).norm(), found),
         }
         Ok(())
+    }
+
+    /// The checks that a pose changes and no load does.
+    pub(super) fn check_stance(&self, at: &Stand, found: impl FnMut(Finding)) {
+        if let Self::Joint(place, Some(mounted), joint) = self
+            && place.is_on_the_rod()
+        {
+            let bolt = at.turned.direction(mounted.body, mounted.bolt);
+            joint.check_stance(at.equilibrium.tie_rod().outward(), bolt, found);
+        }
     }
 
     /// The checks that no load or pose changes.

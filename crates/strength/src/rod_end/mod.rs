@@ -186,45 +186,37 @@ impl Joint {
         }
     }
 
-    /// Room before the head of the bolt on a rack end, with the rod and the joint's bolt in these directions.
-    pub fn check_end(
+    /// What its rating says under this load, N.
+    pub fn check(&self, load: f64, mut found: impl FnMut(Finding)) {
+        if let Some(rating) = self.rating {
+            let limit = newtons(rating, Source::USER);
+            let load = load.abs();
+            found(Finding::below(
+                Check::JointRating,
+                load,
+                limit,
+                Source::USER,
+            ));
+        }
+    }
+
+    /// How far it swivels and what room that leaves its body, with the rod and the joint's bolt in these directions.
+    pub fn check_stance(
         &self,
         rod: Unit<Vector3<f64>>,
         bolt: Unit<Vector3<f64>>,
         mut found: impl FnMut(Finding),
     ) {
-        if let Some(end) = &self.end {
-            let gap = end.head_gap(rod, bolt);
-            found(Finding::above(
-                Check::EndHeadRoom,
-                gap,
-                LEAST_ROOM,
-                END_ROOM,
-            ));
-        }
-    }
-
-    /// What is known of it, under this load (N), and with the angle it swivels through (rad) where the bolt's direction is known.
-    pub fn check(&self, load: f64, swivel: Option<f64>, mut found: impl FnMut(Finding)) {
-        if let Some(rating) = self.rating {
-            let limit = newtons(rating, Source::USER);
-            found(Finding::below(
-                Check::JointRating,
-                load.abs(),
-                limit,
-                Source::USER,
-            ));
-        }
-        if let (Some(limit), Some(swivel)) = (self.misalignment, swivel) {
+        let swivel = swivel(rod, bolt);
+        if let Some(limit) = self.misalignment {
             found(Finding::below(Check::Misalignment, swivel, limit, SWIVEL));
         }
-        if let (Some(body), Some(swivel)) = (self.body, swivel) {
-            found(Finding::above(
-                Check::BodyRoom,
-                body.gap(swivel),
-                LEAST_ROOM,
-                ROOM,
-            ));
+        let mut room = |check, gap, how| found(Finding::above(check, gap, LEAST_ROOM, how));
+        if let Some(body) = self.body {
+            room(Check::BodyRoom, body.gap(swivel), ROOM);
+        }
+        if let Some(end) = &self.end {
+            room(Check::EndHeadRoom, end.head_gap(rod, bolt), END_ROOM);
         }
     }
 }
@@ -272,22 +264,25 @@ mod tests {
 
     #[test]
     fn load_and_angle_against_what_is_known() {
-        let count = |joint: &Joint, swivel| {
+        let leaned = |angle: f64| Unit::new_normalize(Vector3::new(0.0, angle.cos(), angle.sin()));
+        let upright = Vector3::z_axis();
+        let all = |joint: &Joint, angle: f64| {
             let mut found = vec![];
-            joint.check(-4000.0, swivel, |f| found.push(f));
+            joint.check(-4000.0, |f| found.push(f));
+            joint.check_stance(leaned(angle), upright, |f| found.push(f));
             found
         };
-        assert!(count(&Joint::default(), Some(0.1)).is_empty());
+        assert!(all(&Joint::default(), 0.1).is_empty());
         let angle = ListedRodEnd::all()[0].misalignment().unwrap();
         let joint = Joint::default()
             .with_rating(20_000.0)
             .unwrap()
             .with_misalignment(angle)
             .unwrap();
-        assert_eq!(count(&joint, None).len(), 1);
-        let found = count(&joint, Some(angle.value / 2.0));
+        let found = all(&joint, angle.value / 2.0);
+        assert_eq!(found.len(), 2);
         assert_eq!(found[0].factor(), Some(5.0));
-        assert_eq!(found[1].factor(), Some(2.0));
+        assert_relative_eq!(found[1].factor().unwrap(), 2.0, max_relative = 1e-12);
         assert!(Joint::default().with_rating(0.0).is_err());
         assert!(
             Joint::default()

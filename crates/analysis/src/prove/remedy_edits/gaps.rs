@@ -70,10 +70,7 @@ impl Shop<'_> {
     }
 
     fn some_steps(&self) -> impl Iterator<Item = (f64, String)> + use<> {
-        let steps = self.steps(MOVES).enumerate();
-        steps
-            .filter(|(i, _)| i % EVERY == EVERY - 1)
-            .map(|(_, step)| step)
+        self.every(EVERY, MOVES)
     }
 
     /// Points moved together in one direction.

@@ -67,6 +67,11 @@ impl Shop<'_> {
         })
     }
 
+    /// Only each `nth` of them, the `nth` first.
+    fn every(&self, nth: usize, count: u32) -> impl Iterator<Item = (f64, String)> + use<> {
+        self.steps(count).skip(nth - 1).step_by(nth)
+    }
+
     fn at(&self, point: PointName) -> PointRef {
         PointRef {
             axle: self.axle,

@@ -85,6 +85,20 @@ impl Shop<'_> {
 
     /// The rack face nearer to the joint.
     fn shorter(&self) -> Series {
+        self.face_moved(24, 1.0, |left, _| {
+            format!("{left} of thread out of the rack")
+        })
+    }
+
+    /// The rack's face further inboard: more room on the rack end.
+    pub(super) fn face_inboard(&self) -> Series {
+        self.face_moved(16, -1.0, |_, by| {
+            format!("The rack's face {by} further inboard, with a longer rack end")
+        })
+    }
+
+    /// The rack face outboard or inboard step by step, in words of what thread is then out of the rack and of the step.
+    fn face_moved(&self, count: u32, way: f64, what: impl Fn(String, String) -> String) -> Series {
         let at = self.at(PointName::RackFace);
         let (Some(face), Ok(model)) = (self.build.point(at), self.build.axle(self.axle)) else {
             return Vec::new();
@@ -93,17 +107,17 @@ impl Shop<'_> {
             return Vec::new();
         };
         let end = rack.end(self.side);
+        let outward = [end.outward.x, end.outward.y, end.outward.z];
         let free = self.unit().from_mm(end.free_length());
-        let steps = self.steps(24).filter(|(by, _)| *by < free);
-        steps
-            .map(|(by, _)| {
-                let left = work_length((free - by) * self.unit().mm(), self.unit());
-                let outward = [end.outward.x, end.outward.y, end.outward.z];
+        self.steps(count)
+            .filter(|(by, _)| way * by < free)
+            .map(|(by, words)| {
+                let left = work_length((free - way * by) * self.unit().mm(), self.unit());
                 Offer {
-                    what: format!("{left} of thread out of the rack"),
+                    what: what(left, words),
                     edit: Edit::MovePoint {
                         point: at,
-                        to: moved(face, outward, by),
+                        to: moved(face, outward, way * by),
                     },
                 }
             })
@@ -126,35 +140,12 @@ impl Shop<'_> {
             return Vec::new();
         };
         let word = if way > 0.0 { "higher" } else { "lower" };
-        let steps = self.steps(16).enumerate().filter(|(i, _)| i % 4 == 3);
-        steps
-            .map(|(_, (by, words))| Offer {
+        self.every(4, 16)
+            .map(|(by, words)| Offer {
                 what: format!("Rack and inner joint {words} {word}"),
                 edit: Edit::MoveRack {
                     point: at,
                     to: moved(joint, [0.0, 0.0, 1.0], way * by),
-                },
-            })
-            .collect()
-    }
-
-    /// The rack's face further inboard: more room on the rack end.
-    pub(super) fn face_inboard(&self) -> Series {
-        let at = self.at(PointName::RackFace);
-        let (Some(face), Ok(model)) = (self.build.point(at), self.build.axle(self.axle)) else {
-            return Vec::new();
-        };
-        let Some(rack) = model.rack else {
-            return Vec::new();
-        };
-        let outward = rack.end(self.side).outward;
-        let steps = self.steps(16);
-        steps
-            .map(|(by, words)| Offer {
-                what: format!("The rack's face {words} further inboard, with a longer rack end"),
-                edit: Edit::MovePoint {
-                    point: at,
-                    to: moved(face, [outward.x, outward.y, outward.z], -by),
                 },
             })
             .collect()

@@ -49,8 +49,8 @@ impl Shop<'_> {
             .wheel_diameter
             .unwrap_or_else(|| unit.from_mm(defaults::STEERING_WHEEL_DIAMETER_MM));
         let words = |v: f64| work_length(v * unit.mm(), unit);
-        let steps = self.steps(64).enumerate().filter(|(i, _)| i % 16 == 15);
-        let offer = |(_, (by, _)): (usize, (f64, String))| Offer {
+        let steps = self.every(16, 64);
+        let offer = |(by, _): (f64, String)| Offer {
             what: format!(
                 "A steering wheel {} across instead of {}",
                 words(now + by),
@@ -70,9 +70,6 @@ impl Shop<'_> {
             .travel_per_turn
             .unwrap_or_else(|| unit.from_mm(defaults::RACK_TRAVEL_PER_TURN_MM));
         let words = |v: f64| work_length(v * unit.mm(), unit);
-        let steps = self
-            .steps(64)
-            .filter(|(by, _)| now - by >= LEAST_PART * now);
         let offer = |(by, _): (f64, String)| Offer {
             what: format!(
                 "A pinion with {} of rack travel a turn instead of {}",
@@ -84,8 +81,11 @@ impl Shop<'_> {
                 ..*rack
             }),
         };
-        let steps = steps.enumerate().filter(|(i, _)| i % 4 == 3);
-        steps.map(|(_, step)| offer(step)).collect()
+        let steps = self.every(4, 64);
+        steps
+            .filter(|step| leaves_enough(now, step))
+            .map(offer)
+            .collect()
     }
 
     /// Positive stops that hold the steering before the rack's own ends.
@@ -97,9 +97,6 @@ impl Shop<'_> {
         let own = unit.from_mm(model.lock());
         let now = spec.stop.map_or(own, |stop| stop.min(own));
         let words = |v: f64| work_length(v * unit.mm(), unit);
-        let steps = self
-            .steps(64)
-            .filter(|(by, _)| now - by >= LEAST_PART * now);
         let offer = |(by, _): (f64, String)| Offer {
             what: format!(
                 "Positive stops at {} of rack travel instead of {}, with less lock",
@@ -111,6 +108,15 @@ impl Shop<'_> {
                 ..*spec
             }),
         };
-        steps.map(offer).collect()
+        let steps = self.steps(64);
+        steps
+            .filter(|step| leaves_enough(now, step))
+            .map(offer)
+            .collect()
     }
+}
+
+/// Whether a step leaves enough of what it takes from.
+fn leaves_enough(now: f64, (by, _): &(f64, String)) -> bool {
+    now - by >= LEAST_PART * now
 }

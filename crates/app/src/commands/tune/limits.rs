@@ -129,7 +129,7 @@ pub(super) fn all(figures: &Figures, unit: LengthUnit) -> Vec<Told> {
     Figure::ALL.map(|f| told(figures, f, unit)).to_vec()
 }
 
-/// Reads `5..7`, `..7`, `5..` or `6`.
+/// Reads a weight.
 fn weight_of(text: &str) -> Result<f64, String> {
     let read = text.trim().parse::<f64>().ok();
     let usable = read.filter(|v| (0.0..=MOST_WEIGHT).contains(v));
@@ -137,6 +137,7 @@ fn weight_of(text: &str) -> Result<f64, String> {
         .ok_or_else(|| format!("{text:?} is no weight; expected a number from 0 to {MOST_WEIGHT}"))
 }
 
+/// Reads `5..7`, `..7`, `5..` or `6`.
 fn range_of(text: &str) -> Result<[Option<f64>; 2], String> {
     let number = |part: &str| -> Result<Option<f64>, String> {
         if part.trim().is_empty() {

@@ -4,7 +4,7 @@ use std::ops::RangeInclusive;
 
 use egui::{Button, Grid, Label, RichText, Slider, Ui};
 use trammel_analysis::{RideHeightRow, Stops, ThreadRow};
-use trammel_build::{AxleName, Side};
+use trammel_build::AxleName;
 use trammel_tuning::Reset;
 
 use super::super::{NotebookInput, thread_table};
@@ -76,24 +76,13 @@ pub(super) fn ui(
         figures(ui, input, study, view);
         plot(ui, input, study, view);
     }
-    let wheel = wheel(view);
     let text = format!(
-        "The {wheel}. All axles go with the frame; static toe is set again by the tie rods."
+        "The {} {} wheel. All axles go with the frame; static toe is set again by the tie rods.",
+        view.side.word(),
+        view.axle.word()
     );
     let help = "The study is of the axle and the side that are looked at.";
     ui.add(Label::new(soft(&text)).wrap()).on_hover_text(help);
-}
-
-fn wheel(view: &View) -> String {
-    let side = match view.side {
-        Side::Left => "left",
-        Side::Right => "right",
-    };
-    let axle = match view.axle {
-        AxleName::Front => "front",
-        AxleName::Rear => "rear",
-    };
-    format!("{side} {axle} wheel")
 }
 
 /// Lifts that can be made, the ends in whole steps, so that the slider's steps are whole ones.

@@ -28,23 +28,7 @@ fn first(unit: LengthUnit) -> BracketSpec {
         LengthUnit::Inch => (1.5, 0.1875, 1.0),
         LengthUnit::Millimetre => (40.0, 5.0, 25.0),
     };
-    BracketSpec {
-        ears: None,
-        thickness,
-        width,
-        height,
-        form: None,
-        hole: None,
-        fit: None,
-        edge: None,
-        gap: None,
-        boxing: None,
-        weld: None,
-        electrode: None,
-        material: None,
-        tube: None,
-        stands: None,
-    }
+    BracketSpec::new(thickness, width, height)
 }
 
 /// Rows of a bracket; `Some` when something was changed.

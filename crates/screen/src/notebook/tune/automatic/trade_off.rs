@@ -32,10 +32,7 @@ pub(super) fn ui(ui: &mut Ui, page: Page<'_>, shown: &Shown, view: &mut View) {
     chips(ui, page, &others, against, view);
     let [least, most] = HEIGHTS;
     let height = (HEIGHT * ui.clip_rect().height()).clamp(least, most);
-    let cloud = Cloud {
-        height,
-        ..cloud(page, shown, against, view)
-    };
+    let cloud = cloud(page, shown, against, (view, height));
     if let Some(clicked) = cloud.ui(ui, page.input.tokens) {
         let same = view.tune.preview == Some(clicked);
         view.tune.preview = if same { None } else { Some(clicked) };
@@ -92,7 +89,12 @@ fn chips(ui: &mut Ui, page: Page<'_>, others: &[Figure], against: Figure, view: 
     });
 }
 
-fn cloud(page: Page<'_>, shown: &Shown, against: Figure, view: &View) -> Cloud<'static> {
+fn cloud(
+    page: Page<'_>,
+    shown: &Shown,
+    against: Figure,
+    (view, height): (&View, f32),
+) -> Cloud<'static> {
     let unit = page.input.build.unit;
     let (across, up) = (factor(against, unit), 1.0_f64.to_degrees());
     let at = |f: &Figures| {
@@ -130,7 +132,7 @@ fn cloud(page: Page<'_>, shown: &Shown, against: Figure, view: &View) -> Cloud<'
     let comma = if sign.is_empty() { "" } else { ", " };
     Cloud {
         name: "Toe change against another figure",
-        height: HEIGHTS[0],
+        height,
         x: [low - room, high + room],
         y: [-0.06 * top, 1.06 * top],
         x_label: format!("{}{comma}{sign}", long_name(against)),
