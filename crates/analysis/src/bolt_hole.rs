@@ -1,6 +1,6 @@
-//! The hole for a bolt and what a rack end leaves round its bracket: one place for the proof and the sheets.
+//! The hole for a bolt: one place for the proof and the sheets.
 
-use trammel_build::{BracketSpec, Build, HoleFit, defaults};
+use trammel_build::{BracketSpec, HoleFit, defaults};
 use trammel_fabrication::clearance_hole::{Fit, clearance_hole};
 use trammel_strength::thread::Thread;
 
@@ -41,19 +41,4 @@ pub fn clearance(thread: Thread, fit: Fit) -> f64 {
     clearance_hole(thread, fit).map_or(thread.major_diameter() + defaults::HOLE_PLAY_MM, |hole| {
         hole.diameter
     })
-}
-
-/// How far a bracket on the rack end can be wound each way, mm: the larger of the turns that the build gives, or the usual way.
-#[must_use]
-pub fn rack_end_winding(build: &Build) -> f64 {
-    let name = build.front.rack_end.thread.as_deref();
-    let thread = Thread::find(name.unwrap_or(defaults::THREAD)).ok();
-    build
-        .set_up
-        .adjusters
-        .rack_end
-        .zip(thread)
-        .map_or(defaults::RACK_END_ADJUSTMENT_MM, |(turns, thread)| {
-            turns.turns_in.max(turns.turns_out) * thread.pitch()
-        })
 }

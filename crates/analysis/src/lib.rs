@@ -12,7 +12,7 @@
 //! | [`SweepTable`], [`SweepColumn`] | a table of poses over travel and rack |
 //! | [`QuickLook`] | rack end and joints of one corner without remedies, for hundreds of places |
 //! | [`BoltStudy`] | what a tie-rod joint sees on its bolt as it stands, and on bolts standing otherwise |
-//! | [`bolt_hole`](fn@bolt_hole), [`rack_end_winding`] | what proof and sheets take alike for a hole and for a rack end's adjustment |
+//! | [`bolt_hole`](fn@bolt_hole), [`RackEndStack`], [`rod_per_turn`] | what proof, sheets, cards and setting up take alike for a hole, on a rack end, of a tie rod |
 //! | [`raised`], [`ride_heights`] | a build with its frame raised on the same arms, and what that does over a range |
 //! | [`rack_end_factor`] | the rack end of a corner with its joints elsewhere, for searches |
 //! | [`next_moves`], [`NextMoves`] | what to adjust next on the finished vehicle, from its sessions of readings |
@@ -45,6 +45,7 @@ mod ride_height_study;
 mod search;
 mod set_up;
 mod steer_curve;
+mod steering_threads;
 mod study;
 mod sweep;
 mod sweep_column;
@@ -52,7 +53,7 @@ mod travel_curve;
 mod what_if;
 mod words;
 
-pub use bolt_hole::{BoltHole, bolt_hole, clearance, rack_end_winding};
+pub use bolt_hole::{BoltHole, bolt_hole, clearance};
 pub use bolt_study::{BoltStudy, Swivel};
 pub use build_error::{coordinate_name, point_name, tolerances};
 pub use candidate::rack_end_factor;
@@ -75,6 +76,7 @@ pub use ride_height_study::{RideHeightRow, ride_heights, rise_at};
 pub use set_up::words as advice_words;
 pub use set_up::{Doubt, NextFault, NextMoves, SideNext, SideReadings, next_moves};
 pub use steer_curve::{SteerCurve, SteerStation};
+pub use steering_threads::{RackEndStack, rack_end_thread, rack_end_winding, rod_per_turn};
 pub use study::{AxleStudy, Study};
 pub use sweep::{DEFAULT_POSITIONS, MOST_ROWS, Span, SweepFault, SweepRequest, SweepTable};
 pub use sweep_column::SweepColumn;

@@ -1,28 +1,18 @@
 //! What a turn and a flat of this vehicle's threads do.
 
-use trammel_build::{AxleName, Build, Side, defaults};
+use trammel_analysis::rod_per_turn;
+use trammel_build::{AxleName, Build, Side};
 use trammel_drawings::table::Table;
 use trammel_setup::{TurnEffect, turn_effect};
-use trammel_strength::thread::Thread;
 
 use crate::CardFault;
 
 /// Most flats of the table.
 const FLATS: u32 = 12;
 
-/// mm of tie rod for one turn of it, as the build says, or the pitch of its own thread, or the rack end's where it has none.
-pub(crate) fn per_turn(build: &Build) -> Result<f64, CardFault> {
-    if let Some(rod) = build.set_up.adjusters.rod {
-        return Ok(rod.per_turn * build.unit.mm());
-    }
-    let own = build.front.parts.tie_rod.thread.as_deref();
-    let name = own.or(build.front.rack_end.thread.as_deref());
-    Ok(Thread::find(name.unwrap_or(defaults::THREAD))?.pitch())
-}
-
 pub(crate) fn tables(build: &Build) -> Result<Vec<Table>, CardFault> {
     let axle = build.axle(AxleName::Front)?;
-    let per_turn = per_turn(build)?;
+    let per_turn = rod_per_turn(build)?;
     let corner = axle.linkage(Side::Left).corner();
     let tyre = 2.0 * corner.wheel.loaded_radius;
     let effect = turn_effect(corner, per_turn, tyre)?;

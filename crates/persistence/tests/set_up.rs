@@ -129,6 +129,7 @@ fn full() -> SetUp {
         toe_deg: [Some(0.125), None],
         wanted_toe_deg: Some(0.0),
         camber_deg: [Some(-1.25), Some(-0.75)],
+        tape_difference: Some(-0.125),
         shock: [None, Some(13.5)],
         castor_sweep: Some([15.0, 1.5, -1.5]),
         weights: Some(Weights::Pounds([180.0, 181.5, 220.0, 219.0])),

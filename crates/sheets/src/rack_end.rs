@@ -1,6 +1,6 @@
 //! The bracket on the rack end that carries the inner tie-rod joint.
 
-use trammel_analysis::{clearance, rack_end_winding};
+use trammel_analysis::{RackEndStack, clearance};
 use trammel_build::{AxleName, Build, PointName, Side, defaults as usual};
 use trammel_fabrication::clearance_hole::Fit;
 use trammel_fabrication::flat_part::Quantity;
@@ -60,11 +60,9 @@ struct Room {
     free: f64,
     /// What the joint stands off the rack's line.
     aside: f64,
-    jam_nut: f64,
+    stack: RackEndStack,
     engagement: f64,
     thread_depth: f64,
-    /// How far it can be wound each way.
-    adjustment: f64,
     taken: Vec<String>,
 }
 
@@ -82,31 +80,23 @@ impl Room {
         }
         let thread = Thread::find(name).map_err(|e| e.to_string())?;
         let major = thread.major_diameter();
-        let jam_nut = spec
-            .jam_nut
-            .map_or(usual::JAM_NUT_PER_THREAD * major, |v| v * mm);
+        let stack = RackEndStack::of(build).map_err(|e| e.to_string())?;
         let engagement = spec.engagement.map_or(major, |v| v * mm);
-        let adjustment = rack_end_winding(build);
-        let least = engagement + adjustment;
+        let least = engagement + stack.winding;
         Ok(Self {
             thread,
             free: end.free_length(),
             aside: end.bracket_offset().norm(),
-            jam_nut,
+            stack,
             engagement,
             thread_depth: spec.bore_depth.map_or(least, |v| v * mm).max(engagement),
-            adjustment,
             taken,
         })
     }
 
-    fn exposed(&self) -> f64 {
-        self.adjustment + usual::RACK_END_ROOM_MM
-    }
-
     fn bracket(&self, h: &Hardware, shop: &Shop) -> Result<(RackBracket, BracketFit), String> {
-        let stand_off = self.free - self.jam_nut - self.exposed() - h.thickness;
-        let head_height = usual::HEAD_HEIGHT_PER_THREAD * self.thread.major_diameter();
+        let stand_off = self.stack.height_left(self.free, h.thickness);
+        let head_height = self.stack.bolt_head;
         let least = head_height + h.head_diameter / 2.0;
         if stand_off < least {
             return Err(format!(
@@ -137,10 +127,10 @@ impl Room {
         let bolt = EndBolt {
             head_height,
             head_width: usual::HEAD_WIDTH_PER_THREAD * self.thread.major_diameter(),
-            jam_nut: self.jam_nut,
+            jam_nut: self.stack.jam_nut,
             engagement: self.engagement,
-            exposed: self.exposed(),
-            adjustment: self.adjustment,
+            exposed: self.stack.exposed(),
+            adjustment: self.stack.winding,
             thread_depth: self.thread_depth,
         };
         let found = fit(&bracket, &joint, &bolt).map_err(|e| e.to_string())?;
@@ -179,7 +169,7 @@ fn notes(room: &Room, h: &Hardware, fit: &BracketFit, shop: &Shop) -> Vec<String
         ),
         format!(
             "Left after everything, over {} of adjustment each way: {}. Thread showing outside the jam nut when wound out {}.",
-            text(room.adjustment),
+            text(room.stack.winding),
             left.join("; "),
             text(fit.most_exposed)
         ),

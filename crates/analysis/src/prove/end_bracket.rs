@@ -8,7 +8,7 @@ use trammel_strength::{
 };
 
 use super::{Note, ProofPart, joints::Place};
-use crate::rack_end_winding;
+use crate::RackEndStack;
 
 impl Place<'_> {
     /// Room round the rack-end bolt's head and the jam nut; `None` where no bracket stands on a rack end.
@@ -49,14 +49,14 @@ impl Place<'_> {
             return Ok(None);
         };
         let body = end.body_width.map(|v| self.mm(v));
-        let stack = Stack::of(self.build)?;
+        let stack = RackEndStack::of(self.build).map_err(|e| e.to_string())?;
         let spec = EndBracket {
             free_length,
             height: self.mm(bracket.height),
             thickness: self.mm(bracket.thickness),
             bolt_head: stack.bolt_head,
             jam_nut: stack.jam_nut,
-            wound_in: stack.wound_in,
+            wound_in: stack.winding,
             nut_room: defaults::RACK_END_ROOM_MM,
             head_diameter,
             body_width: body.or(listed.map(ListedRodEnd::body_width)),
@@ -64,32 +64,6 @@ impl Place<'_> {
         EndRoom::new(spec, place.outward)
             .map(Some)
             .map_err(|e| e.to_string())
-    }
-}
-
-/// What is threaded on a rack end, mm.
-pub(super) struct Stack {
-    pub bolt_head: f64,
-    pub jam_nut: f64,
-    pub wound_in: f64,
-}
-
-impl Stack {
-    pub(super) fn of(build: &Build) -> Result<Self, String> {
-        let spec = &build.front.rack_end;
-        let name = spec.thread.as_deref().unwrap_or(defaults::THREAD);
-        let major = Thread::find(name)
-            .map_err(|e| e.to_string())?
-            .major_diameter();
-        Ok(Self {
-            bolt_head: defaults::HEAD_HEIGHT_PER_THREAD * major,
-            jam_nut: spec
-                .jam_nut
-                .map_or(defaults::JAM_NUT_PER_THREAD * major, |v| {
-                    v * build.unit.mm()
-                }),
-            wound_in: rack_end_winding(build),
-        })
     }
 }
 
@@ -106,7 +80,6 @@ pub(super) fn jam_nut_words(at: Option<JamNutAt>) -> &'static str {
 pub(super) fn height_left(build: &Build, free_length: f64) -> Option<f64> {
     let joint = build.front.parts.joints.get(&PointName::TieRodInner)?;
     let base = joint.bracket.as_ref()?.thickness * build.unit.mm();
-    let stack = Stack::of(build).ok()?;
-    let used = stack.jam_nut + stack.wound_in + defaults::RACK_END_ROOM_MM + base;
-    Some(build.unit.from_mm(free_length - used)).filter(|v| *v > 0.0)
+    let height = RackEndStack::of(build).ok()?.height_left(free_length, base);
+    Some(build.unit.from_mm(height)).filter(|v| *v > 0.0)
 }

@@ -4,11 +4,8 @@ use trammel_build::{AxleName, Build, JamNutAt, PointName};
 use trammel_geometry::ArmName;
 use trammel_strength::{check::Check, clearance::Pair};
 
-use super::{
-    ProofPart,
-    end_bracket::{Stack, jam_nut_words},
-};
-use crate::words::work_length;
+use super::{ProofPart, end_bracket::jam_nut_words};
+use crate::{RackEndStack, words::work_length};
 
 /// Whole sentences; `None` where figures and sources say all.
 pub(super) fn remark(
@@ -32,17 +29,17 @@ pub(super) fn remark(
             ))
         }
         (_, Check::EndHeadRoom) => {
-            let stack = Stack::of(build).ok()?;
+            let stack = RackEndStack::of(build).ok()?;
             Some(format!(
                 "The head goes with the bracket: the same over the whole adjustment. Assumed: a head {} high as a plane across the rack, the joint's body a disc that leans with the rod.",
                 length(stack.bolt_head)
             ))
         }
         (_, Check::EndNutRoom) => {
-            let stack = Stack::of(build).ok()?;
+            let stack = RackEndStack::of(build).ok()?;
             Some(format!(
                 "With the bracket wound in by {}, at every pose; a jam nut {} thick, {}.",
-                length(stack.wound_in),
+                length(stack.winding),
                 length(stack.jam_nut),
                 jam_nut_words(build.front.rack_end.jam_nut_at)
             ))
@@ -53,7 +50,7 @@ pub(super) fn remark(
             Some(format!(
                 "The bracket is proved with its hole {} over its base; the sheet of the rack-end bracket takes what jam nut, adjustment of {} and base leave.",
                 length(height),
-                length(Stack::of(build).ok()?.wound_in)
+                length(RackEndStack::of(build).ok()?.winding)
             ))
         }
         (ProofPart::RackEnd, Check::RackFaceYield | Check::RackEndFatigue | Check::RackEndToe) => {

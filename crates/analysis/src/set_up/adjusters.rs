@@ -3,9 +3,9 @@
 use trammel_build::{Build, Side, StackRange, defaults};
 use trammel_geometry::Vector;
 use trammel_setup::{Adjuster, RodThread, Shared};
-use trammel_strength::thread::Thread;
 
 use super::NextFault;
+use crate::{rack_end_thread, rod_per_turn};
 
 /// Adjusters of one side, the one both sides share, and the tie rod's thread.
 pub(super) struct Kernel {
@@ -41,19 +41,7 @@ pub(super) fn washers_along(build: &Build) -> Vector {
 pub(super) fn adjusters(build: &Build) -> Result<Kernel, NextFault> {
     let a = &build.set_up.adjusters;
     let assumed = a.rack_end.is_none() && a.washers.is_none() && a.shims.is_none();
-    let thread = Thread::find(
-        build
-            .front
-            .rack_end
-            .thread
-            .as_deref()
-            .unwrap_or(defaults::THREAD),
-    )?;
-    let pitch = thread.pitch();
-    let rod_pitch = match build.front.parts.tie_rod.thread.as_deref() {
-        Some(name) => Thread::find(name)?.pitch(),
-        None => pitch,
-    };
+    let pitch = rack_end_thread(build)?.pitch();
     let mm = build.unit.mm();
     let usual = |(thickness, more, fewer): (f64, u32, u32)| StackRange {
         thickness: thickness / mm,
@@ -97,7 +85,7 @@ pub(super) fn adjusters(build: &Build) -> Result<Kernel, NextFault> {
         own: [of(Side::Left), of(Side::Right)],
         shared,
         rod: RodThread {
-            per_turn: a.rod.map_or(rod_pitch, |r| r.per_turn * mm),
+            per_turn: rod_per_turn(build)?,
             range: a.rod.map(|r| (r.shorter * mm, r.longer * mm)),
         },
         assumed,

@@ -96,7 +96,7 @@ fn adjuster_figures(set_up: &SetUp) -> Vec<Figure> {
     all
 }
 
-fn static_figures(mut statics: super::Statics) -> Vec<Figure> {
+fn static_figures(statics: super::Statics) -> Vec<Figure> {
     let weights = statics.weights.map(super::Weights::figures);
     let mut all: Vec<Figure> = statics
         .angles()
@@ -108,11 +108,10 @@ fn static_figures(mut statics: super::Statics) -> Vec<Figure> {
             .flatten()
             .map(|v| Figure::new("statics.weights", v, NOUGHT_OR_MORE)),
     );
-    all.extend(
-        statics
-            .lengths()
-            .map(|v| Figure::new("statics.shock", *v, POSITIVE)),
-    );
+    let shock = statics.shock.into_iter().flatten();
+    all.extend(shock.map(|v| Figure::new("statics.shock", v, POSITIVE)));
+    let tape = statics.tape_difference.into_iter();
+    all.extend(tape.map(|v| Figure::new("statics.tape_difference", v, NUMBER)));
     all
 }
 

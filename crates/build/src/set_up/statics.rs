@@ -7,6 +7,8 @@ pub struct Statics {
     pub toe_deg: [Option<f64>; 2],
     /// Toe that each wheel should have, degrees.
     pub wanted_toe_deg: Option<f64>,
+    /// What a tape reads across the rears of both tyres less across their fronts, in is positive, the build's unit.
+    pub tape_difference: Option<f64>,
     /// Camber of each wheel, degrees, top outboard is positive.
     pub camber_deg: [Option<f64>; 2],
     /// Length of each spring unit between its mounts as the vehicle stands, the build's unit.
@@ -36,7 +38,10 @@ impl Statics {
 
     /// Every length.
     pub(super) fn lengths(&mut self) -> impl Iterator<Item = &mut f64> {
-        self.shock.iter_mut().flatten()
+        self.shock
+            .iter_mut()
+            .chain([&mut self.tape_difference])
+            .flatten()
     }
 }
 

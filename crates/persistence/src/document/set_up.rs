@@ -42,6 +42,7 @@ fn statics(s: &Statics) -> Item {
         ("toe_left_deg", toe_left),
         ("toe_right_deg", toe_right),
         ("toe_wanted_deg", s.wanted_toe_deg),
+        ("tape_difference", s.tape_difference),
         ("camber_left_deg", camber_left),
         ("camber_right_deg", camber_right),
         ("shock_left", shock_left),

@@ -25,6 +25,7 @@ pub(crate) struct Statics {
     pub toe_left_deg: Option<f64>,
     pub toe_right_deg: Option<f64>,
     pub toe_wanted_deg: Option<f64>,
+    pub tape_difference: Option<f64>,
     pub camber_left_deg: Option<f64>,
     pub camber_right_deg: Option<f64>,
     pub shock_left: Option<f64>,

@@ -26,6 +26,7 @@ fn statics(f: file::Statics) -> Statics {
     Statics {
         toe_deg: [f.toe_left_deg, f.toe_right_deg],
         wanted_toe_deg: f.toe_wanted_deg,
+        tape_difference: f.tape_difference,
         camber_deg: [f.camber_left_deg, f.camber_right_deg],
         shock: [f.shock_left, f.shock_right],
         castor_sweep: f.castor_sweep,

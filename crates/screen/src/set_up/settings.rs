@@ -89,8 +89,6 @@ pub struct SetUpView {
     pub survey_entry: SurveyEntry,
     /// A survey to be pasted.
     pub survey_paste: String,
-    /// What a tape read across both tyres, rear less front, the build's unit; nought where none was typed.
-    pub toe_difference: f64,
 }
 
 impl Default for SetUpView {
@@ -104,7 +102,6 @@ impl Default for SetUpView {
             paste: String::new(),
             survey_entry: SurveyEntry::default(),
             survey_paste: String::new(),
-            toe_difference: 0.0,
         }
     }
 }

@@ -15,9 +15,9 @@ const FURTHER: f64 = 1.0;
 /// Suggestions worth reading.
 const SUGGESTIONS: usize = 3;
 /// Less than this, mm, has not moved.
-const LEAST: f64 = 0.05;
+pub(crate) const LEAST: f64 = 0.05;
 /// Travels at which toe is judged.
-const STATIONS: usize = 13;
+pub(crate) const STATIONS: usize = 13;
 
 /// Where a survey stands.
 pub(crate) struct SurveyAnswer {

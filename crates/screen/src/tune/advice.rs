@@ -3,7 +3,6 @@
 use egui::Context;
 use trammel_build::{AxleName, Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
-use trammel_strength::thread::Thread;
 use trammel_tuning::{
     Adjustment, Axis, BestSpot, Block, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable,
     Score, Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways,
@@ -30,8 +29,8 @@ pub(crate) struct Question {
     pub locked: Vec<Coordinate>,
     pub stations: Stations,
     pub unit: LengthUnit,
-    /// Pitch of the rack end's thread, mm.
-    pub pitch: Option<f64>,
+    /// What a turn of the rack end does, and one of the tie rod, mm.
+    pub turns: [f64; 2],
 }
 
 /// One thing that can be turned or shimmed, with what it does.
@@ -298,10 +297,10 @@ pub(crate) fn washer(unit: LengthUnit) -> f64 {
 
 fn remedies(q: &Question) -> Vec<Remedy> {
     let washer = washer(q.unit);
-    let turn = q.pitch.unwrap_or(1.0);
+    let [end_turn, rod_turn] = q.turns;
     let mut all = Vec::new();
     if q.corner.rack_axis.is_some() {
-        all.push((Turn::RackEndOut, Adjustment::RackEnd(turn)));
+        all.push((Turn::RackEndOut, Adjustment::RackEnd(end_turn)));
     }
     all.push((
         Turn::OuterWasher,
@@ -310,7 +309,7 @@ fn remedies(q: &Question) -> Vec<Remedy> {
     if q.corner.rack_axis.is_some() {
         all.push((Turn::RackShim, Adjustment::RackShim(washer)));
     }
-    all.push((Turn::RodLonger, Adjustment::RodLength(turn)));
+    all.push((Turn::RodLonger, Adjustment::RodLength(rod_turn)));
     all.into_iter()
         .filter_map(|(what, adjustment)| {
             Some(Remedy {
@@ -329,15 +328,4 @@ pub(crate) fn locked(build: &Build, axle: AxleName) -> Vec<Coordinate> {
         .flat_map(|point| [Axis::X, Axis::Y, Axis::Z].map(|axis| Coordinate { point, axis }));
     all.filter(|&c| super::auto::locked(Dimension::One(c), build, axle))
         .collect()
-}
-
-/// Pitch of the rack end's thread, mm; the tie rod's adjuster is taken to have the same.
-pub(crate) fn pitch(build: &Build) -> Option<f64> {
-    let thread = build
-        .front
-        .rack_end
-        .thread
-        .as_deref()
-        .unwrap_or(trammel_build::defaults::THREAD);
-    Thread::find(thread).ok().map(|t| t.pitch())
 }

@@ -44,7 +44,7 @@ mod table;
 pub mod what_if;
 
 use egui::Context;
-use trammel_analysis::AxleStudy;
+use trammel_analysis::{AxleStudy, rack_end_thread, rod_per_turn};
 use trammel_build::{AxleName, Build, PointRef, Side};
 use trammel_geometry::{Point, mirror_point};
 use trammel_tuning::Stations;
@@ -108,7 +108,12 @@ impl Tune {
             locked: advice::locked(build, view.axle),
             stations: stations.clone(),
             unit: build.unit,
-            pitch: advice::pitch(build),
+            // A thread that isn't known is said where it is typed; a millimetre stands for it.
+            turns: [
+                rack_end_thread(build).map(|t| t.pitch()),
+                rod_per_turn(build),
+            ]
+            .map(|turn| turn.unwrap_or(1.0)),
         };
         let advice = self.adviser.ask(ctx, question, held);
         let best = advice.places(settings.joint).map(|(exact, _)| exact);

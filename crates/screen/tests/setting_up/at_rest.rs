@@ -43,6 +43,19 @@ fn wanted_toe_and_weights_go_into_the_build() {
 }
 
 #[test]
+fn a_tapes_difference_is_kept_and_said_as_toe_in_all() {
+    let mut screen = set_up("good");
+    turn_to(&mut screen, SetUpPage::Static);
+    fill(&mut screen, "Tape, rear less front", "1/4");
+    assert_eq!(statics(&screen).tape_difference, Some(0.25));
+    // 1/4 in over a tyre of 20 in.
+    let toe = (0.25_f64 / 20.0).asin().to_degrees();
+    assert!(shows(&screen, &format!("is {toe:.2}° IN in all")));
+    press(&mut screen, Modifiers::COMMAND, Key::Z);
+    assert_eq!(statics(&screen).tape_difference, None);
+}
+
+#[test]
 fn toe_of_each_wheel_says_whether_the_steering_is_centred_and_what_to_turn() {
     let mut screen = set_up("good");
     turn_to(&mut screen, SetUpPage::Static);

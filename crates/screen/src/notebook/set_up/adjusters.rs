@@ -1,6 +1,7 @@
 //! What this vehicle can adjust: each with its step and range, kept in the build.
 
 use egui::Ui;
+use trammel_analysis::rod_per_turn;
 use trammel_build::{
     Adjusters, BoltAxis, LengthUnit, RackEndRange, RodRange, Side, StackRange, defaults,
 };
@@ -13,7 +14,7 @@ use super::{
     },
     soft,
 };
-use crate::{request::Request, set_up::edits, tune::advice::pitch};
+use crate::{request::Request, set_up::edits};
 
 const TURNS: Takes = Takes::Number {
     sign: "turns",
@@ -97,7 +98,7 @@ fn whether(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters) {
     if let Some(on) = ask(ui, "Rack shims", help, next.shims.is_some()) {
         next.shims = on.then(|| usual(defaults::SHIMS, unit));
     }
-    let help = "The tie rod's own thread, which puts static toe back. Without figures its pitch is the rack end's and its range isn't checked.";
+    let help = "The tie rod's own thread, which puts static toe back. Without figures a turn is the pitch of its own thread, else of the rack end's, and its range isn't checked.";
     if let Some(on) = ask(ui, "Tie rod", help, next.rod.is_some()) {
         let tidy = |mm: f64| (unit.from_mm(mm) * 1e4).round() / 1e4;
         let range = match unit {
@@ -105,7 +106,7 @@ fn whether(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Adjusters) {
             LengthUnit::Millimetre => 12.0,
         };
         next.rod = on.then(|| RodRange {
-            per_turn: tidy(pitch(input.build).unwrap_or(1.0)),
+            per_turn: tidy(rod_per_turn(input.build).unwrap_or(1.0)),
             shorter: range,
             longer: range,
         });

@@ -3,6 +3,7 @@
 mod adjusters;
 mod log;
 mod method;
+mod moved_line;
 mod next_move;
 mod parts;
 mod readings;
@@ -54,7 +55,7 @@ pub(super) fn ui(
                 SetUpPage::Readings => readings::ui(ui, input, study, view, requests),
                 SetUpPage::NextMove => next_move::ui(ui, input, requests),
                 SetUpPage::TapeSurvey => survey::ui(ui, input, study, view, requests),
-                SetUpPage::Static => static_page::ui(ui, input, study, view, requests),
+                SetUpPage::Static => static_page::ui(ui, input, study, requests),
                 SetUpPage::Log => log::ui(ui, input, requests),
                 SetUpPage::Parts => parts::ui(ui, input, study, requests),
             }

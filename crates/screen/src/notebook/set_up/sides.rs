@@ -2,16 +2,12 @@
 
 use egui::{RichText, Ui};
 use trammel_analysis::Study;
-use trammel_build::{AxleModel, LengthUnit, PointName, Side};
+use trammel_build::{AxleModel, Side};
 use trammel_setup::moved;
 use trammel_tuning::Stations;
 
-use super::{super::NotebookInput, head, plain, soft};
-
-/// Travels at which toe is judged.
-const STATIONS: usize = 13;
-/// Less than this, mm, is no difference.
-const LEAST: f64 = 0.01;
+use super::{super::NotebookInput, head, moved_line, plain, soft};
+use crate::set_up::survey::{LEAST, STATIONS};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
     head(ui, "Left against right");
@@ -40,19 +36,7 @@ fn axle(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, model: &AxleModel) {
             RichText::new(format!("{word}: both sides are mirror images.")).small(),
         );
     }
-    let unit = input.build.unit;
-    let digits = if unit == LengthUnit::Inch { 3 } else { 1 };
     for m in &apart {
-        let by = [m.by.x, m.by.y, m.by.z]
-            .map(|v| format!("{:+.digits$}", unit.from_mm(v)))
-            .join(", ");
-        let label = PointName::from_path(m.point.name()).map_or(m.point.name(), |p| p.label());
-        let toe = m
-            .toe_change
-            .map_or_else(String::new, |t| format!("; {:+.2}°", t.to_degrees()));
-        plain(
-            ui,
-            RichText::new(format!("{word}, {label}: {by} {}{toe}", unit.sign())).small(),
-        );
+        moved_line::show(ui, input.build.unit, &word.to_lowercase(), m);
     }
 }

@@ -12,19 +12,18 @@ use super::{
     },
     ask, head, plain, soft, static_toe,
 };
-use crate::{request::Request, set_up::edits, view::View};
+use crate::{request::Request, set_up::edits};
 
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
     study: &Study,
-    view: &mut View,
     requests: &mut Vec<Request>,
 ) {
     let now = input.build.set_up.statics;
     let mut next = now;
     static_toe::ride_height(ui, input, study, &mut next, requests);
-    static_toe::toe(ui, input, study, (view, &mut next), requests);
+    static_toe::toe(ui, input, study, &mut next, requests);
     static_toe::camber(ui, input, &mut next, requests);
     castor(ui, input, &mut next, requests);
     weights(ui, input, &mut next, requests);

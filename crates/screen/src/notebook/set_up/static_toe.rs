@@ -1,7 +1,7 @@
 //! Static toe, whether the steering is centred, camber and ride height, each wheel by itself.
 
 use egui::{RichText, Ui};
-use trammel_analysis::Study;
+use trammel_analysis::{Study, rod_per_turn};
 use trammel_build::{Edit, LengthUnit, Side, Statics};
 use trammel_geometry::Corner;
 use trammel_setup::{
@@ -16,7 +16,7 @@ use super::{
     },
     ask, plain, soft,
 };
-use crate::{request::Request, tune::advice::pitch, view::View, words::tape};
+use crate::{request::Request, words::tape};
 
 /// Steered less than this, degrees, is straight ahead (common practice, no source).
 const CENTRED: f64 = 0.05;
@@ -27,13 +27,13 @@ pub(super) fn toe(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
     study: &Study,
-    (view, next): (&mut View, &mut Statics),
+    next: &mut Statics,
     requests: &mut Vec<Request>,
 ) {
     let wanted = next
         .wanted_toe_deg
         .unwrap_or(input.build.front.wheel.toe_deg);
-    rows(ui, input, (view, next), requests);
+    rows(ui, input, next, requests);
     let unit = input.build.unit;
     let left = *study.front.model.linkage(Side::Left).corner();
     let tyre = 2.0 * left.wheel.loaded_radius;
@@ -42,8 +42,7 @@ pub(super) fn toe(
         ui,
         &format!("Wanted: {}, {} a wheel.", way(wanted), spread(wanted)),
     );
-    let difference = view.set_up.toe_difference;
-    if difference != 0.0 {
+    if let Some(difference) = next.tape_difference {
         match toe_of_difference(difference * unit.mm(), tyre) {
             Some(all) => small(
                 ui,
@@ -56,7 +55,7 @@ pub(super) fn toe(
             None => ask(ui, input, "The tape's difference is no toe of this tyre."),
         }
     }
-    let Some(per_turn) = per_turn(input) else {
+    let Ok(per_turn) = rod_per_turn(input.build) else {
         return ask(
             ui,
             input,
@@ -90,12 +89,7 @@ pub(super) fn toe(
     }
 }
 
-fn rows(
-    ui: &mut Ui,
-    input: &NotebookInput<'_>,
-    (view, next): (&mut View, &mut Statics),
-    requests: &mut Vec<Request>,
-) {
+fn rows(ui: &mut Ui, input: &NotebookInput<'_>, next: &mut Statics, requests: &mut Vec<Request>) {
     let drawn = input.build.front.wheel.toe_deg;
     let mut form = Form {
         unit: input.build.unit,
@@ -116,10 +110,10 @@ fn rows(
         if let Some(v) = form.row(ui, "Toe wanted", next.wanted_toe_deg, takes, help) {
             next.wanted_toe_deg = v;
         }
-        let help = "What a tape reads across the rears of both tyres less across their fronts, at the height of the wheel centres; worked with here.";
-        let now = Some(view.set_up.toe_difference).filter(|v| *v != 0.0);
-        if let Some(v) = form.row(ui, "Tape, rear less front", now, Takes::MaybeLength, help) {
-            view.set_up.toe_difference = v.unwrap_or(0.0);
+        let help = "What a tape reads across the rears of both tyres less across their fronts, at the height of the wheel centres; in is positive.";
+        let (now, takes) = (next.tape_difference, Takes::MaybeLength);
+        if let Some(v) = form.row(ui, "Tape, rear less front", now, takes, help) {
+            next.tape_difference = v;
         }
     });
 }
@@ -149,12 +143,6 @@ fn spread(input: &NotebookInput<'_>, degrees: f64, tyre: f64) -> String {
 
 fn small(ui: &mut Ui, text: &str) {
     plain(ui, RichText::new(text).small());
-}
-
-fn per_turn(input: &NotebookInput<'_>) -> Option<f64> {
-    let rod = input.build.set_up.adjusters.rod;
-    rod.map(|r| r.per_turn * input.build.unit.mm())
-        .or_else(|| pitch(input.build))
 }
 
 fn turns(

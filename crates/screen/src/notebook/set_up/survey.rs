@@ -4,7 +4,7 @@ use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use trammel_analysis::Study;
 use trammel_setup::{Blunder, Slip, Surveyed};
 
-use super::{super::NotebookInput, ask, head, next_move::capital, plain, soft};
+use super::{super::NotebookInput, ask, head, moved_line, next_move::capital, plain, soft};
 use crate::{
     number_field::name_node,
     request::Request,
@@ -280,36 +280,9 @@ fn moved_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer) {
         input,
         "Forward, outboard, up; and what it alone makes of its wheel's toe change.",
     );
-    let unit = input.build.unit;
-    let digits = if unit == trammel_build::LengthUnit::Inch {
-        3
-    } else {
-        1
-    };
-    let rear = input.build.rear.is_some();
     for (axle, side, moved) in &answer.moved {
-        let by = [moved.by.x, moved.by.y, moved.by.z]
-            .map(|v| format!("{:+.digits$}", unit.from_mm(v)))
-            .join(", ");
-        let label = trammel_build::PointName::from_path(moved.point.name())
-            .map_or(moved.point.name(), |p| p.label());
-        let toe = moved.toe_change.map_or_else(String::new, |t| {
-            format!("; {:+.2}° of toe change", t.to_degrees())
-        });
-        plain(
-            ui,
-            RichText::new(format!(
-                "{label}, {}{}: {by} {}{toe}",
-                if rear {
-                    format!("{} ", axle.word())
-                } else {
-                    String::new()
-                },
-                side.word(),
-                unit.sign()
-            ))
-            .small(),
-        );
+        let of = format!("{} {}", axle.word(), side.word());
+        moved_line::show(ui, input.build.unit, &of, moved);
     }
 }
 
