@@ -173,7 +173,7 @@ pub(crate) struct PictureArguments {
     #[arg(long, value_enum, default_value_t = StageWord::LayOut)]
     pub stage: StageWord,
     /// Page of the notebook: curves, points, figures in Lay out; best-spot, room, build-error, automatic, ride-height, what-if in Tune; checks, load-cases,
-    /// forces, rack-end, parts in Prove; readings, next-move, tape-survey, static, log, drawer in Set up. The first where it is left out.
+    /// forces, rack-end, parts in Prove; sheets, shop in Make; readings, next-move, tape-survey, static, log, drawer in Set up. The first where it is left out.
     #[arg(long, value_enum)]
     pub page: Option<PageWord>,
     /// View that has the toe map in Tune.
@@ -214,6 +214,8 @@ pub(crate) enum PageWord {
     Forces,
     RackEnd,
     Parts,
+    Sheets,
+    Shop,
     Readings,
     NextMove,
     TapeSurvey,

@@ -10,6 +10,7 @@ use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
     host::{Host, Pick, Picked},
+    make::MakeNotes,
     prove::settings::ProvePage,
     set_up::settings::SetUpPage,
     tune::settings::TunePage,
@@ -63,6 +64,8 @@ fn turn_to(view: &mut ScreenView, page: PageWord) {
         PageWord::Forces => view.prove.page = ProvePage::Forces,
         PageWord::RackEnd => view.prove.page = ProvePage::RackEnd,
         PageWord::Parts => view.prove.page = ProvePage::Parts,
+        PageWord::Sheets => view.make.notes = MakeNotes::Sheets,
+        PageWord::Shop => view.make.notes = MakeNotes::Shop,
         PageWord::Readings => view.set_up.page = SetUpPage::Readings,
         PageWord::NextMove => view.set_up.page = SetUpPage::NextMove,
         PageWord::TapeSurvey => view.set_up.page = SetUpPage::TapeSurvey,

@@ -102,6 +102,29 @@ fn what_can_not_be_made_is_told_and_ends_with_1() {
     assert!(told.contains("not made") && told.contains("odd"), "{told}");
 }
 
+/// The part is made, since its owner may want to see it; that it does not go is told apart from the list of files.
+#[test]
+fn what_does_not_go_is_told_on_standard_error() {
+    let folder = tempfile::tempdir().unwrap();
+    let output = sheets(
+        "demo:lifted",
+        &folder.path().join("out"),
+        &["--format", "csv"],
+    );
+    assert_eq!(output.status.code(), Some(0));
+    let told = String::from_utf8(output.stderr).unwrap();
+    assert!(
+        told.contains("Rack-end bracket") && told.contains("DOES NOT GO"),
+        "{told}"
+    );
+    let output = sheets(
+        "demo:good",
+        &folder.path().join("out"),
+        &["--format", "csv"],
+    );
+    assert_eq!(String::from_utf8(output.stderr).unwrap(), "");
+}
+
 #[test]
 fn bad_words_are_refused_with_what_was_expected() {
     let folder = tempfile::tempdir().unwrap();

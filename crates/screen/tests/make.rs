@@ -10,24 +10,12 @@ mod common;
 #[path = "make/outline.rs"]
 mod outline;
 
-use common::{TestHost, bench, bench_on, click, press};
+use common::{TestHost, bench, bench_on, click, fill, find_and_click, press, wait};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{HoleFit, PointName, ShopStep, TabOutline};
 use trammel_drawings::sheet::Paper;
 use trammel_screen::{Start, host::Pick, host::Picked, view::Stage};
-
-/// Steps until something beside the window is done; a minute at most.
-fn wait(screen: &mut common::Screen, done: impl Fn(&common::Screen) -> bool) {
-    for _ in 0..6000 {
-        screen.step();
-        if done(screen) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    panic!("still not done");
-}
 
 fn settle(screen: &mut common::Screen) {
     wait(screen, |s| {
@@ -41,30 +29,6 @@ fn make() -> (common::Screen, TestHost) {
     click(&mut screen, "Make");
     settle(&mut screen);
     (screen, host)
-}
-
-/// The field itself; the word before it has the same name.
-fn field<'a>(screen: &'a common::Screen, name: &'a str) -> egui_kittest::Node<'a> {
-    screen.get_by_role_and_label(egui::Role::TextInput, name)
-}
-
-/// Replaces what stands in a field, which may be below the edge of its list, and ends with Enter.
-fn fill(screen: &mut common::Screen, name: &str, text: &str) {
-    field(screen, name).scroll_to_me();
-    screen.run_steps(30);
-    field(screen, name).click();
-    screen.run_steps(2);
-    press(screen, Modifiers::COMMAND, Key::A);
-    field(screen, name).type_text(text);
-    screen.step();
-    press(screen, Modifiers::NONE, Key::Enter);
-}
-
-/// Clicks what may be below the edge of its list.
-fn find_and_click(screen: &mut common::Screen, label: &str) {
-    screen.get_by_label(label).scroll_to_me();
-    screen.run_steps(30);
-    click(screen, label);
 }
 
 fn bracket(screen: &common::Screen) -> trammel_build::BracketSpec {

@@ -14,7 +14,9 @@ mod from_files;
 #[path = "setting_up/kept.rs"]
 mod kept;
 
-use common::{Screen, TestHost, bench, bench_on, click as click_at, press, type_in};
+use common::{
+    Screen, TestHost, bench, bench_on, fill, find_and_click as click, press, type_in, wait,
+};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{Build, PointName, PointRef, Session, Side, ToeMethod};
@@ -32,32 +34,6 @@ fn turn_to(screen: &mut Screen, page: SetUpPage) {
     screen.run_steps(4);
 }
 
-/// Clicks something that may be below the edge of the page.
-fn click(screen: &mut Screen, label: &str) {
-    screen.get_by_label(label).scroll_to_me();
-    screen.run_steps(30);
-    click_at(screen, label);
-}
-
-/// Replaces what stands in a field of a form, whose word has the same name.
-fn fill(screen: &mut Screen, name: &str, text: &str) {
-    screen
-        .get_by_role_and_label(egui::Role::TextInput, name)
-        .scroll_to_me();
-    screen.run_steps(30);
-    screen
-        .get_by_role_and_label(egui::Role::TextInput, name)
-        .click();
-    screen.run_steps(2);
-    press(screen, Modifiers::COMMAND, Key::A);
-    screen
-        .get_by_role_and_label(egui::Role::TextInput, name)
-        .type_text(text);
-    screen.step();
-    press(screen, Modifiers::NONE, Key::Enter);
-    screen.run_steps(2);
-}
-
 fn session(screen: &Screen) -> &Session {
     let build = screen.state().build();
     build.set_up.sessions.last().expect("a session")
@@ -69,18 +45,6 @@ fn keys(screen: &mut Screen, text: &str) {
     screen.step();
     screen.key_press(Key::Enter);
     screen.run_steps(3);
-}
-
-/// Steps until something beside the window is done; half a minute at most.
-fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
-    for _ in 0..3000 {
-        screen.step();
-        if done(screen) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    panic!("still not done");
 }
 
 /// A build whose inner joint was welded too high, with readings of both wheels by the kernel itself.

@@ -207,6 +207,7 @@ fn threads_stand_side_by_side_at_the_lift_looked_at() {
     screen.run_steps(2);
     wait(&mut screen, |s| s.state().tune().lift_is_current());
     click_below(&mut screen, "Look at: rack-end threads");
+    wait(&mut screen, |s| s.state().tune().lift_is_current());
     screen.run_steps(3);
     let said = screen.get_by_label_contains("as it stands,");
     let said = said.accesskit_node();

@@ -136,6 +136,43 @@ fn the_demo_that_is_shown_first_is_made_whole_without_a_word_that_something_does
     }
 }
 
+/// What is printed of a build's state is what the whole proof finds, and what does not go is told besides.
+#[test]
+fn printed_cautions_are_those_of_the_whole_proof_and_what_does_not_go_is_told() {
+    use trammel_analysis::{Findings, Grade, ProofDepth, Study, prove};
+    let m = Metrics::new().unwrap();
+    for (name, build) in demos() {
+        let study = Study::of(&build).unwrap();
+        let proof = prove(&build, ProofDepth::Full, &|| false).unwrap();
+        let findings = Findings::of(&build, &study).with_proof(&build, &study, &proof);
+        let count = |grade| {
+            let of = findings.cautions.iter().filter(|c| c.grade == grade);
+            of.filter(|c| c.accepted(&build).is_none()).count()
+        };
+        let (dangers, cautions) = (count(Grade::Danger), count(Grade::Caution));
+        let sheets = Sheets::of(&build, Paper::Letter, &m);
+        let said = format!("dangers {dangers}, cautions {cautions};");
+        for sheet in &sheets.sheets {
+            let all: Vec<String> = sheet
+                .pages
+                .iter()
+                .flat_map(|p| texts(p, &m))
+                .map(|t| t.0)
+                .collect();
+            let all = all.join(" ");
+            assert!(all.contains(&said), "{name} {}: {said}", sheet.name);
+            assert_eq!(
+                all.contains("DOES NOT GO"),
+                sheet.heed.iter().any(|h| h.contains("DOES NOT GO")),
+                "{name} {}",
+                sheet.name
+            );
+        }
+        let heeded = sheets.sheets.iter().any(|s| !s.heed.is_empty());
+        assert_eq!(heeded, !matches!(name, "good" | "measured"), "{name}");
+    }
+}
+
 #[test]
 fn what_the_defaults_give_keeps_its_own_least_measures() {
     let m = Metrics::new().unwrap();

@@ -3,7 +3,11 @@
 use egui::Context;
 use trammel_build::{Axis, AxleName, Coordinate, Edit, LengthUnit, Side};
 
-use super::{Bench, dialogs::Dialog, files::Next};
+use super::{
+    Bench,
+    dialogs::{Dialog, PathFor},
+    files::Next,
+};
 use crate::{
     action::Action,
     tokens::Tokens,
@@ -16,11 +20,17 @@ const RUN_SECONDS: f64 = 4.0;
 impl Bench {
     pub(super) fn act(&mut self, ctx: &Context, action: Action) {
         match action {
-            Action::Open => self.dialog = Some(Dialog::open()),
+            Action::Open => self.dialog = Some(Dialog::path(PathFor::Open, String::new())),
             Action::Save => self.save(ctx),
-            Action::SaveAs => self.dialog = Some(Dialog::save_as(self.suggested_path())),
-            Action::ImportPoints => self.dialog = Some(Dialog::import()),
-            Action::ExportPoints => self.dialog = Some(Dialog::export(self.suggested_table_path())),
+            Action::SaveAs => {
+                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()))
+            }
+            Action::ImportPoints => {
+                self.dialog = Some(Dialog::path(PathFor::Import, String::new()))
+            }
+            Action::ExportPoints => {
+                self.dialog = Some(Dialog::path(PathFor::Export, self.suggested_table_path()))
+            }
             Action::CopyPoints => self.copy_points(ctx),
             Action::PastePoints => self.dialog = Some(Dialog::Paste(String::new())),
             Action::Undo => self.step(ctx, true),

@@ -5,7 +5,10 @@ use trammel_analysis::Depth;
 use trammel_build::{AxleName, Edit, PointName, PointRef, Side};
 use trammel_tuning::TieRodJoint;
 
-use super::{Bench, dialogs::Dialog};
+use super::{
+    Bench,
+    dialogs::{Dialog, PathFor},
+};
 use crate::{
     request::Request,
     results::Results,
@@ -41,8 +44,12 @@ impl Bench {
                 Request::Parts(ask) => self.parts(ctx, &ask),
                 Request::SaveCards => self.ask_for_cards(),
                 Request::SaveMeasuringSheet => self.ask_for_measuring_sheet(),
-                Request::OpenReadings => self.dialog = Some(Dialog::readings()),
-                Request::OpenSurvey => self.dialog = Some(Dialog::survey()),
+                Request::OpenReadings => {
+                    self.dialog = Some(Dialog::path(PathFor::Readings, String::new()))
+                }
+                Request::OpenSurvey => {
+                    self.dialog = Some(Dialog::path(PathFor::Survey, String::new()))
+                }
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),
             }

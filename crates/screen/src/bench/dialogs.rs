@@ -6,7 +6,7 @@ use egui::{Context, Id, Modal, RichText, Ui};
 
 use trammel_persistence::Leftover;
 
-use super::{Bench, files::Next, help};
+use super::{Bench, files::Next, help, questions};
 use crate::{host::Pick, make::wanted::Wanted, request::Request, tokens::type_size};
 
 /// What is asked or shown.
@@ -56,7 +56,8 @@ pub(super) struct PathDialog {
 }
 
 impl Dialog {
-    fn path(what: PathFor, typed: String) -> Self {
+    /// Asks for a path, with what to begin with.
+    pub(super) fn path(what: PathFor, typed: String) -> Self {
         Self::Path(PathDialog {
             what,
             typed,
@@ -65,46 +66,10 @@ impl Dialog {
             fresh: true,
         })
     }
-
-    pub(super) fn open() -> Self {
-        Self::path(PathFor::Open, String::new())
-    }
-
-    pub(super) fn save_as(suggested: String) -> Self {
-        Self::path(PathFor::SaveAs, suggested)
-    }
-
-    pub(super) fn import() -> Self {
-        Self::path(PathFor::Import, String::new())
-    }
-
-    pub(super) fn sheets(folder: String) -> Self {
-        Self::path(PathFor::Sheets, folder)
-    }
-
-    pub(super) fn export(suggested: String) -> Self {
-        Self::path(PathFor::Export, suggested)
-    }
-
-    pub(super) fn cards(suggested: String) -> Self {
-        Self::path(PathFor::Cards, suggested)
-    }
-
-    pub(super) fn measuring_sheet(suggested: String) -> Self {
-        Self::path(PathFor::MeasuringSheet, suggested)
-    }
-
-    pub(super) fn readings() -> Self {
-        Self::path(PathFor::Readings, String::new())
-    }
-
-    pub(super) fn survey() -> Self {
-        Self::path(PathFor::Survey, String::new())
-    }
 }
 
 /// What was answered in this frame.
-enum Answer {
+pub(super) enum Answer {
     None,
     Close,
     Path(PathFor, PathBuf),
@@ -132,10 +97,10 @@ impl Bench {
             ui.set_width(460.0);
             answer = match &mut dialog {
                 Dialog::Path(path) => path_ui(ui, path, &recent, &mut wanted, &tokens),
-                Dialog::Unsaved(next) => unsaved_ui(ui, next),
-                Dialog::Changed(path) => changed_ui(ui, path),
-                Dialog::Exists(path) => exists_ui(ui, path),
-                Dialog::Recover(found) => recover_ui(ui, found, &tokens),
+                Dialog::Unsaved(next) => questions::unsaved_ui(ui, next),
+                Dialog::Changed(path) => questions::changed_ui(ui, path),
+                Dialog::Exists(path) => questions::exists_ui(ui, path),
+                Dialog::Recover(found) => questions::recover_ui(ui, found, &tokens),
                 Dialog::Paste(text) => paste_ui(ui, text),
                 Dialog::Keys => closed(help::keys(ui, &tokens)),
                 Dialog::About => closed(help::about(ui)),
@@ -183,7 +148,9 @@ impl Bench {
             Answer::SaveThen(next) => self.save_then(ctx, next),
             Answer::Without(next) => self.go_on(ctx, next),
             Answer::Overwrite(path) => self.save_over(ctx, &path),
-            Answer::SaveElsewhere => self.dialog = Some(Dialog::save_as(self.suggested_path())),
+            Answer::SaveElsewhere => {
+                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()))
+            }
             Answer::OpenInstead(request) => requests.push(request),
             Answer::Recover(at) => {
                 if let Dialog::Recover(found) = dialog {
@@ -321,109 +288,6 @@ fn offers(ui: &mut Ui, recent: &[PathBuf], tokens: &crate::tokens::Tokens) -> An
         }
     }
     answer
-}
-
-fn unsaved_ui(ui: &mut Ui, next: &Next) -> Answer {
-    heading(ui, "This build has changes that are not saved");
-    ui.label(match next {
-        Next::Quit => "Save them before leaving?",
-        Next::Open(_) | Next::Demo(_) => "Save them before opening another build?",
-    });
-    ui.add_space(6.0);
-    let mut answer = Answer::None;
-    ui.horizontal(|ui| {
-        if ui.button("Save").clicked() {
-            answer = Answer::SaveThen(next.clone());
-        }
-        if ui.button("Don't save").clicked() {
-            answer = Answer::Without(next.clone());
-        }
-        if ui.button("Cancel").clicked() {
-            answer = Answer::Close;
-        }
-    });
-    answer
-}
-
-fn changed_ui(ui: &mut Ui, path: &std::path::Path) -> Answer {
-    heading(ui, "The file was changed by another program");
-    ui.label(format!(
-        "{} is not what it was when this build was opened or last saved.",
-        path.display()
-    ));
-    overwrite_choice(ui, path)
-}
-
-fn exists_ui(ui: &mut Ui, path: &std::path::Path) -> Answer {
-    heading(ui, "There is a file of that name already");
-    ui.label(path.display().to_string());
-    overwrite_choice(ui, path)
-}
-
-fn overwrite_choice(ui: &mut Ui, path: &std::path::Path) -> Answer {
-    ui.label("The version that is there now would be kept beside it as a backup.");
-    ui.add_space(6.0);
-    let mut answer = Answer::None;
-    ui.horizontal(|ui| {
-        if ui.button("Save over it").clicked() {
-            answer = Answer::Overwrite(path.to_owned());
-        }
-        if ui.button("Save under another name").clicked() {
-            answer = Answer::SaveElsewhere;
-        }
-        if ui.button("Cancel").clicked() {
-            answer = Answer::Close;
-        }
-    });
-    answer
-}
-
-fn recover_ui(ui: &mut Ui, found: &[Leftover], tokens: &crate::tokens::Tokens) -> Answer {
-    heading(ui, "Unsaved work was found");
-    ui.label("Trammel ended before this work was saved.");
-    let mut answer = Answer::None;
-    for (at, leftover) in found.iter().enumerate() {
-        let (title, about) = described(leftover);
-        ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(&title).strong());
-            ui.label(RichText::new(&about).small().color(tokens.ink_soft));
-            let name = format!("Bring back {title}");
-            let button = ui.small_button("Bring back");
-            button.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-            if button.clicked() {
-                answer = Answer::Recover(at);
-            }
-        });
-    }
-    ui.add_space(6.0);
-    ui.horizontal(|ui| {
-        if ui.button("Ask again next time").clicked() {
-            answer = Answer::Close;
-        }
-        if ui.button("Throw it away").clicked() {
-            answer = Answer::Discard;
-        }
-    });
-    answer
-}
-
-/// What unsaved work belongs to, and how old it is.
-fn described(leftover: &Leftover) -> (String, String) {
-    let title = leftover.path.as_ref().map_or_else(
-        || "A build that was never saved".to_owned(),
-        |p| p.display().to_string(),
-    );
-    let age = std::time::SystemTime::now()
-        .duration_since(leftover.saved_at)
-        .unwrap_or_default()
-        .as_secs();
-    let about = match age {
-        0..120 => "kept a minute ago".to_owned(),
-        120..7200 => format!("kept {} minutes ago", age / 60),
-        7200..172_800 => format!("kept {} hours ago", age / 3600),
-        _ => format!("kept {} days ago", age / 86_400),
-    };
-    (title, about)
 }
 
 fn paste_ui(ui: &mut Ui, text: &mut String) -> Answer {

@@ -240,7 +240,7 @@ impl Bench {
     fn save_file(&mut self, ctx: &Context, if_changed: IfChanged) {
         self.history.commit();
         let Some(file) = &mut self.files.file else {
-            self.dialog = Some(Dialog::save_as(self.suggested_path()));
+            self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()));
             return;
         };
         let path = file.path().to_owned();

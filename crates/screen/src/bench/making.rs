@@ -5,7 +5,10 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 use trammel_persistence::save_bytes;
 
-use super::{Bench, dialogs::Dialog};
+use super::{
+    Bench,
+    dialogs::{Dialog, PathFor},
+};
 use trammel_sheets::Which;
 
 use crate::{
@@ -78,7 +81,7 @@ impl Bench {
         let folder = self.making.folder.clone().or_else(beside);
         let here = || std::env::current_dir().ok().map(|d| d.join("sheets"));
         let folder = folder.or_else(here).unwrap_or_default();
-        self.dialog = Some(Dialog::sheets(folder.display().to_string()));
+        self.dialog = Some(Dialog::path(PathFor::Sheets, folder.display().to_string()));
     }
 
     pub(super) fn export_sheets(&mut self, ctx: &Context, folder: PathBuf) {

@@ -11,6 +11,7 @@ mod keys;
 mod layout;
 mod making;
 mod proving;
+mod questions;
 mod setting_up;
 mod tables;
 mod tuning;

@@ -7,7 +7,10 @@ use trammel_build::{AxleName, Build, Edit, LengthUnit};
 use trammel_drawings::sheet::Paper;
 use trammel_persistence::{Drawer, read_text, save_bytes};
 
-use super::{Bench, dialogs::Dialog};
+use super::{
+    Bench,
+    dialogs::{Dialog, PathFor},
+};
 use crate::{
     request::Request,
     set_up::{drawer::PartAsk, edits},
@@ -78,11 +81,14 @@ impl Bench {
     }
 
     pub(super) fn ask_for_cards(&mut self) {
-        self.dialog = Some(Dialog::cards(self.suggested_cards_path()));
+        self.dialog = Some(Dialog::path(PathFor::Cards, self.suggested_cards_path()));
     }
 
     pub(super) fn ask_for_measuring_sheet(&mut self) {
-        self.dialog = Some(Dialog::measuring_sheet(self.suggested_measuring_path()));
+        self.dialog = Some(Dialog::path(
+            PathFor::MeasuringSheet,
+            self.suggested_measuring_path(),
+        ));
     }
 
     /// A4 where lengths are in millimetres, letter where they are in inches.

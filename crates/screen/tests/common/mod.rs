@@ -91,9 +91,9 @@ pub fn tune(name: &str) -> Screen {
     screen
 }
 
-/// Steps until something beside the window is done; half a minute at most.
+/// Steps until something beside the window is done; a minute at most.
 pub fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
-    for _ in 0..3000 {
+    for _ in 0..6000 {
         screen.step();
         if done(screen) {
             return;
@@ -139,6 +139,11 @@ pub fn click_point(screen: &mut Screen, point: PointRef, view: Projection) {
 /// Presses a point and moves it, without letting go.
 pub fn drag_from(screen: &mut Screen, point: PointRef, view: Projection, by: egui::Vec2) -> Pos2 {
     let from = on_screen(screen, point, view);
+    pull(screen, from, by)
+}
+
+/// Takes hold of what is at a place and moves it, without letting go; where the hand is then.
+pub fn pull(screen: &mut Screen, from: Pos2, by: egui::Vec2) -> Pos2 {
     screen.hover_at(from);
     screen.step();
     screen.drag_at(from);
@@ -165,6 +170,35 @@ pub fn press(screen: &mut Screen, modifiers: Modifiers, key: Key) {
 pub fn click(screen: &mut Screen, label: &str) {
     screen.get_by_label(label).click();
     screen.run_steps(3);
+}
+
+/// Clicks what may be below the edge of its page.
+pub fn find_and_click(screen: &mut Screen, label: &str) {
+    screen.get_by_label(label).scroll_to_me();
+    screen.run_steps(30);
+    click(screen, label);
+}
+
+/// Clicks a control by its kind and name, wherever on its page it is.
+pub fn use_it(screen: &mut Screen, role: egui::Role, label: &str) {
+    screen.get_by_role_and_label(role, label).scroll_to_me();
+    screen.run_steps(30);
+    screen.get_by_role_and_label(role, label).click();
+    screen.run_steps(3);
+}
+
+/// Replaces what stands in a field of a page, whose word may have the same name, and ends with Enter.
+pub fn fill(screen: &mut Screen, name: &str, text: &str) {
+    use_it(screen, egui::Role::TextInput, name);
+    press(screen, Modifiers::COMMAND, Key::A);
+    if text.is_empty() {
+        press(screen, Modifiers::NONE, Key::Backspace);
+    } else {
+        let field = screen.get_by_role_and_label(egui::Role::TextInput, name);
+        field.type_text(text);
+        screen.step();
+    }
+    press(screen, Modifiers::NONE, Key::Enter);
 }
 
 /// Types into a field by its name and ends with Enter.

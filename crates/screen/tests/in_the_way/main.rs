@@ -13,7 +13,7 @@ mod keep_outs;
 mod loupe;
 mod planes;
 
-use common::{INNER, Screen, bench, place, press};
+use common::{INNER, Screen, bench, fill as type_in, find_and_click as click, place, press, wait};
 use egui::{Key, Modifiers, Pos2, Vec2, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use trammel_build::{Axis, BoltAxis, KeepOut, KeepOutCorners};
@@ -51,55 +51,13 @@ fn along(screen: &Screen, axis: Axis) -> [f64; 2] {
     corners(screen).along(axis).expect("an extent")
 }
 
-/// The field itself; the word before it has the same name.
-fn type_in(screen: &mut Screen, name: &str, text: &str) {
-    fn field<'a>(screen: &'a Screen, name: &'a str) -> egui_kittest::Node<'a> {
-        screen.get_by_role_and_label(egui::Role::TextInput, name)
-    }
-    field(screen, name).scroll_to_me();
-    screen.run_steps(30);
-    field(screen, name).click();
-    screen.run_steps(2);
-    press(screen, Modifiers::COMMAND, Key::A);
-    field(screen, name).type_text(text);
-    screen.step();
-    press(screen, Modifiers::NONE, Key::Enter);
-    screen.run_steps(2);
-}
-
-/// A control by its name, which may be below the edge of the page.
-fn click(screen: &mut Screen, name: &str) {
-    screen.get_by_label(name).scroll_to_me();
-    screen.run_steps(30);
-    common::click(screen, name);
-}
-
-/// Steps until something beside the window is done; half a minute at most.
-fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
-    for _ in 0..3000 {
-        screen.step();
-        if done(screen) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    panic!("still not done");
-}
-
 fn wait_for_clear(screen: &mut Screen) {
     wait(screen, |s| s.state().tune().clear_is_current());
 }
 
 fn hand(screen: &mut Screen, from: Pos2, by: Vec2, end: impl FnOnce(&mut Screen, Pos2)) {
-    screen.hover_at(from);
-    screen.step();
-    screen.drag_at(from);
-    screen.step();
-    for i in 1..=10 {
-        screen.hover_at(from + by * (i as f32 / 10.0));
-        screen.step();
-    }
-    end(screen, from + by);
+    let to = common::pull(screen, from, by);
+    end(screen, to);
     screen.run_steps(2);
 }
 

@@ -16,15 +16,7 @@ fn grip(screen: &common::Screen, name: &str) -> egui::Pos2 {
 /// Takes hold of a grip and moves it, without letting go.
 fn pull(screen: &mut common::Screen, name: &str, by: egui::Vec2) -> egui::Pos2 {
     let from = grip(screen, name);
-    screen.hover_at(from);
-    screen.step();
-    screen.drag_at(from);
-    screen.step();
-    for i in 1..=10 {
-        screen.hover_at(from + by * (i as f32 / 10.0));
-        screen.step();
-    }
-    from + by
+    common::pull(screen, from, by)
 }
 
 #[test]
