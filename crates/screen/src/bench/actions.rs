@@ -23,13 +23,13 @@ impl Bench {
             Action::Open => self.dialog = Some(Dialog::path(PathFor::Open, String::new())),
             Action::Save => self.save(ctx),
             Action::SaveAs => {
-                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()))
+                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()));
             }
             Action::ImportPoints => {
-                self.dialog = Some(Dialog::path(PathFor::Import, String::new()))
+                self.dialog = Some(Dialog::path(PathFor::Import, String::new()));
             }
             Action::ExportPoints => {
-                self.dialog = Some(Dialog::path(PathFor::Export, self.suggested_table_path()))
+                self.dialog = Some(Dialog::path(PathFor::Export, self.suggested_table_path()));
             }
             Action::CopyPoints => self.copy_points(ctx),
             Action::PastePoints => self.dialog = Some(Dialog::Paste(String::new())),

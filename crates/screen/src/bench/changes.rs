@@ -45,10 +45,10 @@ impl Bench {
                 Request::SaveCards => self.ask_for_cards(),
                 Request::SaveMeasuringSheet => self.ask_for_measuring_sheet(),
                 Request::OpenReadings => {
-                    self.dialog = Some(Dialog::path(PathFor::Readings, String::new()))
+                    self.dialog = Some(Dialog::path(PathFor::Readings, String::new()));
                 }
                 Request::OpenSurvey => {
-                    self.dialog = Some(Dialog::path(PathFor::Survey, String::new()))
+                    self.dialog = Some(Dialog::path(PathFor::Survey, String::new()));
                 }
                 Request::Say(text) => self.say(ctx, text),
                 Request::Refuse(text) => self.complain(ctx, text),

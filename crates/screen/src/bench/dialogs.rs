@@ -149,7 +149,7 @@ impl Bench {
             Answer::Without(next) => self.go_on(ctx, next),
             Answer::Overwrite(path) => self.save_over(ctx, &path),
             Answer::SaveElsewhere => {
-                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()))
+                self.dialog = Some(Dialog::path(PathFor::SaveAs, self.suggested_path()));
             }
             Answer::OpenInstead(request) => requests.push(request),
             Answer::Recover(at) => {
