@@ -91,7 +91,7 @@ fn selected(
             ui.label(RichText::new(axis.letter()).small().color(tokens.ink_soft));
             let shown = format_length(value, unit);
             let name = format!("Selected point, {}", axis.letter());
-            let field = NumberField { name: &name, shown: &shown, hint: "", width: 62.0, enabled: !locked };
+            let field = NumberField { name: &name, shown: &shown, hint: "", width: 74.0, enabled: !locked };
             if let Some(typed) = field.ui(ui, tokens) {
                 requests.push(typed_coordinate(view, at, triple, axis, &typed, unit));
             }
