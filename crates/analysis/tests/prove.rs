@@ -15,6 +15,8 @@ mod common;
 mod rack_end_bracket;
 #[path = "prove/remedies.rs"]
 mod remedies;
+#[path = "prove/stances.rs"]
+mod stances;
 #[path = "prove/steering.rs"]
 mod steering;
 
