@@ -6,7 +6,7 @@
 //! | [`metrics`] | how wide a text is, from the font that is embedded |
 //! | [`ink`] | a drawing taken apart into strokes, fills and texts, for a writer or a painter |
 //! | [`part`] | a flat part as the cutter's outline and as a full-size template with its dimensions |
-//! | [`wrap`] | the wrap-around template of a tube's notch |
+//! | [`wrap`] | wrap-around templates of a tube's ends |
 //! | [`sheet`] | paper, frame, title block, check bars, notes, tiles: pages |
 //! | [`table`] | tables as pages and as CSV: the cut list |
 //! | [`pdf`], [`dxf`], [`svg`] | the writers; each gives bytes or text, and none touches a file |

@@ -1,14 +1,18 @@
 //! The true shape of an A-arm: its plane laid flat, and its tubes' lengths.
 //!
 //! The arm's plane goes through both pivots and the ball joint. Laid flat, the rear pivot is at (0, 0), the front one on x, the ball joint above. The tubes run from bushes
-//! on the pivot axis to the ball joint's housing; each is coped to its bush.
+//! on the pivot axis to the ball joint's housing; each is coped to its bush, and cut to the housing and to the other tube.
+
+use std::f64::consts::PI;
 
 use nalgebra::Point3;
 use trammel_strength::BadNumber;
 
 use crate::coping::Cope;
+use crate::end_cut::EndCut;
+use crate::mitre::Mitre;
 use crate::plane::Point;
-use crate::size::{accept, not_negative, positive};
+use crate::size::{accept, positive};
 
 /// An arm laid flat, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,27 +64,34 @@ impl ArmPlan {
         ]
     }
 
-    /// One tube, coped to a bush at its pivot and square at the ball joint, where the housing takes up `housing` mm from the joint's centre.
+    /// The angle between the legs at the ball joint, rad.
+    #[must_use]
+    pub fn angle_at_ball_joint(&self) -> f64 {
+        PI - self.angles().iter().sum::<f64>()
+    }
+
+    /// One tube: coped to a bush at its pivot; at the ball joint cut to a round housing that stands square to the arm, and to the other tube.
     ///
     /// # Errors
-    /// Diameters that don't go together, an angle too flat for a cope, a housing that leaves no tube.
+    /// Diameters that don't go together, an angle too flat for a cut, ends that leave no tube.
     pub fn tube(&self, leg: Leg, tube: f64, bush: f64, housing: f64) -> Result<ArmTube, BadNumber> {
-        not_negative("the ball joint's housing", housing)?;
         let index = usize::from(leg == Leg::Front);
         let (length, angle) = (self.legs()[index], self.angles()[index]);
         let cope = Cope::new(tube, bush, angle, 0.0)?;
-        let [nearest, farthest] = cope.range();
-        let left = length - housing - farthest;
+        let mitre = Mitre::new(tube, housing, self.angle_at_ball_joint())?;
+        let ([cope_tip, cope_bottom], [mitre_tip, mitre_bottom]) = (cope.range(), mitre.range());
+        let left = length - cope_bottom - mitre_bottom;
         accept(
-            "what the housing leaves of the tube",
+            "what the ends' notches leave of the tube",
             left,
             left > 0.0,
             "a length above zero, in mm",
         )?;
         Ok(ArmTube {
-            cut_length: length - housing - nearest,
+            cut_length: length - cope_tip - mitre_tip,
             shortest: left,
             cope,
+            mitre,
         })
     }
 }
@@ -97,10 +108,12 @@ pub enum Leg {
 /// A tube of an arm, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ArmTube {
-    /// Length to saw square before the notch is made: from the square end to the notch's tips.
+    /// Length to saw square before the ends are made: from tip to tip.
     pub cut_length: f64,
-    /// From the square end to the bottom of the notch.
+    /// From the bottom of one end's notch to that of the other.
     pub shortest: f64,
-    /// The notch.
+    /// The end at the pivot.
     pub cope: Cope,
+    /// The end at the ball joint.
+    pub mitre: Mitre,
 }

@@ -5,14 +5,14 @@
 //!
 //! `z(f) = (sqrt(R^2 - (r sin f + e)^2) + r cos f cos T) / sin T`
 //!
-//! It follows from putting a point of the tube into the header's equation. The template is for the outside of the tube; grind the inner edge until it sits.
+//! It follows from putting a point of the tube into the header's equation; the metal that stays lies farther out. The template is for the outside of the tube; grind the inner edge until it sits.
 
-use std::f64::consts::{PI, TAU};
+use std::f64::consts::PI;
 
 use trammel_strength::BadNumber;
 
-use crate::plane::Point;
-use crate::size::{accept, finite, not_negative, positive};
+use crate::end_cut::EndCut;
+use crate::size::{accept, finite, positive};
 
 /// Two tubes that meet, mm and rad.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,50 +53,18 @@ impl Cope {
             offset,
         })
     }
+}
 
-    /// How far from the crossing of the axes the cut lies at this angle around the tube, mm.
-    #[must_use]
-    pub fn cut_at(&self, around: f64) -> f64 {
+impl EndCut for Cope {
+    fn tube_diameter(&self) -> f64 {
+        2.0 * self.tube_radius
+    }
+
+    /// From the crossing of the axes.
+    fn cut_at(&self, around: f64) -> f64 {
         let (sin, cos) = around.sin_cos();
         let side = self.tube_radius * sin + self.offset;
         let rise = (self.header_radius.powi(2) - side * side).max(0.0).sqrt();
         (rise + self.tube_radius * cos * self.angle.cos()) / self.angle.sin()
     }
-
-    /// The nearest and the farthest that the cut comes to the crossing of the axes, mm, from a fine look around.
-    #[must_use]
-    pub fn range(&self) -> [f64; 2] {
-        self.around()
-            .map(|f| self.cut_at(f))
-            .fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], z| {
-                [least.min(z), most.max(z)]
-            })
-    }
-
-    fn around(&self) -> impl Iterator<Item = f64> {
-        (0..=STEPS).map(|step| TAU * f64::from(step) / f64::from(STEPS))
-    }
-
-    /// The template laid flat: x around the tube from the side on which the angle is measured, y the cut, least 0. `paper` is the paper's thickness, by half of which the wrap lies farther out.
-    ///
-    /// # Errors
-    /// A paper thickness below zero.
-    pub fn template(&self, paper: f64) -> Result<Vec<Point>, BadNumber> {
-        not_negative("the paper's thickness", paper)?;
-        let wrap = self.tube_radius + paper / 2.0;
-        let [least, _] = self.range();
-        Ok(self
-            .around()
-            .map(|f| Point::new(wrap * f, self.cut_at(f) - least))
-            .collect())
-    }
-
-    /// Outside diameter of the tube, mm.
-    #[must_use]
-    pub fn tube_diameter(&self) -> f64 {
-        2.0 * self.tube_radius
-    }
 }
-
-/// Points around the tube: on a 50 mm tube 0.44 mm apart, where the curve leaves its chords by less than 0.002 mm.
-const STEPS: u32 = 360;

@@ -9,6 +9,8 @@
 //! | [`plate`] | mount plates with a pattern of holes |
 //! | [`bend`] | bend allowance and flat length |
 //! | [`coping`] | the notch of a tube that meets another, as a wrap-around template |
+//! | [`mitre`] | the end of a tube that meets its twin at a round housing |
+//! | [`end_cut`] | cuts around a tube's end: how far they run, their template |
 //! | [`tie_rod`] | the tie-rod tube's length as a sum that can be printed |
 //! | [`arm`] | the true shape of an A-arm and its tubes' cut lengths |
 //! | [`spacer`] | spacers, sleeves, and the gap of a pair of tabs |
@@ -26,8 +28,10 @@ pub mod arm;
 pub mod bend;
 pub mod clearance_hole;
 pub mod coping;
+pub mod end_cut;
 pub mod flat_part;
 pub mod minimums;
+pub mod mitre;
 pub mod nest;
 pub mod plane;
 pub mod plate;

@@ -1,9 +1,10 @@
-//! Arms: true-shape plan, cut lengths, and the templates that wrap around the tubes for their notches.
+//! Arms: true-shape plan, cut lengths, and the templates that wrap around the tubes for their ends.
 
 use trammel_build::{AxleName, Build, PointName, PointRef, Section};
 use trammel_drawings::model::{Axis, Dimension, Drawing, Layer, Line, Shape, Stop};
-use trammel_drawings::wrap::wrap_template;
+use trammel_drawings::wrap::wrap_templates;
 use trammel_fabrication::arm::{ArmPlan, ArmTube, Leg};
+use trammel_fabrication::end_cut::EndCut;
 use trammel_fabrication::plane::Point;
 use trammel_fabrication::stock::{CutPiece, StockSection};
 use trammel_geometry::ArmName;
@@ -30,7 +31,7 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, arm: ArmName, shop: &Shop) -
         if let Some(tube) = shape.tube(leg).map_err(fail)? {
             made.push(
                 shape
-                    .notch_sheet(&format!("{title}: {name}, notch"), &tube, shop)
+                    .ends_sheet(&format!("{title}: {name}, ends"), &tube, shop)
                     .map_err(fail)?,
             );
         }
@@ -94,7 +95,7 @@ impl Arm {
             least
         });
         taken.push(format!(
-            "Tubes end {} from the ball joint's centre: taken; measure your joint's housing.",
+            "Housing of the ball joint: round, {} across, square to the arm: taken; measure yours.",
             shop.text(defaults::HOUSING)
         ));
         if [front, rear, ball]
@@ -113,7 +114,7 @@ impl Arm {
         })
     }
 
-    /// A tube with its notch; none for a square one.
+    /// A tube with its ends; none for a square one.
     fn tube(&self, leg: Leg) -> Result<Option<ArmTube>, String> {
         let made = self
             .round
@@ -142,14 +143,14 @@ impl Arm {
                 Some(t) => (
                     t.cut_length,
                     format!(
-                        "saw {} square, notch down to {}",
+                        "saw {} square, {} between the bottoms of its ends",
                         shop.text(t.cut_length),
                         shop.text(t.shortest)
                     ),
                 ),
                 None => (
                     length,
-                    "square tube: fit its end to the bush by hand".to_owned(),
+                    "square tube: fit its ends to bush and housing by hand".to_owned(),
                 ),
             };
             notes.push(format!(
@@ -207,7 +208,7 @@ impl Arm {
         for (at, radius) in [
             (rear, self.bush / 2.0),
             (front, self.bush / 2.0),
-            (ball, defaults::HOUSING),
+            (ball, defaults::HOUSING / 2.0),
         ] {
             drawing.add(
                 Layer::Sheet,
@@ -252,13 +253,17 @@ impl Arm {
         (drawing, format!("1:{scale:.0}"))
     }
 
-    fn notch_sheet(&self, title: &str, tube: &ArmTube, shop: &Shop) -> Result<Draft, String> {
-        let drawing = wrap_template(title, &tube.cope).map_err(|e| e.to_string())?;
+    fn ends_sheet(&self, title: &str, tube: &ArmTube, shop: &Shop) -> Result<Draft, String> {
+        let ends: [(&str, &dyn EndCut); 2] = [
+            ("at the pivot", &tube.cope),
+            ("at the ball joint", &tube.mitre),
+        ];
+        let drawing = wrap_templates(title, &ends).map_err(|e| e.to_string())?;
         Ok(Draft {
             heed: Vec::new(),
             name: file_name(title),
             title: title.to_owned(),
-            kind: "wrap template, full size",
+            kind: "wrap templates, full size",
             group: Group::Arms,
             at: None,
             material: self.material.clone(),
@@ -266,15 +271,17 @@ impl Arm {
             body: Body::FullSize(Box::new(drawing)),
             notes: vec![
                 format!(
-                    "For tube {} on a bush of {}. Cut the paper out, wrap it with its square edge round the tube, mark, cut outside the line, file to fit.",
+                    "For tube {} from a bush of {} to a round housing of {}. Saw {} square and strike a line along the tube: the inside of the arm, for both ends.",
                     shop.text(tube.cope.tube_diameter()),
-                    shop.text(self.bush)
+                    shop.text(self.bush),
+                    shop.text(defaults::HOUSING),
+                    shop.text(tube.cut_length)
                 ),
                 format!(
-                    "Tips of the notch to the square end: {}; bottom of the notch: {}.",
-                    shop.text(tube.cut_length),
+                    "Wrap each paper round its end, inside on the line, square edge towards the middle, tips level with the sawn end; mark, cut outside the line, file to fit. From bottom to bottom {}.",
                     shop.text(tube.shortest)
                 ),
+                "At the ball joint the two tubes meet each other midway; tack them in the fixture before either is welded round.".to_owned(),
             ],
             sawn: Vec::new(),
         })

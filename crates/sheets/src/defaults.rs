@@ -40,8 +40,8 @@ pub const ARM_TUBE: [f64; 2] = [25.4, 2.108_2];
 pub const ROD_TUBE: [f64; 2] = [22.225, 2.108_2];
 /// Outside diameter of an arm's bush over its tube where none is given, at least (common practice, no source: 1 1/4 in on 1 in).
 pub const BUSH_PER_TUBE: f64 = 1.25;
-/// From a ball joint's centre to where the arm's tubes end (3/4 in: a judgement, no source).
-pub const HOUSING: f64 = 19.05;
+/// Diameter of the round housing of a ball joint that an arm's tubes are welded to (1 1/2 in: a judgement, no source).
+pub const HOUSING: f64 = 38.1;
 /// Sides and thickness of a rack mount plate, and distances of its holes (a judgement, no source).
 pub const MOUNT: [f64; 5] = [107.95, 82.55, 4.762_5, 76.2, 50.8];
 /// Corner radius of a mount plate (common practice, no source).

@@ -2,11 +2,10 @@
 
 use trammel_build::{AxleName, Build, Edit, PointName, PointRef, RackEndSpec, defaults};
 use trammel_strength::{
-    grade::{Grade as Steel, GradeError},
+    grade::{Grade as Steel, GradeError, short_name as short_grade},
     thread::{Thread, ThreadError},
 };
 
-use super::rack_end_bending::{short_grade, short_thread};
 use crate::{Caution, CautionKind, Grade, Remedy};
 
 /// Names offered instead.
@@ -36,7 +35,7 @@ fn unknown_thread(spec: &RackEndSpec, typed: &str, error: &ThreadError) -> Cauti
         _ => nearest(typed, Thread::all().iter().map(Thread::designation)),
     };
     let offers = known.into_iter().take(OFFERED).filter_map(|name| {
-        let name = Thread::find(name).map(short_thread).ok()?.to_owned();
+        let name = Thread::find(name).map(|t| t.short_name()).ok()?.to_owned();
         let edit = Edit::SetRackEnd(RackEndSpec {
             thread: Some(name.clone()),
             ..spec.clone()
@@ -90,7 +89,7 @@ fn uncovered_size(spec: &RackEndSpec) -> Option<Caution> {
         headline: format!(
             "{} has no strength for {}",
             short_grade(grade.name()),
-            short_thread(thread)
+            thread.short_name()
         ),
         detail: format!("front.rack_end.grade; {error}."),
         ..unchecked()

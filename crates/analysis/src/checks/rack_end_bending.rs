@@ -1,7 +1,7 @@
 //! The rack end as a cantilever under the build's hit.
 
 use trammel_build::{AxleName, PointName, RackEndSpec, defaults};
-use trammel_strength::thread::Thread;
+use trammel_strength::grade::short_name as short_grade;
 
 use super::Case;
 use crate::{
@@ -99,7 +99,7 @@ impl<'a> Bend<'a> {
         };
         format!(
             "{}{} {}{}, {} out{bracket}; {}.",
-            short_thread(study.thread),
+            study.thread.short_name(),
             assumed(spec.thread.is_some()),
             short_grade(study.grade.name()),
             assumed(spec.grade.is_some()),
@@ -117,16 +117,4 @@ impl<'a> Bend<'a> {
             angle(self.rod_angle.to_degrees()),
         )
     }
-}
-
-/// `1/2-20` for `1/2-20 UNF`.
-pub(super) fn short_thread(thread: Thread) -> &'static str {
-    let name = thread.designation();
-    name.split_once(' ').map_or(name, |(size, _)| size)
-}
-
-/// `grade 8` for `SAE J429 grade 8`, `class 8.8` for `ISO 898-1 class 8.8`.
-pub(super) fn short_grade(name: &str) -> &str {
-    let name = name.strip_prefix("SAE J429 ").unwrap_or(name);
-    name.strip_prefix("ISO 898-1 ").unwrap_or(name)
 }

@@ -3,16 +3,11 @@
 use trammel_build::{Edit, PointName, RackEndSpec};
 use trammel_geometry::Vector;
 use trammel_strength::{
-    grade::{Family, Grade as Steel, ListedGrade},
+    grade::{Family, Grade as Steel, ListedGrade, short_name as short_grade},
     thread::Thread,
 };
 
-use super::{
-    After,
-    moves::tidy,
-    rack_end_bending::{Bend, short_grade, short_thread},
-    rack_height::rack_height,
-};
+use super::{After, moves::tidy, rack_end_bending::Bend, rack_height::rack_height};
 use crate::{
     Remedy,
     pose_grid::PoseGrid,
@@ -124,7 +119,7 @@ impl Bend<'_> {
         };
         let edit = Edit::SetRackEnd(RackEndSpec {
             thread: changed(
-                short_thread(thread).to_owned(),
+                thread.short_name().to_owned(),
                 &spec.thread,
                 thread == self.fastening.thread,
             ),
@@ -143,8 +138,8 @@ impl Bend<'_> {
         for thread in larger(self.fastening.thread) {
             let what = format!(
                 "{} instead of {}",
-                short_thread(thread),
-                short_thread(self.fastening.thread)
+                thread.short_name(),
+                self.fastening.thread.short_name()
             );
             let Some(mended) = self.with(thread, &self.fastening.grade, spec, &what) else {
                 continue;
@@ -184,7 +179,7 @@ impl Bend<'_> {
         larger(self.fastening.thread)
             .into_iter()
             .find_map(|thread| {
-                let what = format!("{} in {}", short_thread(thread), short_grade(best.name()));
+                let what = format!("{} in {}", thread.short_name(), short_grade(best.name()));
                 self.with(thread, &best, spec, &what)
                     .filter(|m| m.factor >= self.study.wanted)
             })

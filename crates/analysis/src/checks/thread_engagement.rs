@@ -35,7 +35,7 @@ pub(super) fn check(build: &Build) -> Option<Caution> {
         ),
         detail: format!(
             "{}: {count:.1} threads; about one diameter in steel is wanted, and {} the trade's three threads.",
-            super::rack_end_bending::short_thread(thread),
+            thread.short_name(),
             if few { "this is below" } else { "this is above" }
         ),
         figure: Some(Figure {

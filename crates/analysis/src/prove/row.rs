@@ -248,7 +248,13 @@ pub(crate) fn caution_of(
         remedies: row.remedies.clone(),
         point,
         source: match &row.remark {
-            Some(remark) => format!("limit: {}; formula: {}. {remark}", row.source, row.method),
+            // Who shows a source ends its sentence.
+            Some(remark) => format!(
+                "limit: {}; formula: {}. {}",
+                row.source,
+                row.method,
+                remark.trim_end_matches('.')
+            ),
             None => format!("limit: {}; formula: {}", row.source, row.method),
         },
     })

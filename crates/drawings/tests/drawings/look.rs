@@ -20,7 +20,7 @@ fn a_sheet_of_every_kind() {
     let deck = FlatPart::plain("deck", outline, 3.0);
     let cope = Cope::new(25.4, 38.1, 1.2, 0.0).unwrap();
     let notch = Content {
-        drawing: wrap::wrap_template("rear tube, inner end", &cope).unwrap(),
+        drawing: wrap::wrap_templates("rear tube", &[("inner end", &cope)]).unwrap(),
         ..content(&tab())
     };
     let mut list = Table::new(

@@ -2,6 +2,7 @@ use trammel_drawings::ink::{Ink, bounds, strokes};
 use trammel_drawings::model::{Drawing, Line, Shape, Text};
 use trammel_drawings::part::template;
 use trammel_drawings::sheet::{Content, Page, Paper, lay_out};
+use trammel_drawings::wrap;
 use trammel_fabrication::coping::Cope;
 use trammel_fabrication::flat_part::FlatPart;
 use trammel_fabrication::plane::{Bounds, Contour, Point};
@@ -245,7 +246,7 @@ fn hatch_stays_inside_its_contour() {
 #[test]
 fn the_wrap_template_is_as_long_as_the_tubes_girth() {
     let cope = Cope::new(25.4, 38.1, 1.2, 0.0).unwrap();
-    let drawing = trammel_drawings::wrap::wrap_template("rear tube", &cope).unwrap();
+    let drawing = wrap::wrap_templates("rear tube", &[("inner end", &cope)]).unwrap();
     let paths = drawing
         .items
         .iter()
@@ -260,6 +261,31 @@ fn the_wrap_template_is_as_long_as_the_tubes_girth() {
         (room.width() - girth - 8.0).abs() < 1e-6,
         "girth and the tongue"
     );
+}
+
+/// A square fish mouth of 1 in on 2 in, by hand: its ears at the sides stand 2 x 1/2 in - sqrt(1 - 1/4) in = 3.403 mm over its bottom, in the arm's plane. The metal is below the
+/// curve: the paper is higher where the metal stands out.
+#[test]
+fn the_paper_is_highest_at_the_ears_of_a_fish_mouth() {
+    let cope = Cope::new(25.4, 50.8, std::f64::consts::FRAC_PI_2, 0.0).unwrap();
+    let drawing = wrap::wrap_templates("tube", &[("end", &cope), ("other end", &cope)]).unwrap();
+    let papers: Vec<_> = drawing
+        .items
+        .iter()
+        .filter_map(|item| match &item.shape {
+            Shape::Polyline(points) if points.len() > 100 => Some(points),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(papers.len(), 2);
+    for points in papers {
+        let low = points.iter().fold(f64::INFINITY, |least, p| least.min(p.y));
+        let height = |quarter: usize| points[quarter * 90].y - low;
+        for (quarter, stands_out) in [(0, 0.0), (1, 3.403), (2, 0.0), (3, 3.403), (4, 0.0)] {
+            let wanted = wrap::SKIRT + stands_out;
+            assert!((height(quarter) - wanted).abs() < 1e-3, "{quarter}");
+        }
+    }
 }
 
 #[test]

@@ -3,6 +3,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use trammel_fabrication::coping::Cope;
+use trammel_fabrication::end_cut::EndCut;
+use trammel_fabrication::mitre::Mitre;
 
 /// Equal tubes, square: the cut follows r |cos f|.
 #[test]
@@ -55,6 +57,42 @@ fn the_template_wraps_the_tube_and_starts_at_nought() {
     assert_relative_eq!(least, 0.0, epsilon = 1e-12);
 }
 
+/// 1 in of tube on 2 in, square: by hand the ears stand out at the sides, by 25.4 - sqrt(25.4^2 - 12.7^2) = 3.403 mm over the bottom, which is inside and outside.
+#[test]
+fn the_ears_of_a_fish_mouth_stand_at_the_sides() {
+    let cope = Cope::new(25.4, 50.8, FRAC_PI_2, 0.0).unwrap();
+    let template = cope.template(0.0).unwrap();
+    for (degree, stands_out) in [(0, 0.0), (90, 3.403), (180, 0.0), (270, 3.403)] {
+        assert_relative_eq!(template[degree].y, stands_out, epsilon = 1e-3);
+    }
+}
+
+/// 1 in tubes that meet at 60 degrees in a housing of 1 1/2 in, by hand: inside they meet each other 12.7 / tan 30 = 21.997 mm from the crossing, at the sides they stop at the
+/// housing's 19.05, outside at sqrt(19.05^2 - 12.7^2) = 14.199.
+#[test]
+fn a_mitre_by_hand() {
+    let mitre = Mitre::new(25.4, 38.1, PI / 3.0).unwrap();
+    for (around, cut) in [(0.0, 21.997), (FRAC_PI_2, 19.05), (PI, 14.199)] {
+        assert_relative_eq!(mitre.cut_at(around), cut, epsilon = 1e-3);
+    }
+    let [tip, bottom] = mitre.range();
+    assert_relative_eq!(tip, 14.199, epsilon = 1e-3);
+    assert_relative_eq!(bottom, 21.997, epsilon = 1e-3);
+    assert_relative_eq!(mitre.template(0.0).unwrap()[0].y, 0.0, epsilon = 1e-9);
+    // Without a housing a plain mitre: level with the crossing outside, and never past it.
+    let plain = Mitre::new(25.4, 0.0, PI / 3.0).unwrap();
+    assert_relative_eq!(plain.cut_at(PI), 0.0);
+    assert_relative_eq!(
+        plain.cut_at(PI / 3.0),
+        6.35 / (PI / 6.0).tan(),
+        epsilon = 1e-9
+    );
+    assert!(Mitre::new(25.4, 38.1, 0.0).is_err());
+    assert!(Mitre::new(25.4, 38.1, PI).is_err());
+    assert!(Mitre::new(25.4, -1.0, 1.0).is_err());
+    assert!(Mitre::new(f64::NAN, 38.1, 1.0).is_err());
+}
+
 #[test]
 fn what_does_not_sit_on_its_header_is_refused() {
     assert!(Cope::new(50.0, 38.1, FRAC_PI_2, 0.0).is_err());
@@ -64,6 +102,21 @@ fn what_does_not_sit_on_its_header_is_refused() {
 }
 
 proptest! {
+    /// Metal a hair beyond the cut lies outside the housing and on its own side of the plane between the tubes; a hair before it, it does not.
+    #[test]
+    fn a_mitre_touches_housing_or_twin(tube in 10.0..60.0, housing in 1.0..80.0, angle in 0.2..2.8f64, f in 0.0..6.3f64) {
+        let mitre = Mitre::new(tube, housing, angle).unwrap();
+        let (q, z) = (tube / 2.0 * f.cos(), mitre.cut_at(f));
+        // In the arm's plane, seen from the crossing: the tube runs along x, its twin leans by the angle towards y.
+        let clear = |z: f64| {
+            let from_housing = q.hypot(z) - housing / 2.0;
+            let own_side = z * (angle / 2.0).sin() - q * (angle / 2.0).cos();
+            from_housing.min(own_side).min(z)
+        };
+        prop_assert!(clear(z + 1e-6) > -1e-9);
+        prop_assert!(clear(z - 1e-6) < 1e-9);
+    }
+
     /// Every point of the cut lies on the header: its distance from the header's axis is the header's radius.
     #[test]
     fn the_cut_lies_on_the_header(tube in 10.0..60.0, more in 0.0..40.0, angle in 0.3..2.8f64, share in -1.0..1.0, f in 0.0..6.3f64) {

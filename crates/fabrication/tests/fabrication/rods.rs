@@ -1,6 +1,7 @@
 use approx::assert_relative_eq;
 use nalgebra_points::arm_points;
 use trammel_fabrication::arm::{ArmPlan, Leg};
+use trammel_fabrication::end_cut::EndCut;
 use trammel_fabrication::spacer::{Sleeve, Spacer, pair_gap};
 use trammel_fabrication::tie_rod::{Hand, RodEnding, rod_tube};
 use trammel_strength::thread::Thread;
@@ -89,8 +90,13 @@ fn the_true_shape_of_a_tilted_arm() {
     // The notch's tips reach as near as they can to the axis, its bottom stays as far as it must.
     let (sin, cos) = (320.0 / leg, 120.0 / leg);
     let farthest = (17.0 + 12.7 * cos) / sin;
-    assert_relative_eq!(tube.shortest, leg - 20.0 - farthest, epsilon = 1e-6);
-    assert!(tube.cut_length > tube.shortest);
+    // At the ball joint the tubes meet each other where a line through the housing's middle, leaning 120 in 320, leaves their insides.
+    let meet = 12.7 * 320.0 / 120.0;
+    assert_relative_eq!(tube.shortest, leg - meet - farthest, epsilon = 1e-6);
+    // Tip to tip: at the bush the sides, at the housing (radius less than the tube's) the outside, level with its middle.
+    let nearest = (0..360).map(|d| tube.cope.cut_at(f64::from(d).to_radians()));
+    let nearest = nearest.fold(f64::INFINITY, f64::min);
+    assert_relative_eq!(tube.cut_length, leg - nearest, epsilon = 1e-6);
 }
 
 #[test]

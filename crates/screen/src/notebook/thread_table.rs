@@ -5,7 +5,7 @@
 use egui::{Align2, Grid, RichText, Sense, Stroke, Ui, vec2};
 use trammel_analysis::ThreadRow;
 use trammel_build::{LengthUnit, defaults};
-use trammel_strength::{rack_end::Allowance, thread::System};
+use trammel_strength::{grade::short_name as short_grade, rack_end::Allowance, thread::System};
 
 use super::{NotebookInput, tune::choice};
 use crate::{
@@ -126,7 +126,12 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, rows: &[&ThreadRow], view: &mut
     Grid::new("threads").spacing(vec2(8.0, 1.0)).show(ui, |ui| {
         ui.label("");
         for grade in &grades {
-            ui.label(RichText::new(grade).small().color(input.tokens.ink_soft));
+            ui.label(
+                RichText::new(short_grade(grade))
+                    .small()
+                    .color(input.tokens.ink_soft),
+            )
+            .on_hover_text(grade);
         }
         ui.end_row();
         for thread in &threads {

@@ -124,6 +124,12 @@ impl ListedGrade {
     }
 }
 
+/// A grade's name without its standard: `grade 8` for `SAE J429 grade 8`, `class 8.8` for `ISO 898-1 class 8.8`.
+pub fn short_name(name: &str) -> &str {
+    let name = name.strip_prefix("SAE J429 ").unwrap_or(name);
+    name.strip_prefix("ISO 898-1 ").unwrap_or(name)
+}
+
 /// A material whose yield strength the user gives.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnGrade {

@@ -140,7 +140,7 @@ fn scrub_moments_as_printed() {
 }
 
 /// The formula's value for friction 0.7, 1000 N, 70 kPa: 27.8887 N m; it is 0.8862 of what a disc of even pressure with the same load and pressure
-/// gives, 2/3 mu W sqrt(W / (pi p)) = 31.4690 N m (both computed, no printed example was found).
+/// gives, 2/3 mu W sqrt(W / (pi p)) = 31.4690 N m (both computed).
 #[test]
 fn stationary_torque_of_a_tyre() {
     let torque = stationary_torque(0.7, 1000.0, 0.070).unwrap();
@@ -151,6 +151,17 @@ fn stationary_torque_of_a_tyre() {
     assert!(stationary_torque(0.7, 1000.0, 0.0).is_err());
     assert!(stationary_torque(-0.1, 1000.0, 0.1).is_err());
     assert!(scrub_moment(0.7, f64::NAN, 0.0, 100.0).is_err());
+}
+
+/// A figure that course designs of steering gears print for friction 0.7, 10902.5 N and 0.179 MPa: 627 826.2 N mm (from memory; printed with its
+/// roots rounded). A load of 30 000 N at 0.45 MPa is set as an exercise at toserve.com, article 18813751 (question seen, its answer a picture that was not):
+/// 30 000^3 / 0.45 = 6e13 by hand, its root 7.74597e6, times 0.7 / 3.
+#[test]
+fn stationary_torque_as_printed() {
+    let printed = stationary_torque(0.7, 10_902.5, 0.179).unwrap();
+    assert_relative_eq!(printed, 627_826.2, max_relative = 2e-6);
+    let exercise = stationary_torque(0.7, 30_000.0, 0.45).unwrap();
+    assert_relative_eq!(exercise, 0.7 / 3.0 * 7.745_967e6, max_relative = 1e-6);
 }
 
 /// The same book's jacking moments, `W d sin k cos k sin(steer)`, with k 12 degrees: 1200 kg and 25 mm give 28 N m at 28 degrees and 42 at 45;

@@ -113,6 +113,13 @@ impl Thread {
         self.designation
     }
 
+    /// The size alone: `1/2-20` for `1/2-20 UNF`.
+    pub fn short_name(&self) -> &'static str {
+        self.designation
+            .split_once(' ')
+            .map_or(self.designation, |(size, _)| size)
+    }
+
     /// Inch or metric.
     pub fn system(&self) -> System {
         match self.size {

@@ -12,7 +12,7 @@ use trammel_build::{
 use trammel_geometry::ArmName;
 use trammel_strength::{
     check::Check,
-    grade::{Grade, ListedGrade},
+    grade::{Grade, ListedGrade, short_name as short_grade},
     material::ListedMaterial,
     thread::Thread,
 };
@@ -278,25 +278,13 @@ fn threads(now: &str, edit: impl Fn(String) -> Edit) -> Series {
     let mut larger: Vec<&Thread> = Thread::all().iter().filter(same).collect();
     larger.sort_by(|a, b| a.major_diameter().total_cmp(&b.major_diameter()));
     let offer = |t: &Thread| {
-        let name = short_thread(*t).to_owned();
+        let name = t.short_name().to_owned();
         Offer {
-            what: format!("{name} instead of {}", short_thread(thread)),
+            what: format!("{name} instead of {}", thread.short_name()),
             edit: edit(name),
         }
     };
     larger.into_iter().map(offer).collect()
-}
-
-/// `1/2-20` for `1/2-20 UNF`.
-fn short_thread(thread: Thread) -> &'static str {
-    let name = thread.designation();
-    name.split_once(' ').map_or(name, |(size, _)| size)
-}
-
-/// `grade 8` for `SAE J429 grade 8`.
-fn short_grade(name: &str) -> &str {
-    let name = name.strip_prefix("SAE J429 ").unwrap_or(name);
-    name.strip_prefix("ISO 898-1 ").unwrap_or(name)
 }
 
 fn moved(from: Triple, direction: Triple, by: f64) -> Triple {

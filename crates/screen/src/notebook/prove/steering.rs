@@ -1,6 +1,6 @@
 //! What the steering asks of the driver, in large figures.
 
-use egui::{RichText, Ui};
+use egui::{Align, Layout, RichText, Ui};
 use trammel_analysis::SteeringFigures;
 
 use super::{super::NotebookInput, head};
@@ -52,12 +52,15 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, figures: &SteeringFigur
     head(ui, "Steering");
     ui.columns(shown.len(), |columns| {
         for (column, (value, name, meaning)) in columns.iter_mut().zip(shown) {
-            column.spacing_mut().item_spacing.y = 0.0;
             let value = value.unwrap_or_else(|| "—".to_owned());
-            let text = RichText::new(value).font(type_size::head());
-            column.label(text).on_hover_text(&meaning);
+            let value = RichText::new(value).font(type_size::head());
             let name = RichText::new(name).small().color(input.tokens.ink_soft);
-            column.label(name).on_hover_text(&meaning);
+            // Columns spread the letters of a line that wraps; these stand as they are.
+            column.with_layout(Layout::top_down(Align::Min), |ui| {
+                ui.spacing_mut().item_spacing.y = 0.0;
+                ui.label(value).on_hover_text(&meaning);
+                ui.label(name).on_hover_text(&meaning);
+            });
         }
     });
 }

@@ -90,12 +90,12 @@ pub(super) fn choice<T: Copy + PartialEq>(
         ui.spacing_mut().item_spacing = egui::vec2(5.0, 3.0);
         ui.spacing_mut().button_padding = egui::vec2(8.0, 1.0);
         ui.spacing_mut().interact_size.y = 20.0;
-        let width = if word.len() > 6 { 74.0 } else { 40.0 };
-        ui.add_sized(
-            [width, 20.0],
-            egui::Label::new(RichText::new(word).small().color(tokens.ink_soft)),
-        )
-        .on_hover_text(help);
+        // One column for the words of rows below each other; a long word takes what it needs.
+        let before = ui.cursor().left();
+        ui.label(RichText::new(word).small().color(tokens.ink_soft))
+            .on_hover_text(help);
+        let taken = ui.cursor().left() - before;
+        ui.add_space((58.0 - taken).max(0.0));
         for (value, label, meaning) in options {
             let on = *value == chosen;
             let text = RichText::new(*label).size(12.0);
