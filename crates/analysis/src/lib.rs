@@ -73,6 +73,7 @@ pub use quick_look::QuickLook;
 pub use rack_end::RackEndStudy;
 pub use ride_height::{Raise, RaiseFault, Stops, raised};
 pub use ride_height_study::{RideHeightRow, ride_heights, rise_at};
+pub use set_up::as_built as surveyed;
 pub use set_up::words as advice_words;
 pub use set_up::{Doubt, NextFault, NextMoves, SideNext, SideReadings, next_moves};
 pub use steer_curve::{SteerCurve, SteerStation};

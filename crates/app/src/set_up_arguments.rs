@@ -23,10 +23,16 @@ pub(crate) struct AdviseArguments {
 }
 
 #[derive(Debug, Args)]
+#[command(mut_arg("out", |out| out.requires("against")))]
 pub(crate) struct SurveyArguments {
     /// Table of a tape survey.
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
+    /// Build file, or demo:NAME: what stands elsewhere than it was drawn there, and what that does to toe.
+    #[arg(long, value_name = "BUILD")]
+    pub against: Option<PathBuf>,
+    #[command(flatten)]
+    pub out: OutArguments,
     /// Write JSON.
     #[arg(long)]
     pub json: bool,
@@ -115,6 +121,10 @@ Behind a reading may stand: accuracy 2 (a standard deviation), round (the tape w
 starts 25.4 (a burned end), from near 12, from far 12, to near 12, to far 12 (held at the edge of a
 hole of that diameter). Lines that start with # are remarks.
 
+With --against a point is compared with the hardpoint of its name (tie_rod.inner is the left front one,
+rear.right.tie_rod.inner says it all); with --out as well the surveyed places go into the build, how well
+each is known with them. While a reading contradicts the others nothing is written.
+
 Exit 0: coordinates; 1: coordinates, but a reading contradicts the others; 2: the input can't be used.
 
 With --json, one object (lengths in the table's unit, angles in degrees):
@@ -122,5 +132,7 @@ With --json, one object (lengths in the table's unit, angles in degrees):
   points     list of { name, x, y, z, deviation [x, y, z], covariance [xx, yy, zz, xy, xz, yz],
              weak { direction, deviation } }
   readings   list of { what, left_over, checked (0 to 1), standardised }
+  as_built   with --against: list of { axle, side, point, by [forward, outboard, up], toe_change_deg }
+  out        the file written
   blunder    { what, off_by, expected, or, slip }
   suggestions   list of { what, about, own_now, own_then (the place it is about), worst_now, worst_then }";

@@ -226,6 +226,45 @@ fn a_survey_gives_coordinates_and_names_the_wrong_reading() {
     );
 }
 
+/// The rear toe link's inner joint of the good demo, 1/8 in higher, 1/4 in farther out and 0.1 in farther back than drawn.
+const REAR_JOINT: &str = "unit,inch\nmark,A,0,0,0\npoint,rear.tie_rod.inner\nheight,rear.tie_rod.inner,9.4375\n\
+    offset,rear.tie_rod.inner,7.8125\nstation,rear.tie_rod.inner,-62.85\n";
+
+#[test]
+fn a_survey_is_held_against_the_drawing_and_taken_into_a_build() {
+    let folder = tempfile::tempdir().unwrap();
+    let built = folder.path().join("built.ron");
+    let against = ["--against", "demo:good", "--out", built.to_str().unwrap()];
+    let output = survey(REAR_JOINT, &against);
+    assert_eq!(output.status.code(), Some(0), "{}", err(&output));
+    let line = "rear left: Tie rod, inner joint: -0.100, +0.250, +0.125 in; ";
+    assert!(out(&output).contains(line), "{}", out(&output));
+    let found = json(&survey(
+        REAR_JOINT,
+        &["--against", built.to_str().unwrap(), "--json"],
+    ));
+    assert_eq!(found["as_built"].as_array().map(Vec::len), Some(0));
+    let wanted = "inner: (-62.85, 7.8125, 9.4375)";
+    let text = std::fs::read_to_string(&built).unwrap();
+    assert!(text.contains(wanted), "{text}");
+    let alone = survey(REAR_JOINT, &["--out", built.to_str().unwrap()]);
+    assert_eq!(alone.status.code(), Some(2));
+    assert!(err(&alone).contains("--against"), "{}", err(&alone));
+}
+
+#[test]
+fn a_survey_that_contradicts_itself_is_not_taken() {
+    let folder = tempfile::tempdir().unwrap();
+    let built = folder.path().join("built.ron");
+    let text = SURVEY
+        .replace("joint", "tie_rod.inner")
+        .replace("559.0", "584.4");
+    let against = ["--against", "demo:good", "--out", built.to_str().unwrap()];
+    let output = survey(&text, &against);
+    assert_eq!(output.status.code(), Some(1), "{}", err(&output));
+    assert!(!built.exists());
+}
+
 #[test]
 fn a_survey_with_two_places_asks_which() {
     let text = "mark,A,0,0,0\nmark,B,600,0,0\nmark,C,0,600,0\npoint,joint\ntape,A,joint,438.7\ntape,B,joint,559.0\ntape,C,joint,502.5\n";

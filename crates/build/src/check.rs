@@ -141,6 +141,7 @@ impl Build {
             ("rack_end.engagement", spec.rack_end.engagement),
             ("rack_end.bar_diameter", spec.rack_end.bar_diameter),
             ("rack_end.bore_depth", spec.rack_end.bore_depth),
+            ("rack_end.hard_to", spec.rack_end.hard_to),
             ("spring.open_length", spring.and_then(|s| s.open_length)),
             ("spring.closed_length", spring.and_then(|s| s.closed_length)),
             (

@@ -87,6 +87,7 @@ fn axle(spec: &mut AxleSpec, length: &impl Fn(&mut f64)) {
         &mut end.jam_nut,
         &mut end.bar_diameter,
         &mut end.bore_depth,
+        &mut end.hard_to,
     ]
     .into_iter()
     .flatten()

@@ -257,6 +257,8 @@ pub struct RackEndSpec {
     pub bar_grade: Option<String>,
     /// Depth of the tapped hole.
     pub bore_depth: Option<f64>,
+    /// From the middle of the bar to where its hardened teeth end; nothing can be cut or drilled inboard of it.
+    pub hard_to: Option<f64>,
     /// How its thread was made.
     pub making: Option<ThreadMaking>,
 }

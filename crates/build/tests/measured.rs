@@ -125,6 +125,8 @@ fn a_rack_sets_both_inner_joints_and_its_figures() {
     assert!(((l - r).norm() - 420.0).abs() < 1e-3);
     assert_eq!(next.front.rack_end.thread.as_deref(), Some("1/2-20"));
     assert!((next.front.rack.travel.unwrap() * next.unit.mm() - 38.0).abs() < 1e-3);
+    let hard_to = next.front.rack_end.hard_to.unwrap() * next.unit.mm();
+    assert!((hard_to - 150.0).abs() < 1e-3, "{hard_to}");
     let rear = Edit::PutPart(AxleName::Rear, part(PartKind::Rack(rack)))
         .apply(&build())
         .unwrap_err();

@@ -183,6 +183,7 @@ fn axle(f: file::Axle, name: AxleName) -> Result<AxleSpec, OddName> {
             bar_diameter: f.rack_end.bar_diameter,
             bar_grade: f.rack_end.bar_grade,
             bore_depth: f.rack_end.bore_depth,
+            hard_to: f.rack_end.hard_to,
             making: f.rack_end.making.map(|making| match making {
                 file::ThreadMaking::Rolled => ThreadMaking::Rolled,
                 file::ThreadMaking::Cut => ThreadMaking::Cut,

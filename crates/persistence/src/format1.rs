@@ -152,6 +152,7 @@ pub(crate) struct RackEnd {
     pub bar_diameter: Option<f64>,
     pub bar_grade: Option<String>,
     pub bore_depth: Option<f64>,
+    pub hard_to: Option<f64>,
     pub making: Option<ThreadMaking>,
 }
 

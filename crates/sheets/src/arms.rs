@@ -31,7 +31,7 @@ pub(crate) fn drafts(build: &Build, axle: AxleName, arm: ArmName, shop: &Shop) -
         if let Some(tube) = shape.tube(leg).map_err(fail)? {
             made.push(
                 shape
-                    .ends_sheet(&format!("{title}: {name}, ends"), &tube, shop)
+                    .ends_sheet(&format!("{title}: {name}"), &tube, shop)
                     .map_err(fail)?,
             );
         }
@@ -253,16 +253,17 @@ impl Arm {
         (drawing, format!("1:{scale:.0}"))
     }
 
-    fn ends_sheet(&self, title: &str, tube: &ArmTube, shop: &Shop) -> Result<Draft, String> {
+    fn ends_sheet(&self, tube_name: &str, tube: &ArmTube, shop: &Shop) -> Result<Draft, String> {
         let ends: [(&str, &dyn EndCut); 2] = [
             ("at the pivot", &tube.cope),
             ("at the ball joint", &tube.mitre),
         ];
-        let drawing = wrap_templates(title, &ends).map_err(|e| e.to_string())?;
+        let drawing = wrap_templates(tube_name, &ends).map_err(|e| e.to_string())?;
+        let title = format!("{tube_name}, ends");
         Ok(Draft {
             heed: Vec::new(),
-            name: file_name(title),
-            title: title.to_owned(),
+            name: file_name(&title),
+            title,
             kind: "wrap templates, full size",
             group: Group::Arms,
             at: None,

@@ -1,7 +1,7 @@
 //! The card for drilling and tapping the rack ends.
 
 use trammel_analysis::rack_end_winding;
-use trammel_build::{Build, defaults as usual};
+use trammel_build::{AxleName, Build, PointName, PointRef, defaults as usual};
 use trammel_drawings::table::Table;
 use trammel_fabrication::tap_card::{LadderStep, REMINDERS, TapCard};
 use trammel_strength::thread::Thread;
@@ -26,15 +26,19 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         .map_or(asked.max(TapCard::usual_depth(thread)), |v| v * mm);
     let card = TapCard::new(thread, bar, 0.0, depth, LadderStep::Sixteenth)
         .map_err(|e| fail(e.to_string()))?;
+    let hard = HardTeeth::of(build, &card);
     let mut taken = Vec::new();
     if spec.thread.is_none() {
         taken.push(format!("No thread is given: {name} taken."));
+    }
+    if hard.is_none() {
+        taken.push("How far the hardened teeth reach is not given, or the rack's face is not: try with a file before the hole goes deeper than the end that was turned.".to_owned());
     }
     if spec.bar_diameter.is_none() {
         taken.push(format!("The rack bar's diameter is not given: {} taken. Measure it: what is left of the wall depends on it.", shop.text(bar)));
     }
     Ok(vec![Draft {
-        heed: Vec::new(),
+        heed: heed(&card, hard, shop),
         name: file_name(TITLE),
         title: TITLE.to_owned(),
         kind: "work card",
@@ -43,7 +47,7 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
         material: spec.bar_grade.clone().unwrap_or_default(),
         quantity: "both rack ends".to_owned(),
         body: Body::Tables(vec![
-            figures(&card, shop),
+            figures(&card, hard, shop),
             ladder(&card, shop),
             reminders(&taken),
         ]),
@@ -52,7 +56,50 @@ pub(crate) fn drafts(build: &Build, shop: &Shop) -> Made {
     }])
 }
 
-fn figures(card: &TapCard, shop: &Shop) -> Table {
+/// Where the hole ends and where the hardened teeth begin, from the middle of the bar, mm.
+#[derive(Clone, Copy)]
+struct HardTeeth {
+    to: f64,
+    hole_to: f64,
+}
+
+impl HardTeeth {
+    /// Of the left end; the right one is its mirror.
+    fn of(build: &Build, card: &TapCard) -> Option<Self> {
+        let face = build.point_mm(PointRef::left(AxleName::Front, PointName::RackFace))?;
+        let to = build.front.rack_end.hard_to? * build.unit.mm();
+        let from_middle = face.y / build.front.rack.direction().y;
+        (from_middle.is_finite()).then_some(Self {
+            to,
+            hole_to: from_middle - card.hole_depth,
+        })
+    }
+
+    fn reached(self) -> bool {
+        self.hole_to < self.to
+    }
+}
+
+fn heed(card: &TapCard, hard: Option<HardTeeth>, shop: &Shop) -> Vec<String> {
+    let mut heed = Vec::new();
+    if card.wall < card.least_wall {
+        heed.push(format!(
+            "TOO THIN: wall around the thread has {}, wanted {}.",
+            shop.text(card.wall),
+            shop.text(card.least_wall)
+        ));
+    }
+    if let Some(hard) = hard.filter(|h| h.reached()) {
+        heed.push(format!(
+            "TOO DEEP: the hole ends {} from the middle of the bar, the hardened teeth reach to {}.",
+            shop.text(hard.hole_to),
+            shop.text(hard.to)
+        ));
+    }
+    heed
+}
+
+fn figures(card: &TapCard, hard: Option<HardTeeth>, shop: &Shop) -> Table {
     let mut table = Table::new("What to make", &["Figure", "Value", "From"]);
     let thin = if card.wall < card.least_wall {
         " - TOO THIN"
@@ -106,6 +153,18 @@ fn figures(card: &TapCard, shop: &Shop) -> Table {
     ];
     for (what, value, from) in rows {
         table.row([what.to_owned(), value, from]);
+    }
+    if let Some(hard) = hard {
+        let deep = if hard.reached() { " - TOO DEEP" } else { "" };
+        table.row([
+            "hole and hard teeth".to_owned(),
+            format!(
+                "hole to {}, teeth to {}{deep}",
+                shop.text(hard.hole_to),
+                shop.text(hard.to)
+            ),
+            "from the middle of the bar".to_owned(),
+        ]);
     }
     table
 }

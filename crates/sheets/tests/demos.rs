@@ -469,3 +469,39 @@ fn every_page_says_what_worked_it_out_and_in_which_version() {
         }
     }
 }
+
+/// The good demo's rack face stands 4 11/16 in from the middle and its hole is 1 7/16 in deep: it ends at 3 1/4 in.
+#[test]
+fn a_hole_that_reaches_the_hard_teeth_is_told() {
+    let m = Metrics::new().unwrap();
+    let mut build = good();
+    let card = |build: &Build| {
+        let sheets = Sheets::of(build, Paper::A4, &m);
+        let sheet = sheets.sheet("rack-end-drill-and-tap").unwrap().clone();
+        let words: Vec<String> = sheet
+            .pages
+            .iter()
+            .flat_map(|p| texts(p, &m))
+            .map(|(t, _)| t)
+            .collect();
+        (sheet.heed, words.join(" "))
+    };
+    let (heed, words) = card(&build);
+    assert!(heed.is_empty(), "{heed:?}");
+    assert!(words.contains("try with a file"), "{words}");
+    build.front.rack_end.hard_to = Some(3.25);
+    let (heed, words) = card(&build);
+    assert!(heed.is_empty(), "{heed:?}");
+    assert!(
+        words.contains("hole to 3 1/4 (3.250), teeth to 3 1/4 (3.250)"),
+        "{words}"
+    );
+    build.front.rack_end.hard_to = Some(3.3125);
+    let (heed, words) = card(&build);
+    assert!(
+        heed.iter()
+            .any(|h| h.starts_with("TOO DEEP: the hole ends 3 1/4")),
+        "{heed:?}"
+    );
+    assert!(words.contains("TOO DEEP"), "{words}");
+}

@@ -1,11 +1,12 @@
 //! `trammel survey`: tape readings in, coordinates out.
 
 use serde_json::{Value, json};
-use trammel_build::{LengthUnit, format_length};
+use trammel_analysis::surveyed;
+use trammel_build::{AxleName, Build, LengthUnit, Side, format_length};
 use trammel_persistence::{SurveyFile, read_survey, read_text};
-use trammel_setup::{Blunder, Placed, Suggestion, Surveyed, What, suggest};
+use trammel_setup::{Blunder, Moved, Placed, Suggestion, Surveyed, What, suggest};
 
-use crate::{console, fault::Fault, set_up_arguments::SurveyArguments};
+use crate::{console, fault::Fault, files, set_up_arguments::SurveyArguments};
 
 /// Suggestions worth reading.
 const SUGGESTIONS: usize = 3;
@@ -14,6 +15,7 @@ const FURTHER: f64 = 1.0;
 
 /// Whether no reading contradicts the others.
 pub(crate) fn run(arguments: &SurveyArguments) -> Result<bool, Fault> {
+    files::check_free(&arguments.out)?;
     let text = read_text(&arguments.file)?;
     let fault = |fault| Fault::Sheet {
         path: arguments.file.clone(),
@@ -24,18 +26,44 @@ pub(crate) fn run(arguments: &SurveyArguments) -> Result<bool, Fault> {
         path: arguments.file.clone(),
         fault: Box::new(f),
     })?;
+    let drawing = arguments.against.as_deref().map(files::document);
+    let drawing = drawing.transpose()?;
+    let built = drawing.as_ref().map(|document| AsBuilt {
+        unit: document.build().unit,
+        moved: surveyed::as_built(document.build(), &file.survey, &found),
+    });
     let further: Vec<Suggestion> = suggest(&file.survey, FURTHER)
         .into_iter()
         .take(SUGGESTIONS)
         .collect();
     let told = if arguments.json {
-        let value = as_json(&file, &found, &further);
+        let value = as_json(&file, &found, &further, built.as_ref(), arguments);
         serde_json::to_string_pretty(&value).map_err(|e| Fault::Output(e.into()))? + "\n"
     } else {
-        as_text(&file, &found, &further)
+        as_text(&file, &found, &further, built.as_ref())
     };
+    if let Some(document) = drawing.as_ref().filter(|_| found.blunder.is_none()) {
+        let taken = taken(document.build(), &file, &found)?;
+        files::save(&arguments.out, document, &taken)?;
+    }
     console::print(&told)?;
     Ok(found.blunder.is_none())
+}
+
+/// The survey against a build.
+struct AsBuilt {
+    unit: LengthUnit,
+    moved: Vec<(AxleName, Side, Moved)>,
+}
+
+/// The build with the survey in it.
+fn taken(build: &Build, file: &SurveyFile, found: &Surveyed) -> Result<Build, Fault> {
+    let edits = surveyed::edits(build, &file.survey, found);
+    let mut taken = build.clone();
+    for edit in edits {
+        taken = edit.apply(&taken)?;
+    }
+    Ok(taken)
 }
 
 /// A reading's size in the table's unit, or in degrees.
@@ -88,7 +116,12 @@ fn blunder_words(file: &SurveyFile, blunder: &Blunder) -> Option<String> {
     ))
 }
 
-fn as_text(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> String {
+fn as_text(
+    file: &SurveyFile,
+    found: &Surveyed,
+    further: &[Suggestion],
+    built: Option<&AsBuilt>,
+) -> String {
     let unit = file.unit;
     let decimals = if unit == LengthUnit::Inch { 3 } else { 1 };
     let mut lines = vec![format!(
@@ -141,10 +174,27 @@ fn as_text(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Strin
             unit.from_mm(s.worst_then),
         ));
     }
+    if let Some(built) = built {
+        lines.push(if built.moved.is_empty() {
+            "As built as drawn: no surveyed hardpoint stands elsewhere.".to_owned()
+        } else {
+            "As built against as drawn; forward, outboard, up:".to_owned()
+        });
+        lines.extend(built.moved.iter().map(|(axle, side, moved)| {
+            let of = format!("{} {}", axle.word(), side.word());
+            surveyed::words(&of, built.unit, moved)
+        }));
+    }
     lines.join("\n") + "\n"
 }
 
-fn as_json(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Value {
+fn as_json(
+    file: &SurveyFile,
+    found: &Surveyed,
+    further: &[Suggestion],
+    built: Option<&AsBuilt>,
+    arguments: &SurveyArguments,
+) -> Value {
     let unit = file.unit;
     let what = |id| file.survey.reading(id).map(|r| r.what);
     let describe = |id| what(id).map(|w| file.survey.describe(w));
@@ -167,6 +217,14 @@ fn as_json(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Value
             "or": b.or.iter().map(|r| describe(*r)).collect::<Vec<_>>(),
             "slip": b.slip.map(trammel_setup::Slip::words),
         })),
+        "as_built": built.map(|b| b.moved.iter().map(|(axle, side, m)| json!({
+            "axle": axle.word(),
+            "side": side.word(),
+            "point": m.point.name(),
+            "by": by(m, unit),
+            "toe_change_deg": m.toe_change.map(f64::to_degrees),
+        })).collect::<Vec<_>>()),
+        "out": arguments.out.out.as_ref().filter(|_| found.blunder.is_none()).map(|p| p.display().to_string()),
         "suggestions": further.iter().map(|s| json!({
             "what": file.survey.describe(s.what),
             "about": shown(s.what, s.about, unit),
@@ -176,6 +234,10 @@ fn as_json(file: &SurveyFile, found: &Surveyed, further: &[Suggestion]) -> Value
             "worst_then": unit.from_mm(s.worst_then),
         })).collect::<Vec<_>>(),
     })
+}
+
+fn by(moved: &Moved, unit: LengthUnit) -> [f64; 3] {
+    [moved.by.x, moved.by.y, moved.by.z].map(|v| unit.from_mm(v))
 }
 
 fn point(file: &SurveyFile, found: &Surveyed, p: &Placed) -> Value {

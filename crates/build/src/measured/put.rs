@@ -173,6 +173,7 @@ fn rack(build: &mut Build, axle: AxleName, part: &Part, r: &RackPart) -> Result<
         ..build.front.rack
     };
     build.front.rack_end.thread = Some(r.end_thread.clone());
+    build.front.rack_end.hard_to = r.hard_to.map(length);
     place(
         build,
         axle,

@@ -101,7 +101,10 @@ fn sheet(
     Some(page)
 }
 
-/// Widths of the columns: what their longest entry wants, shrunk in proportion to their longest where that is too much.
+/// How strongly a wide column's room follows its longest entry, tried in turn: in proportion first, then kinder to the shorter ones.
+const SHARES: [f64; 4] = [1.0, 0.8, 0.65, 0.5];
+
+/// Widths of the columns: what their longest entry wants; where that is too much, narrow columns keep theirs and the wide ones share the rest so that the table is lowest.
 fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
     let wanted = |index: usize, column: &Column| {
         let entries = table
@@ -122,18 +125,34 @@ fn widths(table: &Table, room: f64, metrics: &Metrics) -> Vec<f64> {
     if total <= room {
         return wanted;
     }
-    // Narrow columns keep what they want; the wide ones share the rest.
+    let tall = |widths: &[f64]| -> f64 {
+        let rows = table.rows().iter();
+        rows.map(|row| height(&wrap(row, widths, metrics))).sum()
+    };
+    let shared = SHARES.map(|power| share(&wanted, room, power));
+    let mut lowest = (f64::INFINITY, wanted);
+    for widths in shared {
+        let tall = tall(&widths);
+        if tall < lowest.0 - 1e-9 {
+            lowest = (tall, widths);
+        }
+    }
+    lowest.1
+}
+
+fn share(wanted: &[f64], room: f64, power: f64) -> Vec<f64> {
     let fair = room / wanted.len().max(1) as f64;
     let narrow: f64 = wanted.iter().filter(|&&width| width <= fair).sum();
-    let wide: f64 = wanted.iter().filter(|&&width| width > fair).sum();
-    let shrink = |width: f64| {
+    let wide = wanted.iter().filter(|&&width| width > fair);
+    let weights: f64 = wide.map(|width| width.powf(power)).sum();
+    let shrink = |&width: &f64| {
         if width > fair {
-            width * (room - narrow) / wide
+            (width.powf(power) * (room - narrow) / weights).min(width)
         } else {
             width
         }
     };
-    wanted.into_iter().map(shrink).collect()
+    wanted.iter().map(shrink).collect()
 }
 
 fn wrap(row: &[String], widths: &[f64], metrics: &Metrics) -> Vec<Vec<String>> {

@@ -163,7 +163,10 @@ fn rack_end(r: &RackEndSpec) -> Item {
     entries.extend(r.jam_nut_at.map(|v| entry("jam_nut_at", Item::Word(at(v)))));
     entries.extend(numbers([("bar_diameter", r.bar_diameter)]));
     entries.extend(texts([("bar_grade", &r.bar_grade)]));
-    entries.extend(numbers([("bore_depth", r.bore_depth)]));
+    entries.extend(numbers([
+        ("bore_depth", r.bore_depth),
+        ("hard_to", r.hard_to),
+    ]));
     let making = |making| match making {
         ThreadMaking::Rolled => "rolled",
         ThreadMaking::Cut => "cut",

@@ -2,11 +2,12 @@
 
 use egui::{Align2, Shape, Stroke, Ui};
 use nalgebra::Matrix3;
+use trammel_analysis::surveyed;
 use trammel_build::Build;
 use trammel_geometry::{Point, Vector};
 use trammel_setup::{Ellipse, View};
 
-use super::{SetUpWork, survey::hardpoints};
+use super::SetUpWork;
 use crate::{
     drawing::{Projection, Views},
     tokens::{Tokens, type_size, weight},
@@ -49,7 +50,7 @@ fn known(work: &SetUpWork, build: &Build) -> Vec<(Point, Matrix3<f64>)> {
     if let Some(answer) = work.survey().filter(|_| !build.set_up.survey.is_empty())
         && let (Ok(file), Ok(found)) = (&answer.file, &answer.found)
     {
-        return hardpoints(build, file, found)
+        return surveyed::hardpoints(build, &file.survey, found)
             .map(|(_, p)| (p.at, p.covariance))
             .collect();
     }

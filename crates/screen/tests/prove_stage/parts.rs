@@ -37,6 +37,7 @@ fn the_rack_end_is_entered() {
             ("Jam-nut thickness", "3/8"),
             ("Bar diameter", "1 1/8"),
             ("Depth of the bore", "1 3/8"),
+            ("Hard teeth to", "3 1/4"),
         ],
     );
     use_it(&mut screen, Role::RadioButton, "Jam nut: joint");
@@ -49,10 +50,17 @@ fn the_rack_end_is_entered() {
         end.jam_nut,
         end.bar_diameter,
         end.bore_depth,
+        end.hard_to,
     ];
     assert_eq!(
         lengths,
-        [Some(0.625), Some(0.375), Some(1.125), Some(1.375)]
+        [
+            Some(0.625),
+            Some(0.375),
+            Some(1.125),
+            Some(1.375),
+            Some(3.25)
+        ]
     );
     assert_eq!(end.jam_nut_at, Some(JamNutAt::Joint));
     assert_eq!(end.making, Some(ThreadMaking::Cut));

@@ -1,13 +1,15 @@
 //! The right side against the mirror image of the left one.
 
 use egui::{RichText, Ui};
-use trammel_analysis::Study;
+use trammel_analysis::{
+    Study,
+    surveyed::{LEAST_MOVED, TOE_STATIONS},
+};
 use trammel_build::{AxleModel, Side};
 use trammel_setup::moved;
 use trammel_tuning::Stations;
 
 use super::{super::NotebookInput, head, moved_line, plain, soft};
-use crate::set_up::survey::{LEAST, STATIONS};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, study: &Study) {
     head(ui, "Left against right");
@@ -26,10 +28,10 @@ fn axle(ui: &mut Ui, input: &NotebookInput<'_>, word: &str, model: &AxleModel) {
     // The right corner is told in the mirror, so that both can be laid on each other.
     let [left, right] = [Side::Left, Side::Right].map(|s| *model.linkage(s).corner());
     let range = model.travel;
-    let Ok(stations) = Stations::even(range.droop, range.bump, STATIONS, vec![0.0]) else {
+    let Ok(stations) = Stations::even(range.droop, range.bump, TOE_STATIONS, vec![0.0]) else {
         return;
     };
-    let apart = moved(&left, &right, &stations, LEAST);
+    let apart = moved(&left, &right, &stations, LEAST_MOVED);
     if apart.is_empty() {
         return plain(
             ui,

@@ -2,6 +2,7 @@
 
 use egui::{Button, ComboBox, RichText, TextEdit, Ui};
 use trammel_analysis::Study;
+use trammel_analysis::surveyed;
 use trammel_setup::{Blunder, Slip, Surveyed};
 
 use super::{super::NotebookInput, ask, head, moved_line, next_move::capital, plain, soft};
@@ -11,7 +12,7 @@ use crate::{
     set_up::{
         edits,
         settings::SurveyEntry,
-        survey::{KINDS, Kind, SurveyAnswer, hardpoint, place_words, said, take},
+        survey::{KINDS, Kind, SurveyAnswer, place_words, said, take},
     },
     view::View,
 };
@@ -211,7 +212,7 @@ fn found_ui(ui: &mut Ui, input: &NotebookInput<'_>, answer: &SurveyAnswer, found
         let known = [s.x, s.y, s.z]
             .map(|v| format!("{:.digits$}", unit.from_mm(v)))
             .join(", ");
-        let note = if hardpoint(name).is_none() {
+        let note = if surveyed::hardpoint(name).is_none() {
             " (no hardpoint)"
         } else {
             ""

@@ -94,7 +94,7 @@ fn names(ui: &mut Ui, form: &mut Form<'_>, end: &RackEndSpec) {
     }
 }
 
-fn fields(end: &RackEndSpec) -> [Field<RackEndSpec>; 4] {
+fn fields(end: &RackEndSpec) -> [Field<RackEndSpec>; 5] {
     [
         Field {
             label: "Thread engaged",
@@ -123,6 +123,13 @@ fn fields(end: &RackEndSpec) -> [Field<RackEndSpec>; 4] {
             takes: Takes::MaybeLength,
             help: "Of the tapped hole in the rack bar.",
             set: |e, v| e.bore_depth = v,
+        },
+        Field {
+            label: "Hard teeth to",
+            value: end.hard_to,
+            takes: Takes::MaybeLength,
+            help: "From the middle of the bar to where its hardened teeth end, found with a file. The card for drilling and tapping says where the hole would reach into them.",
+            set: |e, v| e.hard_to = v,
         },
     ]
 }
