@@ -4,11 +4,11 @@ use trammel_build::{LengthUnit, measuring_guide as guide};
 use trammel_drawings::{
     metrics::Metrics,
     pdf,
-    sheet::{Content, MADE_WITH, Paper, SheetSet, TitleBlock},
+    sheet::{self, Content, MADE_WITH, Paper, SheetSet, TitleBlock},
     table::{self, Table},
 };
 
-use crate::CardFault;
+use crate::{CardFault, sketches};
 
 /// Before the figures (common practice, no source).
 const RULES: [&str; 5] = [
@@ -114,9 +114,26 @@ pub fn measuring_pdf(unit: LengthUnit, paper: Paper) -> Result<Vec<u8>, CardFaul
         ],
         ..Content::default()
     };
+    let tables = table::lay_out(paper, &block, &measuring_tables(unit), &content, &metrics);
+    let sketches = Content {
+        drawing: sketches::drawing(),
+        notes: vec![
+            "Not to scale. Balls and eyes are measured at their centres; the words are in the tables."
+                .to_owned(),
+        ],
+        ..content
+    };
+    let sketched = TitleBlock {
+        title: "Where each figure is taken".to_owned(),
+        ..block
+    };
     let set = SheetSet {
         title: title.to_owned(),
-        pages: table::lay_out(paper, &block, &measuring_tables(unit), &content, &metrics),
+        pages: [
+            tables,
+            sheet::lay_out(paper, &sketched, &sketches, &metrics),
+        ]
+        .concat(),
     };
     Ok(pdf::write(&set, &metrics)?)
 }

@@ -2,8 +2,12 @@
 
 #![allow(clippy::expect_used, reason = "a test stops where it fails")]
 
+use trammel_build::measuring_guide as guide;
 use trammel_build::{AxleName, Build, ReadingRow, Session, Side, ToeMethod, TravelMeasure};
 use trammel_cards::{Card, checks, measuring_pdf, measuring_tables, pdf, stations};
+use trammel_drawings::ink::{Ink, strokes};
+use trammel_drawings::metrics::Metrics;
+use trammel_drawings::model::{Dimension, Shape};
 use trammel_drawings::sheet::Paper;
 use trammel_setup::{Raw, Way};
 
@@ -132,4 +136,59 @@ fn the_measuring_sheet_says_from_where_to_where_for_every_kind_of_part() {
         assert!(bytes.starts_with(b"%PDF"));
         assert_eq!(bytes, measuring_pdf(unit, paper).expect("written again"));
     }
+}
+
+/// A name in each place where a figure is taken by ruler or gauge; a mark, a rate or a rating has none.
+#[test]
+fn the_sketches_name_every_figure_that_is_measured() {
+    let pdf = measuring_pdf(trammel_build::LengthUnit::Inch, Paper::A4).unwrap();
+    assert!(pdf.starts_with(b"%PDF"));
+    let drawing = trammel_cards::measuring_sketches();
+    let mut named: Vec<String> = Vec::new();
+    for item in &drawing.items {
+        match &item.shape {
+            Shape::Dimension(Dimension::Linear { text, .. } | Dimension::Leader { text, .. }) => {
+                named.push(text.clone());
+            }
+            Shape::Text(text) => named.push(text.content.clone()),
+            _ => {}
+        }
+    }
+    let named = named.join("; ").to_lowercase();
+    let measured = guide::SPINDLE
+        .iter()
+        .chain(&guide::RACK)
+        .chain(&guide::SPRING[..2])
+        .chain(&guide::JOINT[..2])
+        .filter(|m| m.what != "Travel a turn");
+    for measure in measured {
+        assert!(
+            named.contains(&measure.what.to_lowercase()),
+            "{}",
+            measure.what
+        );
+    }
+    let metrics = Metrics::new().unwrap();
+    let rooms: Vec<_> = strokes(&drawing, &metrics)
+        .into_iter()
+        .filter_map(|stroke| match stroke.ink {
+            Ink::Text(text) => Some((text.content.clone(), metrics.bounds(&text))),
+            _ => None,
+        })
+        .collect();
+    assert!(rooms.len() > 15);
+    for (index, (text, a)) in rooms.iter().enumerate() {
+        for (other, b) in rooms.iter().skip(index + 1) {
+            let apart =
+                a.max.x < b.min.x || b.max.x < a.min.x || a.max.y < b.min.y || b.max.y < a.min.y;
+            assert!(apart, "{text} on {other}");
+        }
+    }
+}
+
+#[test]
+#[ignore = "writes a PDF to look at"]
+fn the_measuring_sheet_to_look_at() {
+    let pdf = measuring_pdf(trammel_build::LengthUnit::Inch, Paper::A4).unwrap();
+    std::fs::write(std::env::temp_dir().join("measuring-sheet.pdf"), pdf).unwrap();
 }

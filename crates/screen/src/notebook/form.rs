@@ -204,7 +204,7 @@ impl Form<'_> {
             name: label,
             shown: value,
             hint,
-            width: 130.0,
+            width: 190.0,
             enabled: true,
         };
         let typed = field.ui(ui, self.tokens);

@@ -1,12 +1,19 @@
 //! Materials of one's own.
 
-use egui::Ui;
+use egui::{RichText, Ui};
 use trammel_build::{Edit, LengthUnit, MaterialSpec, PartsEdit, Stress};
+
+use trammel_strength::{
+    grade::{Grade, ListedGrade},
+    material::{ListedMaterial, Material},
+    units::KSI,
+};
 
 use super::super::{
     super::form::{Form, Takes},
     head,
 };
+use crate::words::decimal;
 
 pub(super) fn ui(ui: &mut Ui, form: &mut Form<'_>, materials: &[MaterialSpec]) {
     let mut next = materials.to_vec();
@@ -36,6 +43,41 @@ pub(super) fn ui(ui: &mut Ui, form: &mut Form<'_>, materials: &[MaterialSpec]) {
     if next != materials {
         form.edit(Edit::Parts(PartsEdit::Materials(next)));
     }
+    known(ui, form);
+}
+
+/// Thickness and diameter, mm, at which the tables' materials and grades are shown; other sizes of theirs may have other figures.
+const SHOWN_AT: [f64; 2] = [3.0, 10.0];
+
+/// What the tables know by name, with its least yield strength.
+fn known(ui: &mut Ui, form: &Form<'_>) {
+    head(ui, "Known by name");
+    let [wall, diameter] = SHOWN_AT;
+    let materials = ListedMaterial::all().iter().filter_map(|m| {
+        let strength = Material::Listed(*m).strength(wall).ok()?;
+        Some((m.name(), strength.yield_strength, strength.source))
+    });
+    let grades = ListedGrade::all().iter().filter_map(|g| {
+        let strength = Grade::Listed(*g).strength(diameter).ok()?;
+        Some((g.name(), strength.yield_strength, strength.source))
+    });
+    let help = "Least yield strength of a thin wall or a bolt of common size; the proof takes that of the part's own size.";
+    egui::Grid::new("known materials")
+        .num_columns(2)
+        .spacing(egui::vec2(16.0, 2.0))
+        .show(ui, |ui| {
+            for (name, yields, source) in materials.chain(grades) {
+                let text = |t: String| RichText::new(t).size(12.5);
+                ui.label(text(name.to_owned()));
+                let shown = match form.unit {
+                    LengthUnit::Inch => format!("{} ksi", decimal(yields.mpa() / KSI, 0)),
+                    LengthUnit::Millimetre => format!("{} MPa", decimal(yields.mpa(), 0)),
+                };
+                ui.label(text(shown))
+                    .on_hover_text(format!("{help} From: {source}."));
+                ui.end_row();
+            }
+        });
 }
 
 fn fresh(materials: &[MaterialSpec], unit: LengthUnit) -> MaterialSpec {
