@@ -83,38 +83,15 @@ fn questions_and_states() {
     keep(&mut screen, "rear");
 }
 
-/// The good demo with a page of readings and a survey.
+/// The measured demo, worked out.
 fn set_up(size: egui::Vec2, light: bool) -> common::Screen {
-    let (mut screen, _) = common::bench(Start::NamedDemo("good".into()));
+    let (mut screen, _) = common::bench(Start::NamedDemo("measured".into()));
     screen.set_size(size);
     screen.state_mut().set_light(light);
     common::press(&mut screen, Modifiers::NONE, Key::F6);
-    let view = screen.state_mut().view_mut();
-    view.set_up.paste = include_str!("../../../assets/page-of-readings.csv").into();
-    view.set_up.survey_paste = SURVEY.into();
-    screen.run_steps(2);
-    common::click(&mut screen, "Paste from a spreadsheet");
-    screen.run_steps(30);
-    common::click(&mut screen, "Take the readings");
-    screen.state_mut().view_mut().set_up.page = SetUpPage::TapeSurvey;
-    screen.run_steps(2);
-    common::click(&mut screen, "Paste a survey");
-    screen.run_steps(30);
-    common::click(&mut screen, "Take the survey");
-    let current = |s: &common::Screen| {
-        s.state().set_up().is_current() && s.state().set_up().survey_is_current()
-    };
-    while !current(&screen) {
-        screen.step();
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
+    common::wait(&mut screen, |s| s.state().set_up().is_current());
     screen
 }
-
-const SURVEY: &str = "unit, in\nmark, A, 6, 0, 0\nmark, B, -10, 0, 0\nmark, C, -4, 20, 0\nmark, D, -4, 0, 20\n\
-    point, tie_rod.inner, above\n\
-    tape, A, tie_rod.inner, 14.48\ntape, B, tie_rod.inner, 12.70\ntape, C, tie_rod.inner, 16.05\ntape, D, tie_rod.inner, 14.02\n\
-    height, tie_rod.inner, 8.75\n";
 
 #[test]
 #[ignore = "makes pictures for the eye"]

@@ -20,11 +20,25 @@ const WORTH_IT: f64 = 1.05;
 /// Remedies shown at most.
 const MOST: usize = 5;
 
+/// Checks of a side for which remedies are worked out, worst first: where more than these fall short, a build is mended one after another.
+const MENDED: usize = 12;
+/// What the others say.
+const LATER: &str =
+    "Remedies are worked out for the worst checks first: mend those, then look here again";
+
 /// Works remedies out for one side of an axle.
 pub(super) struct Mender<'a> {
     pub build: &'a Build,
     pub axle: AxleName,
     pub side: Side,
+}
+
+fn in_words(text: String) -> Remedy {
+    Remedy {
+        text,
+        value: None,
+        edit: None,
+    }
 }
 
 impl Mender<'_> {
@@ -55,6 +69,10 @@ impl Mender<'_> {
                 return None;
             }
             seen.push((row.part, row.check));
+            if seen.len() > MENDED {
+                row.remedies = vec![in_words(LATER.to_owned())];
+                continue;
+            }
             let case = cases
                 .iter()
                 .find(|case| Some(&case.name) == row.load_case.as_ref());
@@ -78,11 +96,7 @@ impl Mender<'_> {
         let enough = found.first().is_some_and(|(then, _)| *then >= row.wanted);
         let mut remedies: Vec<Remedy> = found.into_iter().map(|(_, remedy)| remedy).collect();
         if !enough {
-            remedies.push(Remedy {
-                text: cures::cure(row, self.build.unit),
-                value: None,
-                edit: None,
-            });
+            remedies.push(in_words(cures::cure(row, self.build.unit)));
         }
         remedies
     }

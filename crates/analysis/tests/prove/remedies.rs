@@ -194,3 +194,40 @@ fn a_tight_thread_or_joint_gets_its_room() {
     assert!(proved_anew(&build, &found, asked) >= 5);
     assert!(prove(&build, ProofDepth::Full, &|| true).is_none());
 }
+
+/// A build that nearly nothing holds is proved in little more time than a sound one: the worst checks of a side are worked out, the rest wait and say so.
+#[test]
+fn remedies_go_to_the_worst_checks_first() {
+    let mut build = common::demo("lifted");
+    build.limits.strength_factor = Some(400.0);
+    let found = proof(&build);
+    let left: Vec<&ProofRow> = found
+        .rows
+        .iter()
+        .filter(|r| r.axle == AxleName::Front && r.grade().is_some() && !r.remedies.is_empty())
+        .collect();
+    let waits = |r: &&&ProofRow| {
+        r.remedies
+            .iter()
+            .any(|m| m.text.contains("worst checks first"))
+    };
+    let standing = |r: &ProofRow| r.standing().unwrap_or(f64::INFINITY);
+    let worked: Vec<f64> = left
+        .iter()
+        .filter(|r| !waits(r))
+        .map(|r| standing(r))
+        .collect();
+    let waiting: Vec<f64> = left.iter().filter(waits).map(|r| standing(r)).collect();
+    assert!(
+        worked.len() >= 12 && waiting.len() > 12,
+        "{} {}",
+        worked.len(),
+        waiting.len()
+    );
+    let best_worked = worked.iter().copied().fold(0.0, f64::max);
+    let worst_waiting = waiting.iter().copied().fold(f64::INFINITY, f64::min);
+    assert!(
+        worst_waiting >= 0.2 * best_worked,
+        "{worst_waiting} {best_worked}"
+    );
+}

@@ -1,6 +1,6 @@
 //! Looking for the worst pose of a load case.
 
-use trammel_geometry::{Linkage, Pose, Walk};
+use trammel_geometry::{Limit, Linkage, Pose, Unreachable, Walk};
 
 use super::case::Window;
 use crate::number::{BadNumber, finite, not_negative};
@@ -78,11 +78,16 @@ pub struct Worst {
     pub severity: f64,
 }
 
-/// The regions of a window: one about straight ahead, or one at each lock where straight ahead is left out.
+/// The regions of a window: one about straight ahead, or one at each lock where straight ahead is left out. Rack travels that the linkage doesn't reach
+/// are cut off, for every pose beyond them would be walked to in vain.
 ///
 /// # Errors
 /// A part that is not finite.
-pub fn regions(window: &Window, reach: &Reach) -> Result<[Option<Region>; 2], BadNumber> {
+pub fn regions(
+    linkage: &Linkage,
+    window: &Window,
+    reach: &Reach,
+) -> Result<[Option<Region>; 2], BadNumber> {
     for part in window.travel.into_iter().chain(window.lock) {
         finite("a part of the travel in a load case's window", part)?;
     }
@@ -91,7 +96,7 @@ pub fn regions(window: &Window, reach: &Reach) -> Result<[Option<Region>; 2], Ba
     let [a, b] = window.lock.map(|part| part.abs() * reach.rack);
     let (near, far) = (a.min(b), a.max(b));
     let region = |from: f64, to: f64| {
-        let rack = [from, to];
+        let rack = reached(linkage, [from, to]);
         Some(Region { travel, rack })
     };
     Ok(if near > 0.0 {
@@ -99,6 +104,23 @@ pub fn regions(window: &Window, reach: &Reach) -> Result<[Option<Region>; 2], Ba
     } else {
         [region(-far, far), None]
     })
+}
+
+/// The part of a range of rack travels that the linkage reaches, which is one piece about the centre; the range itself where it reaches none of it.
+fn reached(linkage: &Linkage, [from, to]: [f64; 2]) -> [f64; 2] {
+    let stop = |rack: f64| match linkage.pose(0.0, rack) {
+        Err(Unreachable {
+            limit: Limit::Rack(at),
+            ..
+        }) => at,
+        _ => rack,
+    };
+    let [first, last] = [stop(from).max(from), stop(to).min(to)];
+    if first <= last {
+        [first, last]
+    } else {
+        [from, to]
+    }
 }
 
 /// `count` numbers from the first to the last; one when both are the same.
@@ -193,7 +215,7 @@ pub fn worst(
     mut severity: impl FnMut(&Pose) -> Option<f64>,
 ) -> Result<Option<Worst>, BadNumber> {
     let mut worst: Option<Worst> = None;
-    for region in regions(window, reach)?.into_iter().flatten() {
+    for region in regions(linkage, window, reach)?.into_iter().flatten() {
         let start = region
             .poses(linkage, fineness)
             .filter_map(|pose| severity(&pose).map(|severity| Worst { pose, severity }))

@@ -332,7 +332,11 @@ fn every_default_case_can_be_put_on_a_wheel() {
                 .all(|other| other.name != case.name)
         );
         let mut poses = 0;
-        for region in regions(&case.window, &reach).unwrap().into_iter().flatten() {
+        for region in regions(&linkage, &case.window, &reach)
+            .unwrap()
+            .into_iter()
+            .flatten()
+        {
             for pose in region.poses(&linkage, Fineness::default()) {
                 for &sense in case.senses() {
                     let load = scene.load(case, &linkage, &pose, sense).unwrap();
@@ -388,6 +392,41 @@ fn the_worst_pose_is_found_between_the_grid() {
     };
     assert!(worst(&linkage, &nan, &reach, Fineness::default(), hill).is_err());
     assert!(Reach::new(-1.0, 0.0, 0.0).is_err());
+}
+
+/// The rack of the specimen runs out of tie rod long before 400 mm: what lies beyond is cut off, and what is left is reached.
+#[test]
+fn rack_travels_out_of_reach_are_cut_off() {
+    let linkage = linkage();
+    let reach = Reach::new(10.0, 10.0, 400.0).unwrap();
+    let everywhere = Window {
+        travel: [-1.0, 1.0],
+        lock: [0.0, 1.0],
+    };
+    let [Some(region), None] = regions(&linkage, &everywhere, &reach).unwrap() else {
+        unreachable!("one region about straight ahead");
+    };
+    assert!(
+        region.rack[0] < -30.0 && region.rack[1] > 30.0,
+        "{region:?}"
+    );
+    for (end, beyond) in [(region.rack[0], -1.0), (region.rack[1], 1.0)] {
+        assert!(linkage.pose(0.0, end).is_ok(), "{end}");
+        assert!(linkage.pose(0.0, end + beyond).is_err(), "{end}");
+    }
+    // At the locks alone nothing is reached, and that is for the poses to say.
+    let locked = Window {
+        lock: [1.0, 1.0],
+        ..everywhere
+    };
+    for region in regions(&linkage, &locked, &reach)
+        .unwrap()
+        .into_iter()
+        .flatten()
+    {
+        assert!(region.rack[0].abs() >= 399.0, "{region:?}");
+        assert_eq!(region.poses(&linkage, Fineness::default()).count(), 0);
+    }
 }
 
 proptest! {

@@ -167,7 +167,7 @@ fn severity(finding: &Finding) -> f64 {
 
 impl Setup<'_> {
     fn prove_case(&self, case: &LoadCase, proof: &mut Proof) {
-        let boxes = match regions(&case.window, &self.reach) {
+        let boxes = match regions(self.linkage, &case.window, &self.reach) {
             Ok(boxes) => boxes,
             Err(why) => return proof.omit(Some(case), None, why.into()),
         };
