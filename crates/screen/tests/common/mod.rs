@@ -7,6 +7,9 @@
     reason = "each test uses a part of it; a test stops where it fails"
 )]
 
+pub mod pages;
+pub mod seen;
+
 use std::{
     cell::RefCell,
     path::{Path, PathBuf},
