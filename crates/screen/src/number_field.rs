@@ -34,7 +34,7 @@ impl NumberField<'_> {
             .id(id)
             .desired_width(self.width)
             .align(Align2::RIGHT_CENTER)
-            .hint_text(egui::RichText::new(self.hint).color(tokens.ink_faint))
+            .hint_text(egui::RichText::new(self.hint).color(tokens.ink_hint))
             .margin(egui::Margin::symmetric(5, 2));
         let response = ui
             .add_enabled_ui(self.enabled, |ui| ui.add_sized([self.width, 22.0], edit))

@@ -33,6 +33,8 @@ pub enum Manner {
     Plain,
     /// Narrow.
     Thin,
+    /// Narrow and dashed: what is not built but would be.
+    Dashed,
     /// As narrow as can be.
     Hair,
     /// Narrow, dashed and grey: how it was.
@@ -253,19 +255,19 @@ fn marks<'a>(trace: Trace) -> Points<'a> {
 fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
     let (width, colour) = match trace.manner {
         Manner::Plain => (weight::WIDE, trace.colour),
-        Manner::Thin => (weight::SYMBOL, trace.colour),
+        Manner::Thin | Manner::Dashed => (weight::SYMBOL, trace.colour),
         Manner::Hair => (weight::HAIR, trace.colour),
         Manner::Bar | Manner::Marks => (weight::NARROW, trace.colour),
         Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
-    let ghost = trace.manner == Manner::Ghost;
+    let manner = trace.manner;
     let line = Line::new(trace.name, PlotPoints::from(trace.points))
         .color(colour)
         .width(width);
-    if ghost {
-        line.style(LineStyle::dashed_dense()).allow_hover(false)
-    } else {
-        line
+    match manner {
+        Manner::Ghost => line.style(LineStyle::dashed_dense()).allow_hover(false),
+        Manner::Dashed => line.style(LineStyle::dashed_loose()),
+        _ => line,
     }
 }
 

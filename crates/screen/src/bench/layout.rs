@@ -40,7 +40,7 @@ struct Places {
 impl Places {
     fn of(screen: Rect) -> Self {
         let (strip, rest) = screen.split_top_bottom_at_y(screen.top() + TOP);
-        let width = (0.335 * screen.width()).clamp(380.0, 560.0);
+        let width = (0.335 * screen.width()).clamp(400.0, 560.0);
         let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
         let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
         Self {

@@ -7,6 +7,7 @@
     reason = "each test uses a part of it; a test stops where it fails"
 )]
 
+pub mod odd;
 pub mod pages;
 pub mod seen;
 

@@ -47,8 +47,12 @@ fn gather(shape: &Shape, clip: Rect, all: &mut Vec<Words>) {
 /// A text that shows a number that is none.
 pub fn no_number(words: &[Words]) -> Option<&str> {
     let bad = |text: &str| {
-        text.split(|c: char| !c.is_alphanumeric())
-            .any(|w| matches!(w, "NaN" | "nan" | "NAN" | "inf" | "Inf" | "INF" | "infinity"))
+        text.split(|c: char| !c.is_alphanumeric()).any(|w| {
+            matches!(
+                w,
+                "NaN" | "nan" | "NAN" | "inf" | "Inf" | "INF" | "infinity"
+            )
+        })
     };
     words.iter().map(|w| w.text.as_str()).find(|t| bad(t))
 }

@@ -32,7 +32,7 @@ pub fn random(dice: &mut Dice, edits: usize) -> Build {
 
 /// A length near nought, as large as a part, or absurd, in the build's unit.
 fn length(dice: &mut Dice, build: &Build, most_mm: f64) -> f64 {
-    let mm = match dice.below(20) {
+    let mm = match dice.below(60) {
         0 => dice.one_of(&[0.0, 1e-9, 1e9, -1e9, 1e300]),
         _ => dice.between(-most_mm, most_mm),
     };
@@ -50,7 +50,11 @@ fn edit(dice: &mut Dice, build: &Build) -> Edit {
         AxleName::Front
     };
     let point = dice.one_of(&PointName::ALL);
-    let side = if dice.below(3) == 0 { Side::Right } else { Side::Left };
+    let side = if dice.below(3) == 0 {
+        Side::Right
+    } else {
+        Side::Left
+    };
     let at = PointRef { axle, side, point };
     let spec = build.axle_spec(axle).unwrap_or(&build.front);
     match dice.below(18) {
@@ -79,17 +83,19 @@ fn edit(dice: &mut Dice, build: &Build) -> Edit {
         7 => Edit::SetTravel(
             axle,
             (dice.below(4) > 0).then(|| TravelSpec {
-                bump: length(dice, build, 300.0).abs(),
-                droop: -length(dice, build, 300.0).abs(),
+                bump: length(dice, build, 150.0).abs(),
+                droop: -length(dice, build, 150.0).abs(),
             }),
         ),
         8 => Edit::SetSpring(
             axle,
-            spec.spring.filter(|_| dice.below(3) > 0).map(|s| trammel_build::SpringSpec {
-                open_length: s.open_length.map(|v| v * dice.between(0.8, 1.2)),
-                rate: Some(SpringRate::NewtonsPerMillimetre(dice.between(0.1, 200.0))),
-                ..s
-            }),
+            spec.spring
+                .filter(|_| dice.below(3) > 0)
+                .map(|s| trammel_build::SpringSpec {
+                    open_length: s.open_length.map(|v| v * dice.between(0.8, 1.2)),
+                    rate: Some(SpringRate::NewtonsPerMillimetre(dice.between(0.1, 200.0))),
+                    ..s
+                }),
         ),
         9 => Edit::SetRack(RackSpec {
             travel: maybe(dice, 0.0, 200.0).map(|mm| build.unit.from_mm(mm)),
@@ -104,8 +110,13 @@ fn edit(dice: &mut Dice, build: &Build) -> Edit {
         }),
         11 => Edit::SetHit(Hit {
             weights: maybe(dice, 0.0, 50.0),
-            direction: (dice.below(2) == 0)
-                .then(|| [dice.between(-1.0, 1.0), dice.between(-1.0, 1.0), dice.part()]),
+            direction: (dice.below(2) == 0).then(|| {
+                [
+                    dice.between(-1.0, 1.0),
+                    dice.between(-1.0, 1.0),
+                    dice.part(),
+                ]
+            }),
             at: dice.one_of(&[None, Some(HitPoint::WheelCentre), Some(HitPoint::Contact)]),
         }),
         12 => Edit::SetLimits(Limits {
@@ -115,11 +126,20 @@ fn edit(dice: &mut Dice, build: &Build) -> Edit {
             clearance: maybe(dice, 0.0, 3.0),
             ..build.limits
         }),
-        13 => Edit::SetKeepOuts((0..dice.below(4)).map(|i| keep_out(dice, build, i)).collect()),
+        13 => Edit::SetKeepOuts(
+            (0..dice.below(4))
+                .map(|i| keep_out(dice, build, i))
+                .collect(),
+        ),
         14 => Edit::SetTolerances(Tolerances {
             jig_drilled: maybe(dice, 0.0, 1.0),
             tape: maybe(dice, 0.0, 1.0),
-            usual: dice.one_of(&[None, Some(MadeBy::JigDrilled), Some(MadeBy::HandHeld), Some(MadeBy::Deviation(0.3))]),
+            usual: dice.one_of(&[
+                None,
+                Some(MadeBy::JigDrilled),
+                Some(MadeBy::HandHeld),
+                Some(MadeBy::Deviation(0.3)),
+            ]),
             ..build.tolerances.clone()
         }),
         15 => match dice.below(4) {
@@ -130,7 +150,10 @@ fn edit(dice: &mut Dice, build: &Build) -> Edit {
         },
         16 => Edit::ConvertUnit(dice.one_of(&[LengthUnit::Inch, LengthUnit::Millimetre])),
         _ => Edit::SetRear((dice.below(2) == 0).then(|| {
-            Box::new(trammel_build::AxleSpec { rack: RackSpec::default(), ..build.front.clone() })
+            Box::new(trammel_build::AxleSpec {
+                rack: RackSpec::default(),
+                ..build.front.clone()
+            })
         })),
     }
 }
@@ -143,5 +166,8 @@ fn keep_out(dice: &mut Dice, build: &Build, i: usize) -> KeepOut {
     } else {
         KeepOutCorners::Box(a, b)
     };
-    KeepOut { name: format!("thing {i}"), corners }
+    KeepOut {
+        name: format!("thing {i}"),
+        corners,
+    }
 }

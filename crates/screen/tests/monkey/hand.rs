@@ -192,7 +192,11 @@ impl Hand {
             50..74 => self.key(screen),
             74..82 => screen.event(Event::Text(self.dice.one_of(&TEXTS).into())),
             82..84 => screen.event(Event::Paste(self.dice.one_of(&PASTES).into())),
-            84 => screen.event(if self.dice.below(2) == 0 { Event::Copy } else { Event::Cut }),
+            84 => screen.event(if self.dice.below(2) == 0 {
+                Event::Copy
+            } else {
+                Event::Cut
+            }),
             85 => self.drop_file(screen),
             86 => self.answer(),
             87..89 => self.resize(screen),
@@ -200,7 +204,11 @@ impl Hand {
                 let light = self.dice.below(2) == 0;
                 screen.state_mut().set_light(light);
             }
-            91 => screen.event(if self.dice.below(2) == 0 { Event::PointerGone } else { Event::WindowFocused(false) }),
+            91 => screen.event(if self.dice.below(2) == 0 {
+                Event::PointerGone
+            } else {
+                Event::WindowFocused(false)
+            }),
             _ => {
                 let all = Turn::all();
                 let turn = self.dice.one_of(&all);
@@ -259,7 +267,11 @@ impl Hand {
     }
 
     fn wheel(&mut self, screen: &Screen) {
-        let unit = self.dice.one_of(&[MouseWheelUnit::Point, MouseWheelUnit::Line, MouseWheelUnit::Page]);
+        let unit = self.dice.one_of(&[
+            MouseWheelUnit::Point,
+            MouseWheelUnit::Line,
+            MouseWheelUnit::Page,
+        ]);
         let delta = vec2(
             self.dice.between(-20.0, 20.0) as f32,
             self.dice.between(-100.0, 100.0) as f32,
@@ -298,7 +310,10 @@ impl Hand {
     fn drop_file(&mut self, screen: &mut Screen) {
         let at = self.dice.below(self.files.len());
         let path = self.files[at].clone();
-        screen.input_mut().dropped_files.push(Arc::new(Dropped(path)));
+        screen
+            .input_mut()
+            .dropped_files
+            .push(Arc::new(Dropped(path)));
     }
 
     /// The desktop's dialog answers, asked or not.

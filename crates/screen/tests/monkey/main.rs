@@ -3,7 +3,12 @@
 //!
 //! `TRAMMEL_MONKEY_EVENTS=100000 cargo test -p trammel-screen --test monkey -- --ignored` does as many as are asked for.
 
-#![allow(clippy::expect_used, clippy::panic, reason = "a test stops where it fails")]
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+#![allow(clippy::print_stdout, reason = "the long test tells what was slow")]
 
 #[path = "../common/mod.rs"]
 mod common;
@@ -13,7 +18,10 @@ mod found;
 mod hand;
 mod watch;
 
-use std::sync::{Mutex, PoisonError};
+use std::{
+    sync::{Mutex, PoisonError},
+    time::{Duration, Instant},
+};
 
 use trammel_screen::Start;
 
@@ -23,6 +31,8 @@ use watch::Watch;
 
 /// Events of one run on one build: fewer than steps are kept for undo.
 const RUN: usize = 400;
+/// A longer event is told by the long test.
+const LONG: Duration = Duration::from_millis(1500);
 /// Events between two looks at everything.
 const BURST: usize = 10;
 
@@ -41,7 +51,8 @@ fn start(run: usize) -> (String, Start) {
     ("random build".into(), Start::Build(Box::new(build)))
 }
 
-fn play(run: usize, events: usize) {
+/// Plays a run; the events that took long.
+fn play(run: usize, events: usize) -> Vec<String> {
     let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
     let folder = tempfile::tempdir().expect("a temporary folder");
     std::env::set_current_dir(folder.path()).expect("what is saved goes there");
@@ -53,14 +64,21 @@ fn play(run: usize, events: usize) {
     (screen.ctx).set_missing_glyph_policy(egui::MissingGlyphPolicy::Tofu);
     let mut hand = Hand::new(run as u64, host, folder.path());
     let mut watch = Watch::new(&screen);
+    let mut slow = Vec::new();
     for event in 0..events {
+        let begun = Instant::now();
         hand.act(&mut screen);
+        let took = begun.elapsed();
+        if took > LONG {
+            slow.push(format!("event {event}: {} ms", took.as_millis()));
+        }
         watch.after_event(&screen);
         if event % BURST == BURST - 1 {
             watch.after_burst(&screen, &format!("run {run} on {name}, event {event}"));
         }
     }
     watch.back_and_forth(&mut screen, &mut hand, &format!("run {run} on {name}"));
+    slow
 }
 
 #[test]
@@ -80,9 +98,18 @@ fn many_random_events_break_nothing() {
     let mut broken = Vec::new();
     for run in first..first + events.div_ceil(RUN) {
         let played = std::panic::catch_unwind(|| play(run, RUN));
-        if played.is_err() {
-            broken.push(run);
-        }
+        let told = match played {
+            Ok(slow) if slow.is_empty() => "fine".into(),
+            Ok(slow) => format!("fine, slow at {}", slow.join(", ")),
+            Err(_) => {
+                broken.push(run);
+                "BROKEN".into()
+            }
+        };
+        println!("run {run} of {RUN} events: {told}");
     }
-    assert!(broken.is_empty(), "of {events} events these runs of {RUN} broke: {broken:?}");
+    assert!(
+        broken.is_empty(),
+        "of {events} events these runs of {RUN} broke: {broken:?}"
+    );
 }

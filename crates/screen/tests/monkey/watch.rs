@@ -16,7 +16,9 @@ pub struct Watch {
 
 impl Watch {
     pub fn new(screen: &Screen) -> Self {
-        Self { begun: screen.state().build().clone() }
+        Self {
+            begun: screen.state().build().clone(),
+        }
     }
 
     /// After every event: with nothing to take back, this is where the history begins.
@@ -34,13 +36,21 @@ impl Watch {
             "{when}: {:?}",
             results.fault
         );
-        assert_eq!(bench.build().faults(), [], "{when}: the build is not usable");
+        assert_eq!(
+            bench.build().faults(),
+            [],
+            "{when}: the build is not usable"
+        );
         let painted = seen::words(screen);
         assert_eq!(seen::no_number(&painted), None, "{when}");
         let text = write(bench.build());
         assert_eq!(read(&text).as_ref(), Ok(bench.build()), "{when}: read back");
         let text = Document::new(&self.begun).text_for(bench.build());
-        assert_eq!(read(&text).as_ref(), Ok(bench.build()), "{when}: read back as edited");
+        assert_eq!(
+            read(&text).as_ref(),
+            Ok(bench.build()),
+            "{when}: read back as edited"
+        );
     }
 
     /// Back to where the history began, and forward again: equal to the last bit.

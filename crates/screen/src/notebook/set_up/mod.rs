@@ -76,7 +76,7 @@ fn legend(ui: &mut Ui, input: &NotebookInput<'_>) {
             ("— as drawn", tokens.tie_rod, true),
             ("• read", tokens.ink, read),
             ("— most likely", tokens.lower_arm, known),
-            ("— after the move", tokens.upper_arm, known),
+            ("‒ ‒ after the move", tokens.upper_arm, known),
         ] {
             if shown {
                 ui.label(RichText::new(word).small().color(colour));

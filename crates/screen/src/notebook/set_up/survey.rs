@@ -56,7 +56,7 @@ fn small_edit(
 ) -> bool {
     let edit = TextEdit::singleline(text)
         .desired_width(width)
-        .hint_text(RichText::new(hint).color(input.tokens.ink_faint));
+        .hint_text(RichText::new(hint).color(input.tokens.ink_hint));
     let response = ui.add(edit);
     name_node(ui, response.id, name);
     response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter))
