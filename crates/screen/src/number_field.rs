@@ -71,6 +71,12 @@ pub fn name_node(ui: &Ui, id: Id, name: &str) {
         .accesskit_node_builder(id, |node| node.set_label(name));
 }
 
+/// Gives a picture the words that a screen reader says for what it shows.
+pub fn tell_node(ui: &Ui, id: Id, words: &str) {
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_value(words));
+}
+
 fn select_all(ui: &Ui, id: Id, text: &str) {
     if let Some(mut state) = egui::TextEdit::load_state(ui.ctx(), id) {
         let end = egui::text::CCursor::new(text.chars().count());

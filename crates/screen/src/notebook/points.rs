@@ -13,7 +13,7 @@ use crate::{
 /// Least and most width of a cell, points.
 const CELL: [f32; 2] = [56.0, 74.0];
 /// Width of the names with what stands between.
-const NAMES: f32 = 182.0;
+const NAMES: f32 = 174.0;
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let unit = input.build.unit;
@@ -40,6 +40,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
     });
     let [least, most] = CELL;
     let cell = ((ui.available_width() - NAMES) / 3.0).clamp(least, most);
+    ui.spacing_mut().button_padding.x = 4.0;
     Grid::new("point table")
         .num_columns(4)
         .spacing(egui::vec2(6.0, 3.0))

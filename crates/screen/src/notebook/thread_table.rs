@@ -126,7 +126,11 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, rows: &[&ThreadRow], view: &mut
     Grid::new("threads").spacing(vec2(8.0, 1.0)).show(ui, |ui| {
         ui.label("");
         for grade in &grades {
-            ui.label(RichText::new(grade).small().color(input.tokens.ink_soft));
+            ui.scope(|ui| {
+                ui.set_max_width(width);
+                let text = RichText::new(grade).small().color(input.tokens.ink_soft);
+                ui.add(egui::Label::new(text).wrap());
+            });
         }
         ui.end_row();
         for thread in &threads {

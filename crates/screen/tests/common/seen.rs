@@ -2,7 +2,7 @@
 
 use egui::{Rect, Shape};
 
-/// A run of text as it was painted.
+/// A row of text as it was painted.
 #[derive(Clone, Debug)]
 pub struct Words {
     pub text: String,
@@ -34,12 +34,14 @@ pub fn words(screen: &super::Screen) -> Vec<Words> {
 fn gather(shape: &Shape, clip: Rect, all: &mut Vec<Words>) {
     match shape {
         Shape::Vec(shapes) => shapes.iter().for_each(|s| gather(s, clip, all)),
-        Shape::Text(text) if text.opacity_factor > 0.05 => all.push(Words {
-            text: text.galley.text().to_owned(),
-            ink: text.galley.mesh_bounds.translate(text.pos.to_vec2()),
-            clip,
-            cut: text.galley.elided,
-        }),
+        Shape::Text(text) if text.opacity_factor > 0.05 => {
+            all.extend(text.galley.rows.iter().map(|row| Words {
+                text: row.text(),
+                ink: (row.visuals.mesh_bounds).translate((text.pos + row.pos.to_vec2()).to_vec2()),
+                clip,
+                cut: text.galley.elided,
+            }));
+        }
         _ => {}
     }
 }

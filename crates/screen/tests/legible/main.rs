@@ -11,4 +11,5 @@ mod common;
 
 mod colours;
 mod eyes;
+mod names;
 mod room;

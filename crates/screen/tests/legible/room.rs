@@ -24,7 +24,12 @@ fn screen_of(build: Build, size: Vec2) -> Screen {
 /// Where words have fixed places: everywhere but on the drawing, whose labels move with it.
 fn on_the_table(size: Vec2) -> Rect {
     let notebook = (0.335 * size.x).clamp(400.0, 560.0);
-    Rect::from_min_max(pos2(0.0, 44.0), pos2(size.x - notebook, size.y - 66.0))
+    let bar = if size.x - notebook < 788.0 {
+        96.0
+    } else {
+        66.0
+    };
+    Rect::from_min_max(pos2(0.0, 44.0), pos2(size.x - notebook, size.y - bar))
 }
 
 /// What is wrong with the words of this frame.

@@ -72,7 +72,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
     } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut add = false;
     ui.horizontal_wrapped(|ui| {
-        ComboBox::from_id_salt("survey kind")
+        let kinds = ComboBox::from_id_salt("survey kind")
             .selected_text(word)
             .width(74.0)
             .show_ui(ui, |ui| {
@@ -81,6 +81,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
                         .on_hover_text(kind.about);
                 }
             });
+        name_node(ui, kinds.response.id, "Kind of line");
         let from = if two { "from" } else { "name" };
         small_edit(ui, input, "Survey point", &mut entry.from, from, 90.0);
         if two {
