@@ -14,8 +14,21 @@ use crate::{
     words,
 };
 
-/// Width of the sliders at the right.
-const SLIDERS: f32 = 348.0;
+/// Least and most width of the sliders at the right.
+const SLIDERS: [f32; 2] = [286.0, 348.0];
+/// What the selected point's row takes where there is enough.
+const POINT: f32 = 560.0;
+/// A bar narrower than this has the sliders in a row of their own.
+const NARROW: f32 = 760.0;
+/// Width of a number of the selected point.
+const NUMBER: f32 = 70.0;
+/// What stands beside a slider: its name, its value, a button, the room between.
+const BESIDE: f32 = 178.0;
+
+/// Height of a bar of this width, with its margins.
+pub(crate) fn height(width: f32) -> f32 {
+    if width < NARROW { 96.0 } else { 66.0 }
+}
 
 /// What the bar reads.
 #[derive(Clone, Copy, Debug)]
@@ -32,20 +45,40 @@ pub struct BottomBarInput<'a> {
 pub fn ui(ui: &mut Ui, input: &BottomBarInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let axle = input.study.and_then(|s| s.axle(view.axle));
     let whole = ui.max_rect();
-    let (left, right) = whole.split_left_right_at_x(whole.right() - SLIDERS);
+    let narrow = whole.width() < NARROW;
+    let (words, sliders) = if narrow {
+        whole.split_top_bottom_at_y(whole.bottom() - 26.0)
+    } else {
+        let [least, most] = SLIDERS;
+        let width = (whole.width() - POINT).clamp(least, most);
+        let (left, right) = whole.split_left_right_at_x(whole.right() - width);
+        (left.with_max_x(left.right() - 12.0), right)
+    };
     let place = |rect| {
         UiBuilder::new()
             .max_rect(rect)
             .layout(Layout::top_down(Align::Min))
     };
-    let mut words = ui.new_child(place(left.with_max_x(left.right() - 12.0)));
-    words.set_clip_rect(left.expand2(egui::vec2(0.0, 6.0)));
+    let clip = words.expand2(egui::vec2(0.0, 6.0));
+    let mut words = ui.new_child(place(words));
+    words.set_clip_rect(clip);
     match view.selected {
         Some(point) => selected(&mut words, input, axle, view, point, requests),
         None => hints(&mut words, input.tokens, view.stage),
     }
     if let Some(axle) = axle {
-        pose_sliders(&mut ui.new_child(place(right)), input, axle, view, requests);
+        if narrow {
+            let half = sliders.center().x;
+            let (left, right) = sliders.split_left_right_at_x(half);
+            let left = left.with_max_x(half - 12.0);
+            travel_slider(&mut ui.new_child(place(left)), input, axle, view, requests);
+            rack_slider(&mut ui.new_child(place(right)), input, axle, view, requests);
+        } else {
+            let mut right = ui.new_child(place(sliders));
+            right.spacing_mut().item_spacing.y = 3.0;
+            travel_slider(&mut right, input, axle, view, requests);
+            rack_slider(&mut right, input, axle, view, requests);
+        }
     }
 }
 
@@ -85,13 +118,22 @@ fn selected(
         ui.spacing_mut().item_spacing.x = 5.0;
         let colour = crate::notebook::member_colour(at.point, tokens);
         let name = format!("{}, {}", at.point.label(), at.side.word());
-        ui.label(RichText::new(name).font(type_size::head()).color(colour));
+        let own = at.side == Side::Right;
+        // The numbers come first; the name has what they leave.
+        let others = 3.0 * (NUMBER + 20.0) + if own { 102.0 } else { 48.0 };
+        ui.scope(|ui| {
+            ui.set_max_width((ui.available_width() - others).max(40.0));
+            let text = RichText::new(&name).font(type_size::head()).color(colour);
+            ui.add(egui::Label::new(text).truncate())
+        })
+        .inner
+        .on_hover_text(&name);
         for (axis, locked) in trammel_build::Axis::ALL.into_iter().zip(locks) {
             let value = triple.get(axis.index()).copied().unwrap_or_default();
             ui.label(RichText::new(axis.letter()).small().color(tokens.ink_soft));
             let shown = format_length(value, unit);
             let name = format!("Selected point, {}", axis.letter());
-            let field = NumberField { name: &name, shown: &shown, hint: "", width: 74.0, enabled: !locked };
+            let field = NumberField { name: &name, shown: &shown, hint: "", width: NUMBER, enabled: !locked };
             if let Some(typed) = field.ui(ui, tokens) {
                 requests.push(typed_coordinate(view, at, triple, axis, &typed, unit));
             }
@@ -101,7 +143,7 @@ fn selected(
         if ui.small_button(word).on_hover_text("A locked point can't be dragged, nudged or typed (L)").clicked() {
             requests.push(Request::Act(Action::LockPoint));
         }
-        if at.side == Side::Right {
+        if own {
             let own = input.build.has_own_right_point(at.axle, at.point);
             let word = if own { "Mirror" } else { "Own" };
             let why = "Give the right side a place of its own for this point, or make it the left's mirror image again (M)";
@@ -223,7 +265,7 @@ fn arm_length(pose: &Pose, linkage: &trammel_geometry::Linkage, lower: bool) -> 
     (reach - axis * axis.dot(&reach)).norm()
 }
 
-fn pose_sliders(
+fn travel_slider(
     ui: &mut Ui,
     input: &BottomBarInput<'_>,
     axle: &AxleStudy,
@@ -231,7 +273,6 @@ fn pose_sliders(
     requests: &mut Vec<Request>,
 ) {
     let range = axle.model.travel;
-    ui.spacing_mut().item_spacing.y = 3.0;
     ui.horizontal(|ui| {
         let playing = view.playing_since.is_some();
         let (word, hover) = if playing {
@@ -249,24 +290,34 @@ fn pose_sliders(
             requests.push(Request::Act(Action::Play));
         }
     });
-    if axle.model.rack.is_some() {
-        let lock = axle.model.lock();
-        ui.horizontal(|ui| {
-            if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
-                requests.push(Request::Pose {
-                    travel: view.travel,
-                    rack,
-                });
-            }
-            if ui
-                .small_button("Zero")
-                .on_hover_text("Back to the design position (0)")
-                .clicked()
-            {
-                requests.push(Request::Act(Action::ResetPose));
-            }
-        });
+}
+
+fn rack_slider(
+    ui: &mut Ui,
+    input: &BottomBarInput<'_>,
+    axle: &AxleStudy,
+    view: &View,
+    requests: &mut Vec<Request>,
+) {
+    if axle.model.rack.is_none() {
+        return;
     }
+    let lock = axle.model.lock();
+    ui.horizontal(|ui| {
+        if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
+            requests.push(Request::Pose {
+                travel: view.travel,
+                rack,
+            });
+        }
+        if ui
+            .small_button("Zero")
+            .on_hover_text("Back to the design position (0)")
+            .clicked()
+        {
+            requests.push(Request::Act(Action::ResetPose));
+        }
+    });
 }
 
 /// A named slider with its value as it would be read on a tape; mm in and out.
@@ -280,12 +331,13 @@ fn slider(
 ) -> Option<f64> {
     let unit = input.build.unit;
     let tokens = input.tokens;
+    let whole = ui.available_width();
     ui.add_sized(
         [44.0, 18.0],
         egui::Label::new(RichText::new(name).small().color(tokens.ink_soft)),
     );
     let mut value = mm;
-    ui.spacing_mut().slider_width = 170.0;
+    ui.spacing_mut().slider_width = (whole - BESIDE).clamp(40.0, 170.0);
     let response = ui.add(
         Slider::new(&mut value, low..=high)
             .show_value(false)

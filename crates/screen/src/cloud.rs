@@ -4,7 +4,8 @@ use egui::{Align2, Pos2, Rect, Sense, Stroke, Ui, Vec2b, vec2};
 use egui_plot::{AxisHints, Plot, PlotPoint, PlotPoints, Points};
 
 use crate::{
-    plot::{tick_decimals, ticks},
+    number_field::tell_node,
+    plot::{opened, tick_decimals, ticks},
     tokens::{Tokens, type_size, weight},
     words,
 };
@@ -51,7 +52,7 @@ const NEAR: f32 = 9.0;
 impl Cloud<'_> {
     /// Paints it over the width that is left; the mark that was clicked.
     pub fn ui(self, ui: &mut Ui, tokens: &Tokens) -> Option<usize> {
-        let (x, y) = (self.x, self.y);
+        let (x, y) = (opened(self.x), opened(self.y));
         let sign = self.y_sign;
         let x_axis = AxisHints::new_x()
             .label(
@@ -94,6 +95,12 @@ impl Cloud<'_> {
         response
             .response
             .widget_info(|| egui::WidgetInfo::labeled(egui::Role::Figure, true, &name));
+        let chosen = self.marks.iter().find(|m| m.chosen);
+        let words = match chosen {
+            Some(mark) => format!("{} layouts; looked at: {}", self.marks.len(), mark.name),
+            None => format!("{} layouts; none is looked at", self.marks.len()),
+        };
+        tell_node(ui, response.response.id, &words);
         let frame = response.response.rect;
         let screen = |[x, y]: [f64; 2]| {
             let at = response

@@ -34,7 +34,7 @@ impl NumberField<'_> {
             .id(id)
             .desired_width(self.width)
             .align(Align2::RIGHT_CENTER)
-            .hint_text(egui::RichText::new(self.hint).color(tokens.ink_faint))
+            .hint_text(egui::RichText::new(self.hint).color(tokens.ink_hint))
             .margin(egui::Margin::symmetric(5, 2));
         let response = ui
             .add_enabled_ui(self.enabled, |ui| ui.add_sized([self.width, 22.0], edit))
@@ -69,6 +69,12 @@ impl NumberField<'_> {
 pub fn name_node(ui: &Ui, id: Id, name: &str) {
     ui.ctx()
         .accesskit_node_builder(id, |node| node.set_label(name));
+}
+
+/// Gives a picture the words that a screen reader says for what it shows.
+pub fn tell_node(ui: &Ui, id: Id, words: &str) {
+    ui.ctx()
+        .accesskit_node_builder(id, |node| node.set_value(words));
 }
 
 fn select_all(ui: &Ui, id: Id, text: &str) {

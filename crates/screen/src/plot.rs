@@ -9,6 +9,7 @@ use egui_plot::{
 };
 
 use crate::{
+    number_field::tell_node,
     tokens::{Tokens, weight},
     words,
 };
@@ -33,6 +34,8 @@ pub enum Manner {
     Plain,
     /// Narrow.
     Thin,
+    /// Narrow and dashed: what is not built but would be.
+    Dashed,
     /// As narrow as can be.
     Hair,
     /// Narrow, dashed and grey: how it was.
@@ -137,6 +140,7 @@ impl Curve<'_> {
                     ))
                 }
             });
+        let words = self.words(x_decimals + 1, decimals + 1);
         let response = plot.show(ui, |p| {
             p.set_plot_bounds_x(left..=right);
             p.set_plot_bounds_y(low..=high);
@@ -180,10 +184,41 @@ impl Curve<'_> {
         let inner = response.response;
         let name = self.name.to_owned();
         inner.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Figure, true, &name));
+        tell_node(ui, inner.id, &words);
         let asked = inner.clicked() || inner.dragged();
         let at = asked.then(|| inner.interact_pointer_pos()).flatten()?;
         let x = response.transform.value_from_position(at).x;
-        Some(x.clamp(*self.x.start(), *self.x.end()))
+        let [low, high] = opened([*self.x.start(), *self.x.end()]);
+        Some(x.clamp(low, high))
+    }
+
+    /// What the plot shows, for a screen reader: each line from its lowest to its highest, and where the moved linkage is.
+    fn words(&self, x_decimals: usize, y_decimals: usize) -> String {
+        let y = |v: f64| format!("{}{}", words::signed(v, y_decimals), self.y_sign);
+        let mut parts: Vec<String> = Vec::new();
+        for trace in &self.traces {
+            if matches!(trace.manner, Manner::Hair | Manner::Bar) {
+                continue;
+            }
+            let ys = || trace.points.iter().map(|p| p[1]).filter(|v| v.is_finite());
+            let (low, high) = (
+                ys().fold(f64::INFINITY, f64::min),
+                ys().fold(f64::NEG_INFINITY, f64::max),
+            );
+            parts.push(if low <= high {
+                format!("{}: {} to {}", trace.name, y(low), y(high))
+            } else {
+                format!("{}: nothing to show", trace.name)
+            });
+        }
+        if let Some([at, here]) = self.here {
+            let at = words::signed(at, x_decimals);
+            parts.push(format!("{} at {at} {}", y(here), self.x_sign));
+        }
+        if parts.is_empty() {
+            parts.push("nothing to show".to_owned());
+        }
+        parts.join("; ")
     }
 
     /// Ends of the horizontal axis: a little wider than its range where readings are shown, so that those at its ends are whole.
@@ -191,7 +226,7 @@ impl Curve<'_> {
         let (left, right) = (*self.x.start(), *self.x.end());
         let marks = self.traces.iter().any(|t| t.manner == Manner::Marks);
         let more = if marks { 0.025 * (right - left) } else { 0.0 };
-        [left - more, right + more]
+        opened([left - more, right + more])
     }
 
     /// Ends of the vertical axis. A faint family may make it three times as long as the other lines ask for, and is cut off there.
@@ -223,7 +258,29 @@ impl Curve<'_> {
         }
         let middle = 0.5 * (low + high);
         let span = (high - low).max(self.least_span) * 1.16;
-        (middle - 0.5 * span, middle + 0.5 * span)
+        opened([middle - 0.5 * span, middle + 0.5 * span]).into()
+    }
+}
+
+/// Ends of an axis that a plot can take: finite, the left one less than the right. A range of one place is widened about it.
+pub(crate) fn opened([low, high]: [f64; 2]) -> [f64; 2] {
+    // Differences of larger numbers would not be finite on the way to the screen.
+    const LARGEST: f64 = 1e30;
+    let end = |v: f64| {
+        if v.is_nan() {
+            0.0
+        } else {
+            v.clamp(-LARGEST, LARGEST)
+        }
+    };
+    let (low, high) = (end(low).min(end(high)), end(low).max(end(high)));
+    let least = 1e-6 * low.abs().max(high.abs()).max(1e-3);
+    if high - low > least {
+        [low, high]
+    } else {
+        let middle = 0.5 * (low + high);
+        let more = 0.5 * middle.abs().max(1.0);
+        [middle - more, middle + more]
     }
 }
 
@@ -253,19 +310,19 @@ fn marks<'a>(trace: Trace) -> Points<'a> {
 fn line<'a>(trace: Trace, tokens: &Tokens) -> Line<'a> {
     let (width, colour) = match trace.manner {
         Manner::Plain => (weight::WIDE, trace.colour),
-        Manner::Thin => (weight::SYMBOL, trace.colour),
+        Manner::Thin | Manner::Dashed => (weight::SYMBOL, trace.colour),
         Manner::Hair => (weight::HAIR, trace.colour),
         Manner::Bar | Manner::Marks => (weight::NARROW, trace.colour),
         Manner::Ghost => (weight::NARROW, tokens.ink_soft),
     };
-    let ghost = trace.manner == Manner::Ghost;
+    let manner = trace.manner;
     let line = Line::new(trace.name, PlotPoints::from(trace.points))
         .color(colour)
         .width(width);
-    if ghost {
-        line.style(LineStyle::dashed_dense()).allow_hover(false)
-    } else {
-        line
+    match manner {
+        Manner::Ghost => line.style(LineStyle::dashed_dense()).allow_hover(false),
+        Manner::Dashed => line.style(LineStyle::dashed_loose()),
+        _ => line,
     }
 }
 
@@ -341,6 +398,53 @@ mod tests {
             .map(|m| (m.value * 1e9).round() / 1e9)
             .collect();
         assert_eq!(values, [-0.2, 0.0, 0.2, 0.4]);
+    }
+
+    /// Random events stopped the window at a ride-height study of a single row.
+    #[test]
+    fn a_plot_over_a_single_place_is_painted() {
+        for x in [0.0..=0.0, 5.0..=5.0, f64::NAN..=f64::NAN, 3.0..=-3.0] {
+            for y in [0.0, 1e308, f64::NAN] {
+                egui::__run_test_ui(|ui| {
+                    let curve = Curve {
+                        name: "a plot",
+                        height: 100.0,
+                        traces: vec![Trace {
+                            name: "one place".into(),
+                            points: vec![[*x.start(), y], [*x.end(), -y]],
+                            colour: Color32::WHITE,
+                            manner: Manner::Plain,
+                        }],
+                        x: x.clone(),
+                        least_span: 0.0,
+                        within: None,
+                        band: Vec::new(),
+                        here: None,
+                        x_sign: "in",
+                        y_sign: "°",
+                        x_label: String::new(),
+                    };
+                    assert_eq!(curve.ui(ui, &Tokens::dark()), None);
+                });
+            }
+        }
+    }
+
+    #[test]
+    fn ends_of_an_axis_are_in_order_and_apart() {
+        assert_eq!(opened([-2.0, 3.0]), [-2.0, 3.0]);
+        for ends in [
+            [0.0, 0.0],
+            [7.0, 7.0],
+            [f64::NEG_INFINITY, f64::INFINITY],
+            [2.0, f64::NAN],
+        ] {
+            let [low, high] = opened(ends);
+            assert!(
+                low < high && (high - low).is_finite(),
+                "{ends:?}: {low} {high}"
+            );
+        }
     }
 
     #[test]

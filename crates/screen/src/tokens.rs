@@ -1,7 +1,8 @@
 //! Colours, line weights and sizes: the only place where they are written down.
 //!
 //! Member colours are from the Okabe-Ito set (M. Okabe and K. Ito, Color Universal Design, 2008), which colour-blind readers tell apart;
-//! shape and word always say the same thing as colour.
+//! shape and word always say the same thing as colour. On paper they are darkened until they can be read; `tests/legible` holds every pair that must be
+//! told apart against three kinds of colour blindness, and every text against its ground.
 
 use egui::{Color32, FontId};
 use trammel_build::PointName;
@@ -29,7 +30,9 @@ pub struct Tokens {
     pub ink: Color32,
     /// Second text.
     pub ink_soft: Color32,
-    /// Projection lines, centre lines, ghosts.
+    /// What is taken where a field is empty, written in it.
+    pub ink_hint: Color32,
+    /// Projection lines, centre lines, ghosts; never words.
     pub ink_faint: Color32,
     /// The one accent.
     pub accent: Color32,
@@ -78,6 +81,7 @@ impl Tokens {
             rule: rgb(0x2A_4A_6B),
             ink: rgb(0xF2_F6_FA),
             ink_soft: rgb(0xB4_C4_D4),
+            ink_hint: rgb(0x86_9F_B8),
             ink_faint: rgb(0x6E_89_A4),
             accent: rgb(0xE3_B5_4C),
             on_accent: rgb(0x14_1C_26),
@@ -109,17 +113,18 @@ impl Tokens {
             rule: rgb(0xC3_CE_D9),
             ink: rgb(0x15_20_2B),
             ink_soft: rgb(0x45_56_67),
+            ink_hint: rgb(0x60_70_80),
             ink_faint: rgb(0x8A_99_A8),
-            accent: rgb(0x8A_5A_00),
+            accent: rgb(0x82_55_00),
             on_accent: rgb(0xFF_FF_FF),
-            upper_arm: rgb(0x00_7F_5C),
+            upper_arm: rgb(0x00_7E_5B),
             lower_arm: rgb(0x00_72_B2),
-            tie_rod: rgb(0xB3_6B_00),
+            tie_rod: rgb(0xA0_60_00),
             spring: rgb(0xA8_4C_7F),
             steel: rgb(0x2B_38_45),
-            danger: rgb(0xC2_41_00),
-            caution: rgb(0x8A_5A_00),
-            note: rgb(0x00_72_B2),
+            danger: rgb(0xC0_20_20),
+            caution: rgb(0x74_50_00),
+            note: rgb(0x00_6B_A8),
             within: Color32::from_rgba_premultiplied(0, 22, 16, 30),
             paper: rgb(0xFF_FF_FF),
             paper_ink: rgb(0x12_14_18),

@@ -26,19 +26,33 @@ pub struct TopStripInput<'a> {
     pub tokens: &'a Tokens,
 }
 
+/// Least width of the title, points; the strip's other parts leave it that much at the least width of the window.
+const LEAST_TITLE: f32 = 64.0;
+/// Most that a long title takes on a wide screen.
+const LONGEST_TITLE: f32 = 420.0;
+/// Between the left and the right part.
+const GAP: f32 = 16.0;
+/// Narrower than this, words are shortened.
+const NARROW: f32 = 1060.0;
+
 /// Shows the strip.
 pub fn ui(ui: &mut Ui, input: &TopStripInput<'_>, view: &View, requests: &mut Vec<Request>) {
     ui.horizontal_centered(|ui| {
-        title(ui, input);
+        let whole = ui.max_rect();
+        let others = ui.scope_id().with("width of all but the title");
+        let before: f32 = ui.data(|d| d.get_temp(others)).unwrap_or(780.0);
+        title(ui, input, (whole.width() - before).max(LEAST_TITLE));
+        let titled = ui.min_rect().right();
         ui.add_space(18.0);
         for stage in Stage::ALL {
             stage_tab(ui, input.tokens, stage, view.stage == stage, requests);
         }
         if input.history.build().rear.is_some() {
-            ui.add_space(18.0);
-            axle_switch(ui, view, requests);
+            ui.add_space(12.0);
+            axle_switch(ui, view, whole.width() < NARROW, requests);
         }
-        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+        let left = ui.min_rect().right() - titled;
+        let right = ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 4.0;
             help_menu(ui, requests);
             file_menu(ui, input, requests);
@@ -53,26 +67,40 @@ pub fn ui(ui: &mut Ui, input: &TopStripInput<'_>, view: &View, requests: &mut Ve
             unit_button(ui, input.history.build(), requests);
             step_button(ui, Action::Redo, input.history.redo_name(), requests);
             step_button(ui, Action::Undo, input.history.undo_name(), requests);
+            whole.right() - ui.cursor().right()
         });
+        // What the title may take follows in the next frame.
+        let now = left + right.inner + GAP;
+        if (now - before).abs() > 0.5 {
+            ui.data_mut(|d| d.insert_temp(others, now));
+            ui.ctx().request_repaint();
+        }
     });
 }
 
-fn title(ui: &mut Ui, input: &TopStripInput<'_>) {
+fn title(ui: &mut Ui, input: &TopStripInput<'_>, most: f32) {
     let build = input.history.build();
     let title = if build.title.is_empty() {
         "Untitled build"
     } else {
         &build.title
     };
-    let mut text = title.to_owned();
-    if text.chars().count() > 34 {
-        text = text.chars().take(33).chain(['…']).collect();
-    }
     let file = input.file_name.unwrap_or("not in a file yet");
-    ui.label(RichText::new(text).font(type_size::head()))
-        .on_hover_text(format!("{title}\n{file}"));
+    let mark = egui::vec2(10.0, 10.0);
+    let room = if input.unsaved {
+        most - mark.x - ui.spacing().item_spacing.x
+    } else {
+        most
+    };
+    let text = RichText::new(title).font(type_size::head());
+    ui.scope(|ui| {
+        ui.set_max_width(room.min(LONGEST_TITLE));
+        ui.add(egui::Label::new(text).truncate())
+    })
+    .inner
+    .on_hover_text(format!("{title}\n{file}"));
     if input.unsaved {
-        let (rect, response) = ui.allocate_exact_size(egui::vec2(10.0, 10.0), egui::Sense::hover());
+        let (rect, response) = ui.allocate_exact_size(mark, egui::Sense::hover());
         ui.painter()
             .circle_filled(rect.center(), 4.0, input.tokens.accent);
         response
@@ -112,13 +140,19 @@ fn stage_tab(
     ui.add_space(6.0);
 }
 
-fn axle_switch(ui: &mut Ui, view: &View, requests: &mut Vec<Request>) {
-    for (axle, name) in [
-        (AxleName::Front, "Front axle"),
-        (AxleName::Rear, "Rear axle"),
+fn axle_switch(ui: &mut Ui, view: &View, narrow: bool, requests: &mut Vec<Request>) {
+    for (axle, name, short) in [
+        (AxleName::Front, "Front axle", "Front"),
+        (AxleName::Rear, "Rear axle", "Rear"),
     ] {
         let chosen = view.axle == axle;
-        if ui.selectable_label(chosen, name).clicked() && !chosen {
+        let response = ui.selectable_label(chosen, if narrow { short } else { name });
+        response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, chosen, name));
+        if response
+            .on_hover_text(with_key(Action::SwitchAxle, name))
+            .clicked()
+            && !chosen
+        {
             requests.push(Request::Act(Action::SwitchAxle));
         }
     }

@@ -18,7 +18,8 @@ use crate::{
 };
 
 const TOP: f32 = 44.0;
-const BOTTOM: f32 = 66.0;
+/// Margin at the sides of the bar below.
+const BAR_SIDES: i8 = 14;
 
 /// Snap of drags and nudges in a unit: plain and fine.
 pub(super) fn snap(unit: LengthUnit) -> (f64, f64) {
@@ -40,9 +41,10 @@ struct Places {
 impl Places {
     fn of(screen: Rect) -> Self {
         let (strip, rest) = screen.split_top_bottom_at_y(screen.top() + TOP);
-        let width = (0.335 * screen.width()).clamp(380.0, 560.0);
+        let width = (0.335 * screen.width()).clamp(400.0, 560.0);
         let (left, notebook) = rest.split_left_right_at_x(rest.right() - width);
-        let (table, bar) = left.split_top_bottom_at_y(left.bottom() - BOTTOM);
+        let bottom = bottom_bar::height(left.width() - 2.0 * f32::from(BAR_SIDES));
+        let (table, bar) = left.split_top_bottom_at_y(left.bottom() - bottom);
         Self {
             strip,
             notebook,
@@ -99,7 +101,7 @@ impl Bench {
             "bar",
             places.bar,
             tokens.panel,
-            Margin::symmetric(14, 7),
+            Margin::symmetric(BAR_SIDES, 7),
             |ui| {
                 let study = self.results.study.as_ref();
                 let input = BottomBarInput {

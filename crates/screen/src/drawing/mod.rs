@@ -34,6 +34,7 @@ mod scene;
 mod sheet;
 pub(crate) mod strokes;
 mod symbols;
+mod telling;
 #[cfg(test)]
 mod test_scene;
 mod wheel;
@@ -42,7 +43,7 @@ use egui::{Rect, Role, Sense, Ui, WidgetInfo};
 use trammel_analysis::{Grade, Study};
 use trammel_build::{AxleName, Build, PointRef, Side, Triple};
 
-use crate::tokens::Tokens;
+use crate::{number_field::tell_node, tokens::Tokens};
 
 pub use forces::{Arrow, ForcePicture};
 pub use handles::handle_name;
@@ -237,6 +238,7 @@ impl Drawing {
         let rect = ui.available_rect_before_wrap();
         let table = ui.allocate_rect(rect, Sense::CLICK | Sense::DRAG);
         table.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Drawing table"));
+        tell_node(ui, table.id, &telling::words(input, self.fill));
         let scene = scene::Scene::new(input);
         let busy = self.gesture.is_under_way();
         let mut place = layout::place(self.place, rect, self.shown(), &scene, busy);

@@ -14,7 +14,10 @@ use trammel_fabrication::plane::{Bounds, Edge, Point, Vector};
 use trammel_sheets::{Sheet, Sheets};
 
 use super::MakeView;
-use crate::tokens::{Tokens, type_size};
+use crate::{
+    number_field::tell_node,
+    tokens::{Tokens, type_size},
+};
 
 /// Free room around the whole page, points.
 const MARGIN: f32 = 26.0;
@@ -112,7 +115,8 @@ pub(super) fn ui<'a>(
     view.page = view.page.min(count.saturating_sub(1));
     let page = sheet.pages.get(view.page)?;
     ink.fill((sheet.name.clone(), view.page), page);
-    hand(ui, table, view);
+    let shown = format!("{}, page {} of {count}", sheet.title, view.page + 1);
+    hand(ui, table, &shown, view);
     let sight = paper(table, sheets, view);
     paint(ui, table, sight, sheets, ink, tokens);
     buttons(ui, table, view, count, tokens);
@@ -125,7 +129,7 @@ pub(super) fn ui<'a>(
 }
 
 /// Drag pans, the wheel zooms about the pointer, a double click shows the whole page.
-fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
+fn hand(ui: &mut Ui, table: Rect, shown: &str, view: &mut MakeView) {
     if view.zoom <= 0.0 {
         view.fit();
     }
@@ -133,6 +137,7 @@ fn hand(ui: &mut Ui, table: Rect, view: &mut MakeView) {
     response.widget_info(|| {
         egui::WidgetInfo::labeled(egui::Role::Image, true, "Sheet as it will print")
     });
+    tell_node(ui, response.id, shown);
     view.pan += response.drag_delta();
     if response.double_clicked() {
         view.fit();

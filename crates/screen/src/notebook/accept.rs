@@ -47,7 +47,7 @@ pub(super) fn ui(
     let hint = "Why it may stay as it is";
     let field = TextEdit::singleline(&mut reason)
         .desired_width(f32::INFINITY)
-        .hint_text(RichText::new(hint).color(input.tokens.ink_faint));
+        .hint_text(RichText::new(hint).color(input.tokens.ink_hint));
     let field = ui.add(field);
     name_node(ui, field.id, "Reason for accepting");
     let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));

@@ -23,16 +23,18 @@ pub(super) fn ui(
         ui.label(RichText::new("Cautions").font(type_size::head()));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             let count = match cautions.len() {
-                0 => "none of the checks is near its limit".to_owned(),
+                0 => "no check is near its limit".to_owned(),
                 1 => "1".to_owned(),
                 n => format!("{n}, worst first"),
             };
-            let count = if input.prove.is_current() {
-                count
-            } else {
-                format!("{count}; being proved again")
+            let count = match (input.prove.proof(), input.prove.is_current()) {
+                (Some(_), true) => count,
+                (Some(_), false) => format!("{count}; being proved again"),
+                (None, _) if cautions.is_empty() => "being proved".to_owned(),
+                (None, _) => format!("{count}; being proved"),
             };
-            ui.label(RichText::new(count).small().color(input.tokens.ink_soft));
+            let count = RichText::new(count).small().color(input.tokens.ink_soft);
+            ui.add(egui::Label::new(count).truncate());
         });
     });
     let list = ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {

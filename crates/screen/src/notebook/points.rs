@@ -10,7 +10,10 @@ use crate::{
     action::Action, number_field::NumberField, request::Request, tokens::Tokens, view::View, words,
 };
 
-const CELL: f32 = 62.0;
+/// Least and most width of a cell, points.
+const CELL: [f32; 2] = [56.0, 74.0];
+/// Width of the names with what stands between.
+const NAMES: f32 = 174.0;
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {
     let unit = input.build.unit;
@@ -35,6 +38,9 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
             }
         }
     });
+    let [least, most] = CELL;
+    let cell = ((ui.available_width() - NAMES) / 3.0).clamp(least, most);
+    ui.spacing_mut().button_padding.x = 4.0;
     Grid::new("point table")
         .num_columns(4)
         .spacing(egui::vec2(6.0, 3.0))
@@ -51,7 +57,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: 
                     point,
                 };
                 if let Some(triple) = input.build.point(at) {
-                    row(ui, input, view, at, triple, requests);
+                    row(ui, input, view, (at, triple), cell, requests);
                     ui.end_row();
                 }
             }
@@ -62,8 +68,8 @@ fn row(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
     view: &View,
-    at: PointRef,
-    triple: trammel_build::Triple,
+    (at, triple): (PointRef, trammel_build::Triple),
+    width: f32,
     requests: &mut Vec<Request>,
 ) {
     let tokens = input.tokens;
@@ -94,23 +100,24 @@ fn row(
         };
         let locked = input.build.locked.contains(&coordinate);
         let value = triple.get(axis.index()).copied().unwrap_or_default();
-        cell(ui, input, at, axis, value, locked, requests, triple);
+        cell(
+            ui,
+            input,
+            (at, triple),
+            (axis, value, locked),
+            width,
+            requests,
+        );
     }
 }
 
-#[expect(
-    clippy::too_many_arguments,
-    reason = "a cell is a place in the table and what stands there"
-)]
 fn cell(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
-    at: PointRef,
-    axis: Axis,
-    value: f64,
-    locked: bool,
+    (at, triple): (PointRef, trammel_build::Triple),
+    (axis, value, locked): (Axis, f64, bool),
+    width: f32,
     requests: &mut Vec<Request>,
-    triple: trammel_build::Triple,
 ) {
     let unit = input.build.unit;
     let name = format!(
@@ -124,7 +131,7 @@ fn cell(
         name: &name,
         shown: &shown,
         hint: "",
-        width: CELL,
+        width,
         enabled: !locked,
     };
     let typed = field.ui(ui, input.tokens);

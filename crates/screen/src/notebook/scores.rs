@@ -45,8 +45,23 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, curve: &TravelCurve) {
         for (column, (figure, name, meaning)) in columns.iter_mut().zip(figures) {
             column.spacing_mut().item_spacing.y = 0.0;
             let hover = |r: egui::Response| r.on_hover_text(&meaning);
-            hover(column.label(RichText::new(figure).font(type_size::figure())));
+            let label = large(column, figure);
+            hover(column.add(label));
             hover(column.label(RichText::new(name).small().color(input.tokens.ink_soft)));
         }
     });
+}
+
+/// A figure on one line: large, or smaller where the column has no room for it.
+fn large(column: &Ui, figure: String) -> egui::Label {
+    let wide = |font| {
+        let galley = (column.painter()).layout_no_wrap(figure.clone(), font, egui::Color32::WHITE);
+        galley.size().x > column.available_width()
+    };
+    let font = if wide(type_size::figure()) {
+        type_size::head()
+    } else {
+        type_size::figure()
+    };
+    egui::Label::new(RichText::new(figure).font(font)).extend()
 }

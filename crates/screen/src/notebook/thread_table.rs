@@ -126,12 +126,12 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, rows: &[&ThreadRow], view: &mut
     Grid::new("threads").spacing(vec2(8.0, 1.0)).show(ui, |ui| {
         ui.label("");
         for grade in &grades {
-            ui.label(
-                RichText::new(short_grade(grade))
-                    .small()
-                    .color(input.tokens.ink_soft),
-            )
-            .on_hover_text(grade);
+            ui.scope(|ui| {
+                ui.set_max_width(width);
+                let text = RichText::new(short_grade(grade)).small();
+                ui.add(egui::Label::new(text.color(input.tokens.ink_soft)).wrap())
+                    .on_hover_text(grade);
+            });
         }
         ui.end_row();
         for thread in &threads {

@@ -60,7 +60,7 @@ pub(super) fn ui(
                 name: "layout shown".to_owned(),
                 points,
                 colour: tokens.spring,
-                manner: Manner::Thin,
+                manner: Manner::Dashed,
             });
         }
     }
@@ -165,7 +165,7 @@ fn what_if(input: &NotebookInput<'_>, view: &View, traces: &mut Vec<Trace>) {
     if let Ok((_, curve)) = &looked.now
         && !view.tune.what_if.is_nothing()
     {
-        traces.push(trace("what if", curve, unit, tokens.spring, Manner::Thin));
+        traces.push(trace("what if", curve, unit, tokens.spring, Manner::Dashed));
     }
 }
 

@@ -1,8 +1,11 @@
 //! The proof on a thread of its own: coarse while something is held, whole when it is let go.
 
-use std::sync::{
-    Arc,
-    atomic::{AtomicU64, Ordering},
+use std::{
+    sync::{
+        Arc,
+        atomic::{AtomicU64, Ordering},
+    },
+    time::{Duration, Instant},
 };
 
 use egui::Context;
@@ -10,6 +13,9 @@ use trammel_analysis::{Proof, ProofDepth, ThreadRow, prove, thread_comparison};
 use trammel_build::{Build, Side};
 
 use crate::tune::background::Background;
+
+/// How long the first frame of a window waits for its proof.
+const LONGEST_WAIT: Duration = Duration::from_secs(3);
 
 struct Job {
     build: Build,
@@ -41,9 +47,14 @@ pub(crate) struct ProofWork {
 }
 
 impl ProofWork {
-    /// The work with a build proved already, before there is a frame to hold up.
+    /// The work with a build proved already, before there is a frame to hold up. One that takes long, as where most poses are out of reach, comes in
+    /// later like any other.
     pub(crate) fn begun(build: &Build) -> Self {
-        let shown = whole(build, ProofDepth::Full, &|| false);
+        let start = Instant::now();
+        let Some(shown) = whole(build, ProofDepth::Full, &|| start.elapsed() > LONGEST_WAIT) else {
+            return Self::default();
+        };
+        let shown = Some(shown);
         Self {
             asked: Some((build.clone(), ProofDepth::Full)),
             shown: shown.map(|result| Done { edition: 0, result }),

@@ -1,6 +1,6 @@
 //! How well surveyed points are known, as ellipses on the drawing.
 
-use egui::{Align2, Shape, Stroke, Ui};
+use egui::{Shape, Stroke, Ui};
 use nalgebra::Matrix3;
 use trammel_analysis::surveyed;
 use trammel_build::Build;
@@ -15,6 +15,11 @@ use crate::{
 
 /// Ellipses are this much larger than they are: a millimetre is no more than a line on the drawing.
 const ENLARGED: f64 = 10.0;
+/// What they are, as a view has room for it.
+const WORDS: [&str; 2] = [
+    "Error ellipses, 19 of 20, ten times as large",
+    "Errors, ten times",
+];
 /// Corners of a drawn ellipse.
 const CORNERS: usize = 48;
 
@@ -35,13 +40,14 @@ pub(crate) fn ink(ui: &Ui, views: &Views, work: &SetUpWork, build: &Build, token
                 Stroke::new(weight::SYMBOL, tokens.accent),
             ));
         }
-        painter.text(
-            cell.left_bottom() + egui::vec2(10.0, -24.0),
-            Align2::LEFT_BOTTOM,
-            "Error ellipses, 19 of 20, ten times as large",
-            type_size::small(),
-            tokens.accent,
-        );
+        let said = WORDS.into_iter().find_map(|text| {
+            let galley = painter.layout_no_wrap(text.into(), type_size::small(), tokens.accent);
+            (galley.size().x <= cell.width() - 20.0).then_some(galley)
+        });
+        if let Some(said) = said {
+            let place = cell.left_bottom() + egui::vec2(10.0, -24.0 - said.size().y);
+            painter.galley(place, said, tokens.accent);
+        }
     }
 }
 

@@ -28,11 +28,29 @@ pub fn colour(dark: bool, part: f32) -> Color32 {
     srgb(lab(dark, part))
 }
 
-/// Black or white, whichever reads better on a colour of the ramp.
+/// Black or white, whichever reads better on a colour of the ramp: the contrast is never under 4.5.
 #[must_use]
 pub fn ink_on(under: Color32) -> Color32 {
-    let light = u32::from(under.r()) * 3 + u32::from(under.g()) * 6 + u32::from(under.b()) > 1150;
-    Color32::from_gray(if light { 12 } else { 250 })
+    // Where (1 + 0.05) / (y + 0.05) = (y + 0.05) / 0.05, the contrasts of WCAG 2.2 with white and with black.
+    let even = (1.05_f32 * 0.05).sqrt() - 0.05;
+    if luminance(under) > even {
+        Color32::BLACK
+    } else {
+        Color32::WHITE
+    }
+}
+
+/// Relative luminance of sRGB (IEC 61966-2-1; weights from memory).
+fn luminance(c: Color32) -> f32 {
+    let linear = |v: u8| {
+        let v = f32::from(v) / 255.0;
+        if v <= 0.040_45 {
+            v / 12.92
+        } else {
+            ((v + 0.055) / 1.055).powf(2.4)
+        }
+    };
+    0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b())
 }
 
 fn lab(dark: bool, part: f32) -> Lab {
@@ -76,19 +94,6 @@ fn srgb([l, a, b]: Lab) -> Color32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// Relative luminance of sRGB (IEC 61966-2-1; weights from memory).
-    fn luminance(c: Color32) -> f32 {
-        let linear = |v: u8| {
-            let v = f32::from(v) / 255.0;
-            if v <= 0.040_45 {
-                v / 12.92
-            } else {
-                ((v + 0.055) / 1.055).powf(2.4)
-            }
-        };
-        0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b())
-    }
 
     #[test]
     fn lightness_goes_one_way_in_even_steps() {

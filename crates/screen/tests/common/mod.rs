@@ -7,6 +7,10 @@
     reason = "each test uses a part of it; a test stops where it fails"
 )]
 
+pub mod odd;
+pub mod pages;
+pub mod seen;
+
 use std::{
     cell::RefCell,
     path::{Path, PathBuf},

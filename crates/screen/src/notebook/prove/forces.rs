@@ -103,6 +103,8 @@ fn controls(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
 const NAME: f32 = 148.0;
 const NUMBER: f32 = 52.0;
 const LINE: f32 = 19.0;
+/// Between two columns.
+const GAP: f32 = 4.0;
 
 fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View) {
     let unit = input.build.unit;
@@ -118,7 +120,8 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View
     ui.spacing_mut().item_spacing.y = 1.0;
     ui.spacing_mut().interact_size.y = LINE;
     ui.horizontal(|ui| {
-        ui.add_space(NAME + ui.spacing().item_spacing.x);
+        ui.spacing_mut().item_spacing.x = GAP;
+        ui.add_space(NAME + GAP);
         for title in ["x", "y", "z", "total"] {
             let text = RichText::new(title).small().color(input.tokens.ink_soft);
             number(ui, text);
@@ -164,7 +167,8 @@ fn steering(ui: &mut Ui, input: &NotebookInput<'_>) {
         ui.horizontal(|ui| {
             let name = RichText::new(what).size(12.5);
             let layout = egui::Layout::left_to_right(egui::Align::Center);
-            let width = NAME + 3.0 * (NUMBER + ui.spacing().item_spacing.x);
+            ui.spacing_mut().item_spacing.x = GAP;
+            let width = NAME + 3.0 * (NUMBER + GAP);
             ui.allocate_ui_with_layout(egui::vec2(width, LINE), layout, |ui| {
                 ui.set_min_width(width);
                 ui.label(name);
@@ -184,6 +188,7 @@ fn number(ui: &mut Ui, text: RichText) {
 }
 
 fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, view: &mut View) {
+    ui.spacing_mut().item_spacing.x = GAP;
     let (per_newton, _) = force_unit(input.build.unit);
     let (per_newton_mm, _) = moment_unit(input.build.unit);
     let chosen = view.prove.plotted == Plotted::Force(member);

@@ -9,6 +9,9 @@ use trammel_build::{
 use super::{super::NotebookInput, load_case, small};
 use crate::{request::Request, tokens::type_size, view::View};
 
+/// Room for the word that a case is the build's own, points.
+const OWN: f32 = 78.0;
+
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
@@ -79,21 +82,29 @@ fn one(
         if open {
             text = text.font(type_size::head());
         }
+        let own = input.build.load_cases.find(&case.name).is_some();
+        let room = ui.available_width() - if own { OWN } else { 0.0 };
         let button = Button::new(text).frame_when_inactive(false).selected(open);
-        let button = ui.add(button).on_hover_text(&case.what);
+        let button = ui
+            .scope(|ui| {
+                ui.set_max_width(room);
+                ui.add(button.truncate())
+            })
+            .inner
+            .on_hover_text(format!("{}\n{}", case.name, case.what));
         let name = format!("Edit load case: {}", case.name);
         button.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, open, &name));
         if button.clicked() {
             view.prove.edited_case = (!open).then(|| case.name.clone());
         }
-        if input.build.load_cases.find(&case.name).is_some() {
+        if own {
             ui.label(
                 RichText::new("your own")
                     .small()
                     .color(input.tokens.ink_soft),
             );
         }
-        if !open {
+        if !open && ui.available_width() > 40.0 {
             let what = RichText::new(&case.what)
                 .small()
                 .color(input.tokens.ink_soft);

@@ -76,7 +76,7 @@ fn legend(ui: &mut Ui, input: &NotebookInput<'_>) {
             ("— as drawn", tokens.tie_rod, true),
             ("• read", tokens.ink, read),
             ("— most likely", tokens.lower_arm, known),
-            ("— after the move", tokens.upper_arm, known),
+            ("‒ ‒ after the move", tokens.upper_arm, known),
         ] {
             if shown {
                 ui.label(RichText::new(word).small().color(colour));
@@ -88,8 +88,8 @@ fn legend(ui: &mut Ui, input: &NotebookInput<'_>) {
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
     ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 7.0;
-        ui.spacing_mut().button_padding.x = 2.0;
+        ui.spacing_mut().item_spacing.x = 5.0;
+        ui.spacing_mut().button_padding.x = 1.0;
         for page in SetUpPage::ALL {
             let chosen = view.set_up.page == page;
             let colour = if chosen { tokens.ink } else { tokens.ink_soft };

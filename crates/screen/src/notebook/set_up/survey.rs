@@ -57,7 +57,7 @@ fn small_edit(
 ) -> bool {
     let edit = TextEdit::singleline(text)
         .desired_width(width)
-        .hint_text(RichText::new(hint).color(input.tokens.ink_faint));
+        .hint_text(RichText::new(hint).color(input.tokens.ink_hint));
     let response = ui.add(edit);
     name_node(ui, response.id, name);
     response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter))
@@ -73,7 +73,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
     } = KINDS.get(entry.kind).copied().unwrap_or(KINDS[0]);
     let mut add = false;
     ui.horizontal_wrapped(|ui| {
-        ComboBox::from_id_salt("survey kind")
+        let kinds = ComboBox::from_id_salt("survey kind")
             .selected_text(word)
             .width(74.0)
             .show_ui(ui, |ui| {
@@ -82,6 +82,7 @@ fn entry(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mut
                         .on_hover_text(kind.about);
                 }
             });
+        name_node(ui, kinds.response.id, "Kind of line");
         let from = if two { "from" } else { "name" };
         small_edit(ui, input, "Survey point", &mut entry.from, from, 90.0);
         if two {

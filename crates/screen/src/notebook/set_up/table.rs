@@ -277,7 +277,7 @@ fn field(
         .id(id)
         .desired_width(width)
         .align(egui::Align2::RIGHT_CENTER)
-        .hint_text(RichText::new(hint).color(input.tokens.ink_faint))
+        .hint_text(RichText::new(hint).color(input.tokens.ink_hint))
         .margin(egui::Margin::symmetric(5, 2));
     let response = ui.add_sized([width, 22.0], edit);
     name_node(ui, response.id, name);

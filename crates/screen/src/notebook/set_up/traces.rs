@@ -46,7 +46,7 @@ fn predicted(input: &NotebookInput<'_>) -> Vec<Trace> {
             "after the move",
             after,
             tokens.upper_arm,
-            Manner::Thin,
+            Manner::Dashed,
         ));
     }
     all

@@ -1,6 +1,10 @@
 //! The frame of the loupe, its caption, and the map in it.
 
-use egui::{Align2, Color32, Painter, Rect, Stroke, StrokeKind, Vec2, pos2, vec2};
+use egui::{
+    Align2, Color32, Painter, Rect, Stroke, StrokeKind, Vec2, pos2,
+    text::{LayoutJob, TextWrapping},
+    vec2,
+};
 
 use super::{
     CAPTION, lines,
@@ -78,13 +82,12 @@ fn caption(painter: &Painter, place: &Place, shown: &Inked<'_>) {
         pos2(button_rect(place, 0).left() - 2.0, place.outer.bottom()),
     );
     let words = painter.with_clip_rect(cut.intersect(painter.clip_rect()));
-    words.text(
-        at,
-        Align2::LEFT_CENTER,
-        shown.caption,
-        type_size::small(),
-        shown.tokens.ink_soft,
-    );
+    let colour = shown.tokens.ink_soft;
+    let mut job = LayoutJob::simple_singleline(shown.caption.into(), type_size::small(), colour);
+    job.wrap = TextWrapping::truncate_at_width(cut.right() - at.x);
+    let galley = words.layout_job(job);
+    let top = at.y - 0.5 * galley.size().y;
+    words.galley(pos2(at.x, top), galley, colour);
 }
 
 fn buttons(painter: &Painter, place: &Place, shown: &Inked<'_>) {

@@ -1,0 +1,1 @@
+//! What random events once broke.
