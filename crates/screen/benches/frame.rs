@@ -178,6 +178,17 @@ fn table() {
     );
     tune_rows(row);
     prove_rows(row);
+    set_up_rows(row);
+}
+
+/// The Set-up stage: the readings are learned from behind the frame. (Make has no joint to drag.)
+fn set_up_rows(row: impl Fn(&str, [f64; 2])) {
+    let mut dragging = Dragging::new(Stage::SetUp, PointName::TieRodInner);
+    row(
+        "Set up, the inner tie-rod joint in a drag",
+        times(|| drop(dragging.frame())),
+    );
+    assert!(dragging.bench.has_unsaved_work(), "the joint was dragged");
 }
 
 /// The Prove stage: forces of the chosen load case and its arrows follow in the frame, the proof behind it.

@@ -1,0 +1,19 @@
+//! An empty window of the size of Trammel's, on the same toolkit with the same features: the yardstick for start, memory and size.
+
+use eframe::egui;
+
+struct Empty;
+
+impl eframe::App for Empty {
+    fn ui(&mut self, _ui: &mut egui::Ui, _frame: &mut eframe::Frame) {}
+}
+
+fn main() -> eframe::Result {
+    let options = eframe::NativeOptions {
+        viewport: egui::ViewportBuilder::default()
+            .with_title("Empty")
+            .with_inner_size([1280.0, 800.0]),
+        ..Default::default()
+    };
+    eframe::run_native("Empty", options, Box::new(|_| Ok(Box::new(Empty))))
+}
