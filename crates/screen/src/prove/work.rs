@@ -41,7 +41,7 @@ pub(crate) struct ProofWork {
 }
 
 impl ProofWork {
-    /// The work with a build proved already, before there is a frame to hold up.
+    /// The work with a build proved already, for a picture: it has no later frame to show the proof in.
     pub(crate) fn begun(build: &Build) -> Self {
         let shown = whole(build, ProofDepth::Full, &|| false);
         Self {
@@ -53,6 +53,11 @@ impl ProofWork {
 
     /// Asks for a proof of the build where it is not known yet; `true` when a newer proof has come.
     pub(crate) fn go_on(&mut self, ctx: &Context, build: &Build, held: bool) -> bool {
+        if self.asked.is_none() && ctx.cumulative_frame_nr() == 0 {
+            // The first frame of a window is not to share the processor with a proof.
+            ctx.request_repaint();
+            return false;
+        }
         self.ask(ctx, build, held);
         let newest = self.worker.as_ref().and_then(Background::newest).flatten();
         let Some(mut newest) = newest else {

@@ -56,7 +56,7 @@ fn run() -> Outcome<()> {
     if commands.is_empty() {
         return Err("which commands?".into());
     }
-    println!("command,round,mapped_ms,painted_ms,resident_kb,peak_kb,private_kb");
+    println!("command,round,mapped_ms,painted_ms,worked_ms,resident_kb,peak_kb,private_kb");
     for round in 0..rounds {
         for command in &commands {
             let seen = watch(command).map_err(|e| format!("{command}: {e}"))?;
@@ -112,13 +112,14 @@ fn watch(command: &str) -> Outcome<String> {
         still_going()?;
     }
     let painted = start.elapsed();
+    let worked = worked(running.0.id())?;
     sleep(SETTLED);
     let [resident, peak, private] = memory(running.0.id())?;
     drop(running);
     wait_until_gone(&display, window);
     let [mapped, painted] = [mapped, painted].map(|t| t.as_secs_f64() * 1e3);
     Ok(format!(
-        "{mapped:.1},{painted:.1},{resident},{peak},{private}"
+        "{mapped:.1},{painted:.1},{worked:.1},{resident},{peak},{private}"
     ))
 }
 
@@ -145,6 +146,20 @@ fn has_colour(display: &RustConnection, window: Window) -> Outcome<bool> {
         .data
         .chunks(4)
         .any(|p| p.iter().take(3).any(|b| *b != 0)))
+}
+
+/// Milliseconds that the program's threads have had a processor, which is what its start costs however busy the machine is.
+fn worked(id: u32) -> Outcome<f64> {
+    let mut nanoseconds = 0;
+    for thread in fs::read_dir(format!("/proc/{id}/task"))? {
+        // A thread may have ended in between.
+        let Ok(text) = fs::read_to_string(thread?.path().join("schedstat")) else {
+            continue;
+        };
+        let first = text.split_whitespace().next().ok_or("no time")?;
+        nanoseconds += first.parse::<u64>()?;
+    }
+    Ok(nanoseconds as f64 / 1e6)
 }
 
 /// Resident memory, its peak and what is the program's alone, kB.
