@@ -169,11 +169,11 @@ fn window(csv: &str, sizes: &Figures) -> Result<String, String> {
     Ok(out)
 }
 
-/// The rows that a bench has printed among its other output.
+/// The rows of a printed table.
 fn rows_of(printed: &str) -> Result<String, String> {
     let rows: Vec<&str> = printed.lines().filter(|l| l.starts_with('|')).collect();
     if rows.len() < 3 {
-        return Err("the bench of the frames has printed no table".into());
+        return Err("no table of frames was printed".into());
     }
     Ok(rows.join("\n") + "\n")
 }
