@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use egui::{FontData, FontDefinitions, FontFamily};
+use trammel_drawings::metrics::{BOLD, PLAIN};
 
 use crate::tokens::type_size;
 
@@ -10,8 +11,8 @@ use crate::tokens::type_size;
 #[must_use]
 pub fn definitions() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
-    let plain = FontData::from_static(include_bytes!("../../../assets/fonts/DejaVuSans.ttf"));
-    let bold = FontData::from_static(include_bytes!("../../../assets/fonts/DejaVuSans-Bold.ttf"));
+    // The same bytes as those that paper is set from, so that the program carries each font once.
+    let (plain, bold) = (FontData::from_static(PLAIN), FontData::from_static(BOLD));
     fonts.font_data.insert("plain".into(), Arc::new(plain));
     fonts.font_data.insert("bold".into(), Arc::new(bold));
     for family in [FontFamily::Proportional, FontFamily::Monospace] {

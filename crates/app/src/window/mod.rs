@@ -31,7 +31,7 @@ pub(crate) fn open(start: Start) -> Result<(), Fault> {
         creation.egui_ctx.set_fonts(fonts::definitions());
         let desktop = Desktop::new(creation.egui_ctx.clone());
         let shell: Box<dyn eframe::App> = Box::new(Shell {
-            bench: Bench::new(Box::new(desktop), start),
+            bench: Bench::at_once(Box::new(desktop), start),
             title: String::new(),
         });
         Ok(shell)

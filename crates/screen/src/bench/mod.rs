@@ -65,16 +65,26 @@ pub struct Bench {
 }
 
 impl Bench {
-    /// A bench with a build on it.
+    /// A bench with a build on it, proved already: for a picture, which has one moment only.
     #[must_use]
     pub fn new(host: Box<dyn Host>, start: Start) -> Self {
+        Self::with(host, start, Prove::begun)
+    }
+
+    /// A bench whose build is proved behind the first frames: for a window, which is seen sooner without waiting for it.
+    #[must_use]
+    pub fn at_once(host: Box<dyn Host>, start: Start) -> Self {
+        Self::with(host, start, |_| Prove::default())
+    }
+
+    fn with(host: Box<dyn Host>, start: Start, prove: impl FnOnce(&Build) -> Prove) -> Self {
         let files::Begun {
             build,
             files,
             dialog,
             problem,
         } = files::begin(host.as_ref(), start);
-        let prove = Prove::begun(&build);
+        let prove = prove(&build);
         let mut results = Results::of(&build, trammel_analysis::Depth::Full);
         results.take_proof(&build, prove.proof());
         let making = making::Making::new(host.state_folder());

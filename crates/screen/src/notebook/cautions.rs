@@ -22,17 +22,11 @@ pub(super) fn ui(
     ui.horizontal(|ui| {
         ui.label(RichText::new("Cautions").font(type_size::head()));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let count = match cautions.len() {
-                0 => "no check is near its limit".to_owned(),
-                1 => "1".to_owned(),
-                n => format!("{n}, worst first"),
-            };
-            let count = match (input.prove.proof(), input.prove.is_current()) {
-                (Some(_), true) => count,
-                (Some(_), false) => format!("{count}; being proved again"),
-                (None, _) if cautions.is_empty() => "being proved".to_owned(),
-                (None, _) => format!("{count}; being proved"),
-            };
+            let count = heading(
+                cautions.len(),
+                input.prove.proof().is_some(),
+                input.prove.is_current(),
+            );
             let count = RichText::new(count).small().color(input.tokens.ink_soft);
             ui.add(egui::Label::new(count).truncate());
         });
@@ -51,6 +45,21 @@ pub(super) fn ui(
     if last_height(ui.ctx()) != Some(whole) {
         ui.ctx().data_mut(|d| d.insert_temp(height_id(), whole));
         ui.ctx().request_repaint();
+    }
+}
+
+/// How many cautions there are, and how much is known: none is no good news while the proof has not come.
+fn heading(count: usize, proved: bool, current: bool) -> String {
+    let told = match (count, proved) {
+        (0, true) => "none of the checks is near its limit".to_owned(),
+        (0, false) => return "being proved".to_owned(),
+        (1, _) => "1".to_owned(),
+        (n, _) => format!("{n}, worst first"),
+    };
+    match (proved, current) {
+        (true, true) => told,
+        (true, false) => format!("{told}; being proved again"),
+        (false, _) => format!("{told}; being proved"),
     }
 }
 

@@ -1,11 +1,8 @@
 //! The proof on a thread of its own: coarse while something is held, whole when it is let go.
 
-use std::{
-    sync::{
-        Arc,
-        atomic::{AtomicU64, Ordering},
-    },
-    time::{Duration, Instant},
+use std::sync::{
+    Arc,
+    atomic::{AtomicU64, Ordering},
 };
 
 use egui::Context;
@@ -13,9 +10,6 @@ use trammel_analysis::{Proof, ProofDepth, ThreadRow, prove, thread_comparison};
 use trammel_build::{Build, Side};
 
 use crate::tune::background::Background;
-
-/// How long the first frame of a window waits for its proof.
-const LONGEST_WAIT: Duration = Duration::from_secs(3);
 
 struct Job {
     build: Build,
@@ -47,14 +41,9 @@ pub(crate) struct ProofWork {
 }
 
 impl ProofWork {
-    /// The work with a build proved already, before there is a frame to hold up. One that takes long, as where most poses are out of reach, comes in
-    /// later like any other.
+    /// The work with a build proved already, for a picture: it has no later frame to show the proof in.
     pub(crate) fn begun(build: &Build) -> Self {
-        let start = Instant::now();
-        let Some(shown) = whole(build, ProofDepth::Full, &|| start.elapsed() > LONGEST_WAIT) else {
-            return Self::default();
-        };
-        let shown = Some(shown);
+        let shown = whole(build, ProofDepth::Full, &|| false);
         Self {
             asked: Some((build.clone(), ProofDepth::Full)),
             shown: shown.map(|result| Done { edition: 0, result }),
@@ -64,6 +53,11 @@ impl ProofWork {
 
     /// Asks for a proof of the build where it is not known yet; `true` when a newer proof has come.
     pub(crate) fn go_on(&mut self, ctx: &Context, build: &Build, held: bool) -> bool {
+        if self.asked.is_none() && ctx.cumulative_frame_nr() == 0 {
+            // The first frame of a window is not to share the processor with a proof.
+            ctx.request_repaint();
+            return false;
+        }
         self.ask(ctx, build, held);
         let newest = self.worker.as_ref().and_then(Background::newest).flatten();
         let Some(mut newest) = newest else {

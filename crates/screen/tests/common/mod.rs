@@ -70,17 +70,21 @@ pub fn bench(start: Start) -> (Screen, TestHost) {
 }
 
 pub fn bench_on(host: TestHost, start: Start) -> Screen {
-    let bench = Bench::new(Box::new(host), start);
-    let mut harness = Harness::builder()
+    let mut screen = screen_of(Bench::new(Box::new(host), start));
+    screen.run_steps(3);
+    screen
+}
+
+/// A bench in the harness after its first frame.
+pub fn screen_of(bench: Bench) -> Screen {
+    Harness::builder()
         .with_size(vec2(1280.0, 800.0))
         .with_step_dt(1.0 / 60.0)
         .with_max_steps(20)
         .with_render_cursor(false)
         .renderer(HarnessRenderer::new())
         .with_context_setup(|ctx| ctx.set_fonts(fonts::definitions()))
-        .build_ui_state(|ui, bench: &mut Bench| bench.ui(ui), bench);
-    harness.run_steps(3);
-    harness
+        .build_ui_state(|ui, bench: &mut Bench| bench.ui(ui), bench)
 }
 
 pub fn demo() -> Screen {

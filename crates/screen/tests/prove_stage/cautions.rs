@@ -3,10 +3,10 @@
 use egui::Role;
 use egui_kittest::kittest::Queryable;
 use trammel_analysis::{Caution, CautionKind};
-use trammel_screen::{Start, prove::settings::ProvePage, view::Stage};
+use trammel_screen::{Bench, Start, prove::settings::ProvePage, view::Stage};
 
 use crate::{
-    common::{Screen, bench},
+    common::{Screen, TestHost, bench, screen_of, wait},
     hand::{prove, settle, undo, use_it},
 };
 
@@ -92,4 +92,23 @@ fn a_reason_half_written_waits_while_something_else_is_looked_at() {
     reason(&mut screen, " thought");
     use_it(&mut screen, Role::Button, "Accept with this reason");
     assert_eq!(screen.state().build().accepted[0].reason, "Half a thought");
+}
+
+#[test]
+fn a_window_is_seen_before_its_build_is_proved_and_says_so() {
+    let start = Start::NamedDemo("good".into());
+    let mut screen = screen_of(Bench::at_once(Box::new(TestHost::default()), start));
+    assert!(screen.state().prove().proof().is_none());
+    assert!(screen.query_by_label("being proved").is_some());
+    wait(&mut screen, |s| s.state().prove().is_current());
+    screen.run_steps(2);
+    let known = "none of the checks is near its limit";
+    assert!(screen.query_by_label(known).is_some());
+    let (proved, _) = bench(Start::NamedDemo("good".into()));
+    let both = [&screen, &proved].map(|s| s.state().prove().proof().cloned());
+    assert!(both[0].is_some());
+    assert_eq!(
+        both[0], both[1],
+        "the same proof as of a build proved first"
+    );
 }
