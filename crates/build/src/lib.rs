@@ -21,6 +21,7 @@
 
 mod accepted;
 mod access;
+pub mod begin;
 mod check;
 mod convert;
 pub mod defaults;

@@ -7,6 +7,8 @@ use crate::{drawing::Projection, view::Stage};
 /// A thing that the user can ask for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Action {
+    /// A plain build to begin a vehicle of one's own with.
+    New,
     /// Open a build.
     Open,
     /// Save under the name it has.
@@ -62,7 +64,8 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
+        Self::New,
         Self::Open,
         Self::Save,
         Self::SaveAs,
@@ -99,6 +102,7 @@ impl Action {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
+            Self::New => "New build",
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
@@ -136,6 +140,7 @@ impl Action {
     #[must_use]
     pub fn shortcut(self) -> Option<KeyboardShortcut> {
         let (modifiers, key) = match self {
+            Self::New => (COMMAND, Key::N),
             Self::Open => (COMMAND, Key::O),
             Self::Save => (COMMAND, Key::S),
             Self::SaveAs => (COMMAND_SHIFT, Key::S),
@@ -174,7 +179,7 @@ impl Action {
     fn works_while_typing(self) -> bool {
         matches!(
             self,
-            Self::Open | Self::Save | Self::SaveAs | Self::Quit | Self::Shortcuts
+            Self::New | Self::Open | Self::Save | Self::SaveAs | Self::Quit | Self::Shortcuts
         )
     }
 }

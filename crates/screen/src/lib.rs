@@ -18,7 +18,6 @@
 #![doc = include_str!("../BENCHMARKS.md")]
 
 pub mod action;
-mod bare;
 mod bench;
 pub mod bottom_bar;
 mod cloud;

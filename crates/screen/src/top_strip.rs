@@ -228,7 +228,7 @@ fn menu_item(ui: &mut Ui, action: Action, requests: &mut Vec<Request>) {
 fn file_menu(ui: &mut Ui, input: &TopStripInput<'_>, requests: &mut Vec<Request>) {
     ui.menu_button("File", |ui| {
         ui.set_min_width(230.0);
-        for action in [Action::Open, Action::Save, Action::SaveAs] {
+        for action in [Action::New, Action::Open, Action::Save, Action::SaveAs] {
             menu_item(ui, action, requests);
         }
         ui.separator();

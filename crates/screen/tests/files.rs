@@ -185,3 +185,42 @@ fn points_go_out_and_come_back_as_a_table() {
     type_in(&mut screen, FILE_FIELD, &path.display().to_string());
     assert_eq!(place(&screen, INNER), before);
 }
+
+/// From an empty bench to a vehicle with both ends: a new build asks about unsaved work, and has ways to a spring unit and a rear axle.
+#[test]
+fn a_new_build_grows_a_spring_unit_and_a_rear_axle() {
+    let (mut screen, _) = bench(Start::Demo);
+    nudge(&mut screen);
+    press(&mut screen, Modifiers::COMMAND, Key::N);
+    click(&mut screen, "Don't save");
+    let fresh = screen.state().build().clone();
+    assert_eq!(fresh.title, "New build");
+    assert!(fresh.rear.is_none() && fresh.front.spring.is_none());
+    assert!(!screen.state().has_unsaved_work());
+    screen.state_mut().view_mut().page = trammel_screen::view::Page::Figures;
+    screen.run_steps(2);
+    common::find_and_click(&mut screen, "Add a spring unit");
+    common::find_and_click(&mut screen, "Add a rear axle");
+    let build = screen.state().build().clone();
+    assert!(build.front.spring.is_some());
+    let rear = build.rear.as_ref().expect("a rear axle");
+    assert_eq!(rear.spring.is_some(), build.front.spring.is_some());
+    press(&mut screen, Modifiers::NONE, Key::X);
+    common::find_and_click(&mut screen, "Take the spring unit out");
+    assert!(
+        screen
+            .state()
+            .build()
+            .rear
+            .as_ref()
+            .expect("still there")
+            .spring
+            .is_none()
+    );
+    common::find_and_click(&mut screen, "Take the rear axle out");
+    assert!(screen.state().build().rear.is_none());
+    for _ in 0..4 {
+        press(&mut screen, Modifiers::COMMAND, Key::Z);
+    }
+    assert_eq!(screen.state().build(), &fresh);
+}

@@ -20,6 +20,7 @@ const RUN_SECONDS: f64 = 4.0;
 impl Bench {
     pub(super) fn act(&mut self, ctx: &Context, action: Action) {
         match action {
+            Action::New => self.ask_then(ctx, Next::New),
             Action::Open => self.dialog = Some(Dialog::path(PathFor::Open, String::new())),
             Action::Save => self.save(ctx),
             Action::SaveAs => {

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
-use trammel_build::Build;
+use trammel_build::{Build, LengthUnit, begin};
 use trammel_persistence::{BuildFile, Document, IfChanged, SaveFault, demos};
 
 use super::{
@@ -14,6 +14,7 @@ use super::{
 use crate::{
     host::{Host, Picked},
     request::Request,
+    view::Stage,
 };
 
 /// What the bench starts with.
@@ -34,6 +35,7 @@ pub enum Start {
 pub(super) enum Next {
     Open(PathBuf),
     Demo(&'static str),
+    New,
     Quit,
 }
 
@@ -97,7 +99,8 @@ fn demo_document(name: &str) -> Document {
     let [first, ..] = all;
     let demo = all.into_iter().find(|d| d.name == name).unwrap_or(first);
     // The demos are part of the program and read in its tests; a bare build stands in rather than a crash.
-    Document::read(demo.text).unwrap_or_else(|_| Document::new(&crate::bare::build()))
+    Document::read(demo.text)
+        .unwrap_or_else(|_| Document::new(&begin::build(LengthUnit::Millimetre)))
 }
 
 impl Files {
@@ -205,6 +208,15 @@ impl Bench {
                     .find(|d| d.name == name)
                     .map_or("", |d| d.about);
                 self.say(ctx, format!("Demo: {about}."));
+            }
+            Next::New => {
+                let fresh = begin::build(self.history.build().unit);
+                self.files.file = None;
+                self.files.document = Document::new(&fresh);
+                self.replace_build();
+                self.go(Stage::LayOut);
+                let how = "A plain front axle to begin with: drag its points, type them, paste a point table, or put a tape survey in. Figures has buttons for a spring unit and a rear axle.";
+                self.say(ctx, how.to_owned());
             }
             Next::Quit => {
                 self.quitting = true;
@@ -378,7 +390,7 @@ impl Bench {
                     .as_deref()
                     .and_then(|p| BuildFile::open(p).ok());
                 self.files.document = file.as_ref().map_or_else(
-                    || Document::new(&crate::bare::build()),
+                    || Document::new(&begin::build(LengthUnit::Millimetre)),
                     |f| f.document().clone(),
                 );
                 self.files.file = file;

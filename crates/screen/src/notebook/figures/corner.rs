@@ -3,7 +3,8 @@
 use egui::Ui;
 use trammel_analysis::Study;
 use trammel_build::{
-    AxleName, AxleSpec, Edit, LengthUnit, SpringRate, SpringSpec, TravelSpec, WheelSpec, defaults,
+    AxleName, AxleSpec, Edit, LengthUnit, SpringRate, SpringSpec, TravelSpec, WheelSpec, begin,
+    defaults,
 };
 use trammel_geometry::ArmName;
 
@@ -76,7 +77,15 @@ pub(super) fn travel(
     });
 }
 
-pub(super) fn spring_unit(ui: &mut Ui, form: &mut Form<'_>, spring: SpringSpec, axle: AxleName) {
+pub(super) fn spring_unit(ui: &mut Ui, form: &mut Form<'_>, spec: &AxleSpec, axle: AxleName) {
+    let Some(spring) = spec.spring else {
+        let help = "Puts one between lower arm and chassis to begin with; drag its mounts to where they are.";
+        if ui.button("Add a spring unit").on_hover_text(help).clicked() {
+            let spring = begin::spring_unit(spec, form.unit);
+            form.edit(Edit::SetSpring(axle, Some(spring)));
+        }
+        return;
+    };
     let set = move |s: SpringSpec| Edit::SetSpring(axle, Some(s));
     let fields: [Field<SpringSpec>; 2] = [
         Field {
@@ -107,6 +116,9 @@ pub(super) fn spring_unit(ui: &mut Ui, form: &mut Form<'_>, spring: SpringSpec, 
         form.fields(ui, &spring, set, &fields);
         form.fields(ui, &spring, set, &[rate(spring, form.unit)]);
     });
+    if ui.button("Take the spring unit out").clicked() {
+        form.edit(Edit::SetSpring(axle, None));
+    }
 }
 
 /// The spring rate in the unit it was typed in, or in the one that goes with the build's.

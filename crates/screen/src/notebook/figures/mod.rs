@@ -28,14 +28,13 @@ pub(super) fn ui(
     };
     corner::wheel(ui, &mut form, spec, view.axle);
     corner::travel(ui, &mut form, spec, study, view.axle);
-    if let Some(spring) = spec.spring {
-        corner::spring_unit(ui, &mut form, spring, view.axle);
-    }
+    corner::spring_unit(ui, &mut form, spec, view.axle);
     if view.axle == AxleName::Front {
         rack::rack(ui, &mut form, spec);
         rack::rack_end(ui, &mut form, spec);
         rack::hit(ui, &mut form, input.build.hit);
     }
+    vehicle::rear_axle(ui, &mut form, input.build);
     vehicle::vehicle(ui, &mut form, input.build.vehicle);
     vehicle::limits(ui, &mut form, input.build.limits);
     vehicle::title(ui, &mut form, &input.build.title);

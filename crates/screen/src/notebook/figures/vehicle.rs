@@ -1,13 +1,32 @@
 //! Figures of the whole vehicle: weight and wheelbase, limits, title, notes.
 
 use egui::Ui;
-use trammel_build::{Edit, LengthUnit, Limits, Mass, Vehicle, defaults};
+use trammel_build::{Build, Edit, LengthUnit, Limits, Mass, Vehicle, begin, defaults};
 
 use super::super::{
     NotebookInput,
     form::{Field, Form, Takes, Typed},
 };
 use crate::request::Request;
+
+/// A way to a rear axle, and out of it.
+pub(super) fn rear_axle(ui: &mut Ui, form: &mut Form<'_>, build: &Build) {
+    if build.rear.is_some() {
+        let help = "The rear end goes out of the build; Undo brings it back.";
+        if ui
+            .button("Take the rear axle out")
+            .on_hover_text(help)
+            .clicked()
+        {
+            form.edit(Edit::SetRear(None));
+        }
+        return;
+    }
+    let help = "Begins with the front one a wheelbase farther back, its tie rod a toe link; then drag, type or survey its points.";
+    if ui.button("Add a rear axle").on_hover_text(help).clicked() {
+        form.edit(Edit::SetRear(Some(Box::new(begin::rear_axle(build)))));
+    }
+}
 
 pub(super) fn vehicle(ui: &mut Ui, form: &mut Form<'_>, vehicle: Vehicle) {
     let fields: [Field<Vehicle>; 4] = [
