@@ -84,6 +84,8 @@ pub(crate) enum Command {
     Cards(CardsArguments),
     /// Draw the window's content into a PNG file, without a display.
     Picture(PictureArguments),
+    /// Write a plain build to begin a vehicle of your own with.
+    New(NewArguments),
     /// Write the demo builds.
     Demo(DemoArguments),
 }
@@ -253,6 +255,25 @@ fn scale(text: &str) -> Result<f32, String> {
     let number = text.trim().parse::<f32>().ok();
     let number = number.filter(|v| (0.5..=4.0).contains(v));
     number.ok_or_else(|| "expected a number from 0.5 to 4".into())
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct NewArguments {
+    /// Build file to write: two A-arms, tie rod and spring unit of plain shape at each end.
+    #[arg(long, value_name = "FILE")]
+    pub out: PathBuf,
+    /// Unit of the build.
+    #[arg(long, value_enum, default_value_t = UnitWord::Inch)]
+    pub unit: UnitWord,
+    /// What the vehicle is called.
+    #[arg(long, value_name = "TEXT")]
+    pub title: Option<String>,
+    /// Without a rear axle.
+    #[arg(long)]
+    pub front_only: bool,
+    /// Write over a file that is there already; what was there is kept beside it as FILE.bak.
+    #[arg(long)]
+    pub force: bool,
 }
 
 #[derive(Debug, Args)]

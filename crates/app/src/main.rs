@@ -84,6 +84,7 @@ fn run() -> Result<u8, Fault> {
         }
         Some(Command::Cards(cards)) => commands::cards::run(&cards).map(|()| DONE),
         Some(Command::Picture(picture)) => commands::picture::run(&picture).map(|()| DONE),
+        Some(Command::New(new)) => commands::new::run(&new).map(|()| DONE),
         Some(Command::Demo(demo)) => commands::demo::run(&demo).map(|()| DONE),
     }
 }

@@ -10,6 +10,7 @@ mod findings_text;
 pub(crate) mod forces;
 pub(crate) mod lift;
 pub(crate) mod map;
+pub(crate) mod new;
 pub(crate) mod picture;
 pub(crate) mod prove;
 pub(crate) mod scatter;
