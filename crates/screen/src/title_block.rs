@@ -88,7 +88,7 @@ fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     let travel = axle.model.travel;
     let mut rows = vec![
         ("Track", length(track, unit), "Between the contact points of both wheels.".to_owned()),
-        ("Travel", format!("+{}, −{} {}", tape(travel.bump, unit), tape(-travel.droop, unit), unit.sign()),
+        ("Travel", format!("+{}, −{} {}", tape(travel.bump, unit), tape(travel.droop.abs(), unit), unit.sign()),
             "Wheel travel up and down to the stops: what is wanted, or what the spring unit's lengths allow.".to_owned()),
         ("Castor", degrees(m.castor), meaning(Quantity::Castor)),
         ("Inclination", degrees(m.steering_axis_inclination), meaning(Quantity::SteeringAxisInclination)),

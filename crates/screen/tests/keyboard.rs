@@ -1,6 +1,14 @@
 //! The whole job without a mouse.
 
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops where it fails"
+)]
+
 mod common;
+#[path = "keyboard/whole_job.rs"]
+mod whole_job;
 
 use common::{INNER, click, click_point, demo, place, press, type_in};
 use egui::{Key, Modifiers};

@@ -25,6 +25,8 @@ impl Bench {
     pub(super) fn keep_out_event(&mut self, ctx: &Context, event: KeepOutEvent) {
         match event {
             KeepOutEvent::Choose(chosen) => self.choose_keep_out(chosen),
+            // Tab only passes by: the notebook stays on its page.
+            KeepOutEvent::Reached(index) => self.view.tune.keep_out = Some(index),
             KeepOutEvent::MoveBegan(index) => self.begin_keep_out(index, "Move"),
             KeepOutEvent::ResizeBegan(index) => self.begin_keep_out(index, "Resize"),
             KeepOutEvent::DrawBegan => {

@@ -5,6 +5,7 @@ mod changes;
 mod dialogs;
 mod drag;
 mod files;
+mod focus;
 mod help;
 mod keep_outs;
 mod keys;
@@ -60,6 +61,7 @@ pub struct Bench {
     prove: Prove,
     making: making::Making,
     set_up: SetUpWork,
+    focus: focus::Focus,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
 }
@@ -110,6 +112,7 @@ impl Bench {
             prove,
             making,
             set_up: SetUpWork::default(),
+            focus: focus::Focus::default(),
             fill_before: None,
         }
     }
@@ -214,6 +217,7 @@ impl Bench {
             crate::style::apply(&ctx, &self.tokens);
             self.style_is_set = true;
         }
+        self.bring_focus_into_sight(&ctx);
         let mut requests = Vec::new();
         self.files_before_frame(&ctx, &mut requests);
         if self.dialog.is_none() {
@@ -225,6 +229,7 @@ impl Bench {
         self.view.hovered = self.hovered_row.take();
         self.screen(ui, &mut requests);
         self.dialog_ui(&ctx, &mut requests);
+        self.follow_focus(&ctx);
         if !requests.is_empty() {
             // What was painted above showed the state before these.
             ctx.request_repaint();

@@ -31,7 +31,7 @@ pub(crate) fn run(
         let name = keep_out_name(keep_out, projection);
         stop.widget_info(|| WidgetInfo::labeled(Role::Button, ui.is_enabled(), &name));
         if stop.gained_focus() && input.keep_outs.chosen != Some(index) {
-            events.push(KeepOutEvent::Choose(Some(index)));
+            events.push(KeepOutEvent::Reached(index));
         }
         if !stop.has_focus() {
             continue;

@@ -37,6 +37,8 @@ pub struct KeepOutHand {
 pub enum KeepOutEvent {
     /// Chosen, or none chosen.
     Choose(Option<usize>),
+    /// The keyboard has come to this one: its keys move it.
+    Reached(usize),
     /// A drag began that moves this one.
     MoveBegan(usize),
     /// A drag began that resizes this one.
