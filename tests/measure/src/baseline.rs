@@ -17,7 +17,7 @@ impl Way {
     pub fn allowed(self) -> f64 {
         match self {
             Self::Counted => 0.10,
-            Self::Timed => 0.75,
+            Self::Timed => 1.5,
         }
     }
 
@@ -182,7 +182,7 @@ mod tests {
             on("a sweep", 8.0, Way::Counted),
             Verdict::Fallen(_)
         ));
-        assert!(matches!(on("a sweep", 15.0, Way::Timed), Verdict::Grown(_)));
+        assert!(matches!(on("a sweep", 20.5, Way::Timed), Verdict::Grown(_)));
         assert!(matches!(on("a map", 1.0, Way::Timed), Verdict::Unknown(_)));
     }
 }
