@@ -241,3 +241,30 @@ impl Linkage {
         RACK_PART * (1.0 - cosine) / fastest
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::{
+        Point,
+        square::{linkage, square},
+    };
+
+    /// By hand, for an inner joint h from the steering axis, e above or below the outer joint and at an angle from the steering arm r whose cosine is c:
+    /// 0.8 (1 - c) / ((1 + e/h) / r + c/h).
+    #[test]
+    fn a_rack_stride_is_a_part_of_what_the_tie_rod_has_left() {
+        let sixty_degrees = [-200.0, 560.0 - 400.0 * 0.75_f64.sqrt()];
+        for (inner, height, stride) in [
+            ([0.0, 160.0], 240.0, 0.8 / 0.01),
+            ([0.0, 160.0], 640.0, 0.8 / 0.02),
+            ([0.0, 160.0], 40.0, 0.8 / 0.015),
+            (sixty_degrees, 240.0, 0.4 / (0.01 + 0.5 / 400.0)),
+            (sixty_degrees, 340.0, 0.4 / (0.0125 + 0.5 / 400.0)),
+        ] {
+            let mut corner = square();
+            corner.tie_rod.inner = Point::new(inner[0], inner[1], height);
+            let found = linkage(&corner).design_rack_stride;
+            assert!((found - stride).abs() < 1e-9, "{found} for {stride}");
+        }
+    }
+}

@@ -76,3 +76,24 @@ impl AxlePose {
         (left.z - right.z) + slope * (left.y - right.y)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::within;
+
+    #[test]
+    fn a_wanted_place_outside_gives_way_to_one_that_is_surely_between() {
+        for (near, far, wanted, taken) in [
+            (2.0, 6.0, 3.0, 3.0),
+            (2.0, 6.0, 2.0, 4.0),
+            (2.0, 6.0, 6.0, 4.0),
+            (2.0, 6.0, -1.0, 4.0),
+            (2.0, 6.0, f64::NAN, 4.0),
+            (2.0, f64::INFINITY, 50.0, 50.0),
+            (2.0, f64::INFINITY, 1.0, 5.0),
+            (0.0, f64::INFINITY, f64::NAN, 1.0),
+        ] {
+            assert_eq!(within(near, far, wanted), taken, "{near} {far} {wanted}");
+        }
+    }
+}
