@@ -134,6 +134,18 @@ mod tests {
     }
 
     #[test]
+    fn a_walk_remembers_the_last_two_travels() -> Result<(), crate::Unreachable> {
+        let linkage = linkage(&square());
+        let mut walk = Walk::new(&linkage, 0.0)?;
+        for travel in [10.0, 25.0, 25.0] {
+            walk.pose(travel)?;
+        }
+        assert_eq!(walk.last.travel, 25.0);
+        assert_eq!(walk.before.map(|b| b.travel), Some(10.0));
+        Ok(())
+    }
+
+    #[test]
     fn far_ahead_or_from_one_place_the_way_is_taken_as_straight() {
         let linkage = linkage(&square());
         let last = past(20.0);
