@@ -43,3 +43,19 @@ impl Axis {
         Vector::ith(self.index(), 1.0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Axis;
+    use crate::Vector;
+
+    #[test]
+    fn forward_left_and_up_are_x_y_and_z() {
+        assert_eq!(Axis::ALL.map(Axis::letter), ["x", "y", "z"]);
+        assert_eq!(Axis::ALL.map(Axis::index), [0, 1, 2]);
+        assert_eq!(
+            Axis::ALL.map(Axis::unit),
+            [Vector::x(), Vector::y(), Vector::z()]
+        );
+    }
+}

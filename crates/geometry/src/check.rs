@@ -102,3 +102,17 @@ fn apart(first: &'static str, p: Point, second: &'static str, q: Point) -> Resul
     }
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::size;
+    use crate::square::square;
+
+    #[test]
+    fn a_corner_is_as_large_as_its_farthest_coordinate() {
+        let mut corner = square();
+        assert_eq!(size(&corner), 635.0);
+        corner.tie_rod.inner.x = -1200.0;
+        assert_eq!(size(&corner), 1200.0);
+    }
+}

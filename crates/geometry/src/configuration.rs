@@ -113,3 +113,39 @@ impl Configuration {
         }
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::panic, reason = "a test stops where it fails")]
+mod tests {
+    use super::Configuration;
+    use crate::{
+        Vector,
+        fault::Member,
+        square::{linkage, square},
+    };
+
+    #[test]
+    fn who_is_nearest_to_its_dead_point_turned_back() {
+        let corner = square();
+        let Ok(design) = linkage(&corner).configuration(0.0, 1.0, corner.tie_rod.inner) else {
+            panic!("the design position");
+        };
+        // The sine of the lower ball joint's way against level, and the squares of the other two members' sines.
+        for (slope, upper, steering, member) in [
+            (0.1, 0.02, 0.03, Member::LowerArm),
+            (-0.1, 0.03, 0.02, Member::LowerArm),
+            (0.2, 0.03, 0.05, Member::UpperArm),
+            (0.2, 0.03, 0.02, Member::TieRod),
+            (0.2, 0.05, 0.03, Member::TieRod),
+        ] {
+            let at = Configuration {
+                lower_ball_velocity: Vector::new(0.0, f64::sqrt(1.0 - slope * slope), slope)
+                    * 360.0,
+                upper_margin_sq: upper,
+                steering_margin_sq: steering,
+                ..design
+            };
+            assert_eq!(at.who_turned_back(), member, "{slope} {upper} {steering}");
+        }
+    }
+}

@@ -39,6 +39,8 @@ mod roll;
 mod score;
 mod solve;
 mod spring_range;
+#[cfg(test)]
+mod square;
 mod walk;
 
 pub use arms::{Arms, Stance, Twist};

@@ -72,7 +72,7 @@ pub(crate) fn walk_to(
         match linkage.at(here.known.angle + way * stride, inner) {
             Ok(next) if here.known.leads_to(&next.known) => {
                 if (travel - next.known.travel) * way <= 0.0 {
-                    return close_in(linkage, travel, inner, here, next);
+                    return close_in(linkage, travel, inner, (here, next), HALVINGS);
                 }
                 here = next;
                 stride = (2.0 * stride).min(LONGEST);
@@ -82,7 +82,7 @@ pub(crate) fn walk_to(
                 let (end, member) = end_of_reach(linkage, inner, here, way * stride);
                 return match start {
                     Ok(start) if (travel - end.known.travel) * way <= 0.0 => {
-                        close_in(linkage, travel, inner, start, end)
+                        close_in(linkage, travel, inner, (start, end), HALVINGS)
                     }
                     _ => Err(stop(member, &end)),
                 };
@@ -126,13 +126,13 @@ fn close_in(
     linkage: &Linkage,
     travel: f64,
     inner: Point,
-    from: Solved,
-    to: Solved,
+    (from, to): (Solved, Solved),
+    rounds: usize,
 ) -> Result<Solved, Stop> {
     let start = from.known.angle;
     let (mut low, mut high) = (start.min(to.known.angle), start.max(to.known.angle));
     let mut best = to;
-    for _ in 0..HALVINGS {
+    for _ in 0..rounds {
         let error = best.known.travel - travel;
         if error.abs() <= SAME_HEIGHT {
             break;
@@ -239,5 +239,48 @@ impl Linkage {
         let fastest =
             (1.0 + (self.outer_height - along).abs() / h) / self.outer_radius + cosine / h;
         RACK_PART * (1.0 - cosine) / fastest
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::close_in;
+    use crate::{
+        Point,
+        square::{linkage, square},
+    };
+
+    /// The arm's sine is travel over length.
+    #[test]
+    fn newtons_method_takes_few_rounds_between_two_places() {
+        let corner = square();
+        let linkage = linkage(&corner);
+        let inner = corner.tie_rod.inner;
+        for (travel, from, to) in [(30.0, 0.05, 0.4), (-140.0, 0.0, -0.5), (0.7, 0.0, 0.02)] {
+            let ends = linkage.at(from, inner).ok().zip(linkage.at(to, inner).ok());
+            let found = ends.and_then(|ends| close_in(&linkage, travel, inner, ends, 6).ok());
+            let angle = found.map(|f| f.known.angle);
+            let off = angle.map(|a| (a - f64::asin(travel / 360.0)).abs());
+            assert!(off.is_some_and(|off| off < 1e-12), "{travel}: {angle:?}");
+        }
+    }
+
+    /// By hand, for an inner joint h from the steering axis, e above or below the outer joint and at an angle from the steering arm r whose cosine is c:
+    /// 0.8 (1 - c) / ((1 + e/h) / r + c/h).
+    #[test]
+    fn a_rack_stride_is_a_part_of_what_the_tie_rod_has_left() {
+        let sixty_degrees = [-200.0, 560.0 - 400.0 * 0.75_f64.sqrt()];
+        for (inner, height, stride) in [
+            ([0.0, 160.0], 240.0, 0.8 / 0.01),
+            ([0.0, 160.0], 640.0, 0.8 / 0.02),
+            ([0.0, 160.0], 40.0, 0.8 / 0.015),
+            (sixty_degrees, 240.0, 0.4 / (0.01 + 0.5 / 400.0)),
+            (sixty_degrees, 340.0, 0.4 / (0.0125 + 0.5 / 400.0)),
+        ] {
+            let mut corner = square();
+            corner.tie_rod.inner = Point::new(inner[0], inner[1], height);
+            let found = linkage(&corner).design_rack_stride;
+            assert!((found - stride).abs() < 1e-9, "{found} for {stride}");
+        }
     }
 }

@@ -14,6 +14,11 @@ impl Axle {
     /// # Errors
     /// As [`Axle::pose`], for the travel at which the search for this roll angle first left the reach.
     pub fn roll(&self, angle: f64, rack: f64) -> Result<AxlePose, Unreachable> {
+        self.roll_in(angle, rack, ROUNDS)
+    }
+
+    /// The roll in at most so many rounds of the search.
+    fn roll_in(&self, angle: f64, rack: f64, rounds: usize) -> Result<AxlePose, Unreachable> {
         if !(angle.abs() < std::f64::consts::FRAC_PI_2) {
             // Nothing rolls that far. Asking for an endless travel tells where the reach ends.
             let droop = angle * f64::INFINITY;
@@ -28,7 +33,7 @@ impl Axle {
         // Droops in the direction of the way between which the answer lies.
         let (mut near, mut far) = (0.0, f64::INFINITY);
         let mut stopped = None;
-        for _ in 0..ROUNDS {
+        for _ in 0..rounds {
             if last.1.abs() <= ON_GROUND {
                 return Ok(pose);
             }
@@ -74,5 +79,50 @@ impl AxlePose {
     fn ground_line_error(&self, slope: f64) -> f64 {
         let (left, right) = (self.left.contact, mirror_point(self.right_mirrored.contact));
         (left.z - right.z) + slope * (left.y - right.y)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{ON_GROUND, within};
+    use crate::{
+        Axle,
+        square::{linkage, square},
+    };
+
+    /// Six straight lines through the last two places are enough where nothing is near its end; halving would take some forty.
+    #[test]
+    fn a_roll_takes_few_rounds() {
+        let mut low = square();
+        low.lower_arm.ball_joint.z -= 30.0;
+        let axle = Axle {
+            left: linkage(&square()),
+            right_mirrored: linkage(&low),
+        };
+        for degrees in [-6.0, -1.0, 0.5, 4.0_f64] {
+            let angle = degrees.to_radians();
+            let pose = axle.roll_in(angle, 0.0, 7);
+            let error = pose.map(|p| p.ground_line_error(angle.tan()).abs());
+            assert!(
+                error.is_ok_and(|e| e <= ON_GROUND),
+                "{error:?} at {degrees}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_wanted_place_outside_gives_way_to_one_that_is_surely_between() {
+        for (near, far, wanted, taken) in [
+            (2.0, 6.0, 3.0, 3.0),
+            (2.0, 6.0, 2.0, 4.0),
+            (2.0, 6.0, 6.0, 4.0),
+            (2.0, 6.0, -1.0, 4.0),
+            (2.0, 6.0, f64::NAN, 4.0),
+            (2.0, f64::INFINITY, 50.0, 50.0),
+            (2.0, f64::INFINITY, 1.0, 5.0),
+            (0.0, f64::INFINITY, f64::NAN, 1.0),
+        ] {
+            assert_eq!(within(near, far, wanted), taken, "{near} {far} {wanted}");
+        }
     }
 }

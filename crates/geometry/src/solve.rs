@@ -151,3 +151,75 @@ impl Linkage {
         None
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Known;
+    use crate::square::{linkage, square};
+
+    fn known(angle: f64, travel: f64, rise: f64) -> Known {
+        Known {
+            angle,
+            travel,
+            rise,
+        }
+    }
+
+    /// The arm's sine is travel over length. The slow way is for what is not smooth.
+    #[test]
+    fn newtons_method_settles_what_is_smooth() {
+        let mut corner = square();
+        corner.rack_axis = None;
+        let linkage = linkage(&corner);
+        let inner = corner.tie_rod.inner;
+        for travel in [-180.0, -60.0, -1e-3, 0.0, 35.0, 90.0, 180.0] {
+            for guess in [-0.2, 0.0, 0.1, 0.4] {
+                let found = linkage.newton(travel, inner, guess, linkage.design);
+                let angle = found.map(|f| f.known.angle);
+                let off = angle.map(|a| (a - f64::asin(travel / 360.0)).abs());
+                assert!(
+                    off.is_some_and(|off| off < 1e-12),
+                    "{travel} from {guess}: {angle:?}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_way_is_unbroken_when_its_chord_agrees_with_the_slopes_at_its_ends() {
+        let here = known(0.2, 3.0, 100.0);
+        // A chord of 0.1 rad rises 10 mm between rises of 100 mm/rad, give or take a tenth.
+        for (travel, leads) in [
+            (13.0, true),
+            (13.9, true),
+            (12.1, true),
+            (14.1, false),
+            (11.9, false),
+        ] {
+            let there = known(0.3, travel, 100.0);
+            assert_eq!(
+                (here.leads_to(&there), there.leads_to(&here)),
+                (leads, leads),
+                "{travel}"
+            );
+        }
+        // Between 100 and 50 it rises 7.5 mm, give or take a tenth of the lesser rise.
+        for (travel, leads) in [
+            (10.5, true),
+            (10.9, true),
+            (10.1, true),
+            (11.1, false),
+            (9.9, false),
+        ] {
+            let there = known(0.3, travel, 50.0);
+            assert_eq!(
+                (here.leads_to(&there), there.leads_to(&here)),
+                (leads, leads),
+                "{travel}"
+            );
+        }
+        // So near that rounding decides, nothing is asked.
+        assert!(here.leads_to(&known(0.2 + 1e-6, 90.0, 1.0)));
+        assert!(!here.leads_to(&known(0.2 + 2e-6, 90.0, 1.0)));
+    }
+}

@@ -45,7 +45,7 @@ pub fn travel_for_spring_length(
         match spring_at(&mut walk, way * far)? {
             Some(s) if passed(s.length) => {
                 let ends = (way * near, way * far);
-                return close_in(&mut walk, length, ends, passed).map(Some);
+                return close_in(&mut walk, length, ends, passed, ROUNDS).map(Some);
             }
             _ => near = far,
         }
@@ -71,10 +71,11 @@ fn close_in(
     length: f64,
     ends: (f64, f64),
     passed: impl Fn(f64) -> bool,
+    rounds: usize,
 ) -> Result<f64, Unreachable> {
     let (mut near, mut far) = ends;
     let mut travel = far;
-    for _ in 0..ROUNDS {
+    for _ in 0..rounds {
         let Some(spring) = spring_at(walk, travel)? else {
             break;
         };
@@ -100,4 +101,41 @@ fn close_in(
 fn spring_at(walk: &mut Walk<'_>, travel: f64) -> Result<Option<SpringMeasures>, Unreachable> {
     let pose = walk.pose(travel)?;
     Ok(walk.linkage().measures(&pose).spring)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::close_in;
+    use crate::{
+        Walk,
+        square::{linkage, square},
+    };
+
+    /// The spring of the square corner stands 250 mm above a mount that swings 240 mm about a pivot 60 mm inboard of it.
+    fn length(travel: f64) -> f64 {
+        let angle = (travel / 360.0).asin();
+        (240.0 * angle.cos() - 60.0).hypot(240.0 * angle.sin() - 250.0)
+    }
+
+    #[test]
+    fn newtons_method_takes_few_rounds_between_two_ends() {
+        let linkage = linkage(&square());
+        for (wanted, ends) in [
+            (42.0, (40.0, 45.0)),
+            (1e-3, (0.0, 5.0)),
+            (-73.0, (-70.0, -75.0)),
+        ] {
+            let way: f64 = ends.1 - ends.0;
+            let passed = |now: f64| (now - length(wanted)) * way <= 0.0;
+            let mut walk = match Walk::new(&linkage, 0.0) {
+                Ok(walk) => walk,
+                Err(stop) => unreachable!("{stop}"),
+            };
+            let found = close_in(&mut walk, length(wanted), ends, passed, 5);
+            assert!(
+                found.as_ref().is_ok_and(|f| (f - wanted).abs() < 1e-9),
+                "{found:?} for {wanted}"
+            );
+        }
+    }
 }

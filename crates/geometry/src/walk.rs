@@ -90,3 +90,79 @@ impl<'a> Walk<'a> {
         straight + step * step * (c2 + c3 * (step + span))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Past, Walk};
+    use crate::{
+        solve::Known,
+        square::{linkage, square},
+    };
+
+    fn angle(travel: f64) -> f64 {
+        0.1 + travel * (0.02 + travel * (3e-4 - 2e-6 * travel))
+    }
+
+    fn past(travel: f64) -> Past {
+        let rate = 0.02 + travel * (6e-4 - 6e-6 * travel);
+        let known = Known {
+            angle: angle(travel),
+            travel,
+            rise: 1.0 / rate,
+        };
+        Past {
+            travel,
+            rate,
+            known,
+        }
+    }
+
+    #[test]
+    fn a_cubic_is_carried_on_exactly() {
+        let linkage = linkage(&square());
+        let walk = Walk {
+            linkage: &linkage,
+            rack: 0.0,
+            design_angle: 0.0,
+            last: past(20.0),
+            before: Some(past(12.0)),
+        };
+        for travel in [4.5, 12.0, 15.0, 20.0, 28.0, 35.5] {
+            let guess = walk.guess(travel);
+            assert!((guess - angle(travel)).abs() < 1e-14, "{guess} at {travel}");
+        }
+    }
+
+    #[test]
+    fn a_walk_remembers_the_last_two_travels() -> Result<(), crate::Unreachable> {
+        let linkage = linkage(&square());
+        let mut walk = Walk::new(&linkage, 0.0)?;
+        for travel in [10.0, 25.0, 25.0] {
+            walk.pose(travel)?;
+        }
+        assert_eq!(walk.last.travel, 25.0);
+        assert_eq!(walk.before.map(|b| b.travel), Some(10.0));
+        Ok(())
+    }
+
+    #[test]
+    fn far_ahead_or_from_one_place_the_way_is_taken_as_straight() {
+        let linkage = linkage(&square());
+        let last = past(20.0);
+        for (before, travel) in [
+            (Some(past(12.0)), 36.5),
+            (Some(past(12.0)), 3.5),
+            (None, 24.0),
+        ] {
+            let walk = Walk {
+                linkage: &linkage,
+                rack: 0.0,
+                design_angle: 0.0,
+                last,
+                before,
+            };
+            let straight = last.known.angle + last.rate * (travel - 20.0);
+            assert!((walk.guess(travel) - straight).abs() < 1e-14);
+        }
+    }
+}

@@ -138,3 +138,22 @@ fn the_tie_rod_does_not_matter_and_the_arms_do() {
         assert!(arms.stance(0.0, f64::NAN, travel).is_none());
     }
 }
+
+/// About an upright steering axis the wheel's heading turns with the steering, once round and further.
+#[test]
+fn toe_is_followed_through_whole_turns() {
+    let mut corner = skewed();
+    let across = corner.lower_arm.ball_joint;
+    corner.upper_arm.ball_joint = across + 180.0 * Vector::z();
+    corner.upper_arm.front_pivot = across + Vector::new(100.0, -300.0, 200.0);
+    corner.upper_arm.rear_pivot = across + Vector::new(-100.0, -300.0, 200.0);
+    let arms = Arms::new(&corner).unwrap();
+    for turn in [-9.0, -4.0, -1.0, 0.0, 0.5, 2.5, 3.5, 7.0] {
+        let stance = arms.stance(0.0, turn, 0.0).unwrap();
+        assert!(
+            (stance.toe_change + turn).abs() < 1e-12,
+            "{} {turn}",
+            stance.toe_change
+        );
+    }
+}

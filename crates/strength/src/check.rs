@@ -214,3 +214,17 @@ mod tests {
         assert_eq!(gap.factor(), Some(-0.005));
     }
 }
+
+#[cfg(test)]
+mod words {
+    use super::Check;
+
+    #[test]
+    fn checks_are_named_in_plain_words() {
+        assert_eq!(Check::Buckling.to_string(), "buckling");
+        assert_eq!(
+            Check::RackFaceYield.to_string(),
+            "yield of the thread at the rack face"
+        );
+    }
+}

@@ -222,6 +222,16 @@ mod tests {
                 .0;
             assert_relative_eq!(load, half, max_relative = 1e-6);
         }
+        // Ends that hold better only move the place where they do.
+        for (ends, constant) in [
+            (Ends::FixedFree, 0.25),
+            (Ends::FixedPinned, 2.0457),
+            (Ends::Fixed, 4.0_f64),
+        ] {
+            let held = column(20.0, 10.0, 1000.0, 400.0, 207_000.0, ends);
+            let further = held.meeting_slenderness() / probe.meeting_slenderness();
+            assert_relative_eq!(further, constant.sqrt(), max_relative = 1e-3);
+        }
         let strength = Material::find("A36").unwrap().strength(5.0).unwrap();
         let profile = Profile::flat_bar(20.0, 5.0).unwrap();
         assert!(Column::new(profile, strength, 0.0, Ends::Fixed).is_err());

@@ -1,7 +1,7 @@
 //! Ackermann percentage and turning circle against published cases.
 
 use trammel_geometry::{
-    Axle, Corner, Linkage, Point, TieRod, Vector, Wheel, ackermann_percentage,
+    Axle, Corner, Linkage, Point, TieRod, Vector, Wheel, ackermann_percentage, mirror_point,
     turning_circle_diameter, turns_lock_to_lock,
 };
 
@@ -55,6 +55,20 @@ fn no_figure_where_there_is_none() {
     assert_eq!(ackermann_percentage(0.0, 0.0, 1500.0, 1000.0), None);
     assert_eq!(ackermann_percentage(0.1, -0.05, 1500.0, 1000.0), None);
     assert_eq!(ackermann_percentage(0.1, 0.1, 1500.0, 0.0), None);
+    for nearly_straight in [1e-5, -0.03] {
+        assert_eq!(
+            ackermann_percentage(nearly_straight, 0.1, 1500.0, 1000.0),
+            None
+        );
+        assert_eq!(
+            ackermann_percentage(0.1, nearly_straight, 1500.0, 1000.0),
+            None
+        );
+        assert_eq!(
+            ackermann_percentage(-0.1, -nearly_straight, 1500.0, 1000.0),
+            None
+        );
+    }
     for bad in [f64::NAN, f64::INFINITY] {
         assert_eq!(ackermann_percentage(bad, 0.1, 1500.0, 1000.0), None);
         assert_eq!(ackermann_percentage(0.1, 0.1, bad, 1000.0), None);
@@ -145,6 +159,16 @@ fn axle_measures_its_own_steering() {
     near(
         to_right.ackermann(1700.0).unwrap(),
         to_left.ackermann(1700.0).unwrap(),
+        1e-9,
+    );
+    // Wheels whose axes meet the ground twice as far apart need half the difference of cotangents.
+    let apart = to_right.left_measures.axis_at_ground
+        - mirror_point(to_right.right_measures.axis_at_ground);
+    let cot = |steer: f64| 1.0 / steer.abs().tan();
+    let difference = cot(to_right.left_measures.steer) - cot(to_right.right_measures.steer);
+    near(
+        to_right.ackermann(1700.0).unwrap() / 100.0,
+        difference * 1700.0 / apart.y,
         1e-9,
     );
     near(

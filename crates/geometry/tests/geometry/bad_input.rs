@@ -57,6 +57,18 @@ fn numbers_that_are_none() {
             "rack.axis"
         );
     }
+    for bad in [std::f64::consts::FRAC_PI_2, -std::f64::consts::FRAC_PI_2] {
+        let what = "wheel.toe_deg";
+        assert_eq!(
+            fault(|c| c.wheel.toe = bad),
+            CornerFault::NotFinite { what }
+        );
+        let what = "wheel.camber_deg";
+        assert_eq!(
+            fault(|c| c.wheel.camber = bad),
+            CornerFault::NotFinite { what }
+        );
+    }
     for bad in [f64::NAN, f64::INFINITY, 1.1e6] {
         let found = fault(|c| c.wheel.loaded_radius = bad);
         assert_eq!(
@@ -173,6 +185,46 @@ fn locked_at_the_design_position() {
     );
 }
 
+/// Two members count as in line below a sine of a ten-thousandth between them, whatever their lengths.
+#[test]
+fn in_line_is_a_matter_of_angle() {
+    let mut level = kart();
+    level.lower_arm = arm(
+        [100.0, 200.0, 200.0],
+        [-100.0, 200.0, 200.0],
+        [0.0, 560.0, 200.0],
+    );
+    level.upper_arm = arm(
+        [100.0, 200.0, 380.0],
+        [-100.0, 200.0, 380.0],
+        [0.0, 560.0, 380.0],
+    );
+    level.tie_rod.outer = Point::new(-100.0, 560.0, 240.0);
+    level.tie_rod.inner = Point::new(-100.0, 160.0, 240.0);
+    let rod = |angle: f64| {
+        let mut c = level;
+        c.tie_rod.inner = Point::new(-400.0 * angle.cos(), 560.0 - 400.0 * angle.sin(), 240.0);
+        Linkage::new(&c).map(|_| ())
+    };
+    let members = "the tie rod and the steering arm";
+    assert_eq!(rod(5e-5), Err(CornerFault::Locked { members }));
+    assert_eq!(rod(2e-4), Ok(()));
+    // The upper arm hangs down 100 mm over the upright of 180 mm: pivots out of line by `aside` make an angle of aside / 100 - aside / 280.
+    let hanging = |angle: f64| {
+        let mut c = level;
+        let aside = 560.0 + angle / (1.0 / 100.0 - 1.0 / 280.0);
+        c.upper_arm = arm(
+            [100.0, aside, 480.0],
+            [-100.0, aside, 480.0],
+            [0.0, 560.0, 380.0],
+        );
+        Linkage::new(&c).map(|_| ())
+    };
+    let members = "the upper arm and the upright";
+    assert_eq!(hanging(5e-5), Err(CornerFault::Locked { members }));
+    assert_ne!(hanging(2e-4), Err(CornerFault::Locked { members }));
+}
+
 #[test]
 fn no_height_to_gain() {
     let found =
@@ -193,6 +245,28 @@ fn no_height_to_gain() {
         c.wheel.centre = c.lower_arm.ball_joint;
     });
     assert!(matches!(found, CornerFault::NoTravel { .. }), "{found:?}");
+    // The wheel rises by less, and by more, than a ten-thousandth of the arm's length per radian.
+    let leaning = |by: f64| {
+        let mut c = kart();
+        c.lower_arm = arm(
+            [100.0, 500.0, 100.0],
+            [-100.0, 500.0, 100.0],
+            [0.0, 500.0 + by, 200.0],
+        );
+        c.upper_arm = arm(
+            [100.0, 200.0, 380.0],
+            [-100.0, 200.0, 380.0],
+            [0.0, 500.0, 380.0],
+        );
+        c.wheel.centre = c.lower_arm.ball_joint;
+        Linkage::new(&c)
+    };
+    let found = leaning(0.005);
+    assert!(
+        matches!(found, Err(CornerFault::NoTravel { .. })),
+        "{found:?}"
+    );
+    assert!(leaning(0.02).is_ok());
 }
 
 #[test]

@@ -2,10 +2,10 @@
 
 use proptest::prelude::*;
 use trammel_geometry::{
-    Axle, Corner, Limit, Linkage, Measures, Point, Vector, mirror_point, mirror_vector,
+    ArmName, Axle, Corner, Limit, Linkage, Measures, Point, Vector, mirror_point, mirror_vector,
 };
 
-use crate::corners::{any_corner, linkage};
+use crate::corners::{any_corner, kart, linkage, near};
 
 /// Angles, lengths, per-length and plain figures of the measures.
 fn angles(m: &Measures) -> [f64; 8] {
@@ -122,6 +122,34 @@ proptest! {
         for way in [-1.0, 1.0] {
             let (one, other) = (at(&a, way * 5000.0), at(&b, way * 5000.0 * scale));
             prop_assert!((one * scale - other).abs() < 1e-4 * scale.max(1.0), "{} {}", one * scale, other);
+        }
+    }
+}
+
+/// Which end of an arm is called its front doesn't matter.
+#[test]
+fn arms_turned_end_for_end_move_the_same() {
+    for spring_on in [ArmName::Lower, ArmName::Upper] {
+        let mut c = kart();
+        if let Some(s) = &mut c.spring {
+            s.arm = spring_on;
+        }
+        let mut turned = c;
+        for arm in [&mut turned.upper_arm, &mut turned.lower_arm] {
+            std::mem::swap(&mut arm.front_pivot, &mut arm.rear_pivot);
+        }
+        let (l, t) = (linkage(&c), linkage(&turned));
+        for (travel, rack) in [(-60.0, 10.0), (0.0, 0.0), (45.0, -20.0)] {
+            let (p, q) = (l.pose(travel, rack).unwrap(), t.pose(travel, rack).unwrap());
+            assert!((p.tie_rod_outer - q.tie_rod_outer).norm() < 1e-9);
+            assert!((p.spring_arm_mount.unwrap() - q.spring_arm_mount.unwrap()).norm() < 1e-9);
+            let (m, n) = (l.measures(&p), t.measures(&q));
+            near(m.toe, n.toe, 1e-12);
+            near(
+                m.spring.unwrap().motion_ratio,
+                n.spring.unwrap().motion_ratio,
+                1e-12,
+            );
         }
     }
 }

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use trammel_geometry::{Point, Pose, Vector};
 
-use crate::corners::{any_corner, linkage};
+use crate::corners::{any_corner, kart, linkage};
 
 const STEP: f64 = 1e-3;
 
@@ -53,4 +53,16 @@ proptest! {
         let mount = points(|p| p.spring_arm_mount.unwrap());
         prop_assert!((mount - r.spring_arm_mount.unwrap()).norm() < 1e-8);
     }
+}
+
+/// Where the inner joint is fixed to the chassis the rack's travel is nothing to it.
+#[test]
+fn a_fixed_link_takes_no_notice_of_a_rack() {
+    let mut c = kart();
+    c.rack_axis = None;
+    let l = linkage(&c);
+    let (still, racked) = (l.pose(30.0, 0.0).unwrap(), l.pose(30.0, 12.0).unwrap());
+    assert_eq!(still.tie_rod_outer, racked.tie_rod_outer);
+    assert_eq!(l.inner_joint(12.0), c.tie_rod.inner);
+    assert!(l.pose(30.0, f64::INFINITY).is_err());
 }

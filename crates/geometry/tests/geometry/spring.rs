@@ -99,3 +99,17 @@ fn none_without_a_spring_or_a_length() {
     c.spring = None;
     assert_eq!(travel_for_spring_length(&linkage(&c), 300.0), Ok(None));
 }
+
+/// A little shorter is a little bump, a little longer a little droop: by the motion ratio.
+#[test]
+fn small_changes_of_length_go_the_right_way() {
+    let l = linkage(&kart());
+    let design = l.measures(&l.pose(0.0, 0.0).unwrap()).spring.unwrap();
+    for change in [-0.2, -0.01, 0.01, 0.2] {
+        let travel = travel_for_spring_length(&l, design.length + change)
+            .unwrap()
+            .unwrap();
+        near(travel, -change / design.motion_ratio, 2e-3 * change.abs());
+    }
+    assert_eq!(travel_for_spring_length(&l, design.length), Ok(Some(0.0)));
+}

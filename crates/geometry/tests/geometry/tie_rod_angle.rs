@@ -30,3 +30,28 @@ fn along_a_slanted_rack() {
     near(m.tie_rod_angle_front, 0.0, 1e-12);
     near(m.tie_rod_angle_plan, 0.0, 1e-12);
 }
+
+/// Seen from above a rack turned by 17 degrees takes its angle off the rod's, seen from the front a rack tilted by 9 degrees does.
+#[test]
+fn against_a_rack_out_of_square() {
+    let mut c = kart();
+    c.tie_rod.inner = Point::new(-90.0, 200.0, 230.0);
+    c.tie_rod.outer = Point::new(-120.0, 540.0, 260.0);
+    let (turn, tilt) = (17.0_f64.to_radians(), 9.0_f64.to_radians());
+    c.rack_axis = Some(Vector::new(turn.sin(), turn.cos(), 0.0));
+    let l = linkage(&c);
+    let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+    near(
+        m.tie_rod_angle_plan,
+        (-30.0_f64 / 340.0).atan() - turn,
+        1e-14,
+    );
+    c.rack_axis = Some(Vector::new(0.0, tilt.cos(), tilt.sin()));
+    let l = linkage(&c);
+    let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+    near(
+        m.tie_rod_angle_front,
+        (30.0_f64 / 340.0).atan() - tilt,
+        1e-14,
+    );
+}

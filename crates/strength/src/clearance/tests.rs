@@ -212,3 +212,24 @@ fn the_tyre_is_as_large_as_it_is_said_to_be() {
         assert_relative_eq!(point(middle, -width / 2.0 - 3.0), 3.0, epsilon = 1e-9);
     }
 }
+
+/// 254 mm and 150 mm wide, 4 mm thick, both flanges as far from the wheel's plane.
+#[test]
+fn the_rim_is_as_large_as_it_is_said_to_be() {
+    let pose = linkage().pose(20.0, 10.0).unwrap();
+    let rim = Clearances::new(sizes(), 10.0).unwrap().rim(&pose);
+    assert_eq!(rim.profile, [[127.0, -75.0], [127.0, 75.0]]);
+    assert_eq!(
+        (rim.radius, rim.centre, rim.axis),
+        (2.0, pose.wheel_centre, pose.spin_axis)
+    );
+}
+
+#[test]
+fn the_nearer_of_two_tubes_counts() {
+    let tubes = [0.0, 70.0].map(|height| bar([0.0, 0.0, height], [100.0, 0.0, height], 5.0));
+    let other = bar([50.0, -50.0, 100.0], [50.0, 50.0, 100.0], 5.0);
+    for pair in [tubes, [tubes[1], tubes[0]]] {
+        assert_relative_eq!(nearest(pair, |tube| tube.to_capsule(&other)).distance, 20.0);
+    }
+}

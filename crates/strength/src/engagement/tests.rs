@@ -149,3 +149,10 @@ proptest! {
         prop_assert!(with(slack + 0.02) > with(slack));
     }
 }
+
+/// M6x0.75: grade 6 of ISO 965-1 gives the internal minor diameter 190 micrometres over 6 - 1.0825 x 0.75 = 5.188 (from memory): 5.378.
+#[test]
+fn fine_pitches_have_a_formula_of_their_own() {
+    let [_, _, minor, _] = ThreadLimits::usual(thread("M6x0.75")).sizes();
+    assert!((minor - 5.378).abs() < 3e-3, "{minor}");
+}

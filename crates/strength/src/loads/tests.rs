@@ -242,6 +242,18 @@ fn where_a_kerb_hits_the_rim() {
     let at = pose.wheel_centre + Vector3::new(127.0 * 0.75_f64.sqrt(), 90.0, -63.5);
     let by_hand = UprightLoad::force_at(at, Vector3::new(0.0, -500.0, 0.0)).unwrap();
     assert!(same(&load, &by_hand));
+    let mut acts = vec![];
+    scene()
+        .each_force(&case, &pose, |at, force| acts.push((at, force)))
+        .unwrap();
+    let &[(found, force)] = acts.as_slice() else {
+        panic!("one force: {acts:?}");
+    };
+    assert!((found - at).norm() < 1e-9, "{found} {at}");
+    assert!(
+        (force - Vector3::new(0.0, -500.0, 0.0)).norm() < 1e-9,
+        "{force}"
+    );
 }
 
 /// What the rod puts on the rack is what the driver pulls, whichever lock.
@@ -439,5 +451,22 @@ proptest! {
             .flat_map(|axle| [cornering, -cornering].map(|side| vehicle.wheel_load(axle, braking, side).unwrap()))
             .sum();
         prop_assert!((sum - vehicle.weight()).abs() < 1e-9 * vehicle.weight());
+    }
+}
+
+/// A hit needs no bump or droop to happen.
+#[test]
+fn hits_happen_at_the_design_height_too() {
+    for case in default_cases() {
+        if [
+            "rock, rearward",
+            "kerb, sideways",
+            "pushed by another vehicle",
+        ]
+        .contains(&case.name.as_str())
+        {
+            let [from, to] = case.window.travel;
+            assert!(from < 0.0 && to > 0.0, "{}", case.name);
+        }
     }
 }

@@ -334,3 +334,122 @@ fn gaps_are_found_over_travel_and_lock() {
         assert_eq!(row.factor.unwrap(), row.value / 10.0);
     }
 }
+
+/// What no load changes is looked at in every pose: the ball swivels as far as the rod leans out of the plane across its bolt.
+#[test]
+fn a_rod_ends_swivel_is_looked_at_over_travel_and_lock() {
+    let (linkage, parts) = (linkage(), parts());
+    let proof = proof_of(&linkage, &parts);
+    let rows: Vec<&Row> = proof
+        .rows
+        .iter()
+        .filter(|row| row.check == Check::Misalignment)
+        .collect();
+    let &[row] = rows.as_slice() else {
+        panic!("one row: {rows:?}");
+    };
+    assert_eq!(
+        (row.part.as_str(), &row.load_case),
+        ("outer rod end", &None)
+    );
+    let at = row.pose.unwrap();
+    assert!(at.travel.abs() > 60.0, "{at:?}");
+    assert_relative_eq!(row.standing().unwrap(), row.factor.unwrap());
+    // Asked there alone it says the same.
+    let setup = Setup {
+        linkage: &linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness: Fineness::default(),
+        parts: &parts,
+        cases: &[],
+        clearances: None,
+        wanted_factor: 2.0,
+    };
+    let pose = linkage.pose(at.travel, at.rack).unwrap();
+    assert_eq!(stance_at(&setup, &pose), [row.clone()]);
+}
+
+/// Strength wants the user's factor; lengths, angles and allowed stresses hold their own margin.
+#[test]
+fn each_check_wants_its_own_factor() {
+    let proof = proof_of(&linkage(), &parts());
+    let wanted = |check| {
+        let row = proof.rows.iter().find(|row| row.check == check);
+        row.map(|row| row.wanted)
+    };
+    for check in [
+        Check::RackFaceYield,
+        Check::Buckling,
+        Check::ArmTubeYield,
+        Check::BoltShear,
+        Check::TabBearing,
+    ] {
+        assert_eq!(wanted(check), Some(2.0), "{check}");
+        let standing = proof
+            .rows
+            .iter()
+            .find(|row| row.check == check)
+            .and_then(Row::standing);
+        let factor = proof
+            .rows
+            .iter()
+            .find(|row| row.check == check)
+            .and_then(|row| row.factor);
+        assert_eq!(standing, factor.map(|factor| factor / 2.0), "{check}");
+    }
+    for check in [
+        Check::RackEndToe,
+        Check::ThreadEngagement,
+        Check::WallLeft,
+        Check::JointRating,
+        Check::WeldThroat,
+        Check::Misalignment,
+    ] {
+        assert_eq!(wanted(check), Some(1.0), "{check}");
+    }
+}
+
+/// The spring's force on the arm is what keeps it in balance with its pivots and its ball joint.
+#[test]
+fn an_arms_tubes_carry_its_spring() {
+    let linkage = linkage();
+    let pose = linkage.pose(25.0, -10.0).unwrap();
+    let case = default_cases().remove(0);
+    let load = scene().load(&case, &linkage, &pose, 1.0).unwrap();
+    let equilibrium = Equilibrium::at(&linkage, &pose).unwrap();
+    let forces = equilibrium.under(&load).unwrap();
+    let all = parts();
+    let PartKind::ArmTubes(arm, tubes) = &all[2].kind else {
+        unreachable!()
+    };
+    let (joints, on) = (
+        crate::statics::Joints::at(&linkage, &pose),
+        forces.arm(*arm),
+    );
+    let spring = crate::arm_tubes::SpringOnArm {
+        mount: joints.spring.unwrap().arm_mount,
+        force: on.ball_joint_on_upright - on.front_pivot - on.rear_pivot,
+    };
+    let mut wanted = vec![];
+    tubes.check(joints.arm(*arm), on, Some(spring), |f| {
+        wanted.push((f.check, f.value))
+    });
+    let situation = super::part::Situation {
+        linkage: &linkage,
+        pose: &pose,
+        rod: equilibrium.tie_rod(),
+        forces: &forces,
+        turned: &Turned::at(&linkage, &pose),
+    };
+    let mut found = vec![];
+    all[2]
+        .kind
+        .check(&situation, |f| found.push((f.check, f.value)))
+        .unwrap();
+    assert_eq!(found.len(), wanted.len());
+    for ((check, value), (same, by_balance)) in found.into_iter().zip(wanted) {
+        assert_eq!(check, same);
+        assert_relative_eq!(value, by_balance, max_relative = 1e-9);
+    }
+}

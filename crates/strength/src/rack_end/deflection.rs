@@ -100,6 +100,18 @@ mod tests {
         assert_relative_eq!(moved.z, -0.083_540, max_relative = 1e-4);
     }
 
+    /// Pulled fore and aft instead, the same bracket twists the thread: 10000 x 40 / (79300 x 2 I) = 0.0054515 rad, on 20 mm 0.10903 mm, beside the
+    /// cantilever's 0.11139 mm.
+    #[test]
+    fn twist_by_hand() {
+        let moved = end(Vector3::new(0.0, 0.0, 20.0))
+            .deflection(Vector3::new(500.0, 0.0, 0.0))
+            .unwrap();
+        assert_relative_eq!(moved.x, 0.111_39 + 0.109_03, max_relative = 1e-4);
+        assert_relative_eq!(moved.y, 0.0);
+        assert_relative_eq!(moved.z, 0.0);
+    }
+
     proptest! {
         /// Work in equals work out (Maxwell and Betti): the deflection under one force along another is the same the other way round.
         #[test]

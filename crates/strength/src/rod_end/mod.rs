@@ -283,6 +283,30 @@ mod tests {
         assert_eq!(found.len(), 2);
         assert_eq!(found[0].factor(), Some(5.0));
         assert_relative_eq!(found[1].factor().unwrap(), 2.0, max_relative = 1e-12);
+        // Each figure is kept by what is told later, and a body and a nut bring their own rooms.
+        let body = BodyRoom::new(12.7, 10.4, 26.0, 3.0).unwrap();
+        let nut = NutRoom {
+            length: 40.0,
+            engagement: 12.0,
+            adjustment: 3.0,
+            jam_nut: 6.0,
+            obstacle: 15.0,
+        };
+        let joint = joint.with_body(body).with_nut(&nut).unwrap();
+        let found = all(&joint, angle.value / 2.0);
+        let checks: Vec<Check> = found.iter().map(|f| f.check).collect();
+        assert_eq!(
+            checks,
+            [Check::JointRating, Check::Misalignment, Check::BodyRoom]
+        );
+        assert_relative_eq!(
+            found[2].value,
+            body.gap(angle.value / 2.0),
+            max_relative = 1e-9
+        );
+        let mut once = vec![];
+        joint.check_once(|f| once.push((f.check, f.value)));
+        assert_eq!(once, [(Check::NutRoom, 4.0)]);
         assert!(Joint::default().with_rating(0.0).is_err());
         assert!(
             Joint::default()
