@@ -21,9 +21,9 @@ pub fn build(unit: LengthUnit) -> Build {
         radius,
     ] = match unit {
         LengthUnit::Millimetre => [
-            1.0, 100.0, 250.0, 550.0, 340.0, 180.0, 200.0, 90.0, 620.0, 260.0,
+            1.0, 100.0, 170.0, 550.0, 340.0, 180.0, 240.0, 90.0, 620.0, 260.0,
         ],
-        LengthUnit::Inch => [0.25, 16.0, 40.0, 88.0, 54.0, 28.0, 32.0, 14.0, 98.0, 42.0],
+        LengthUnit::Inch => [0.25, 16.0, 27.0, 88.0, 54.0, 28.0, 38.0, 14.0, 98.0, 42.0],
     };
     let at = |x: f64, y: f64, z: f64| [x * step, y * step, z * step];
     let arm = |z: f64| ArmPoints {

@@ -90,7 +90,7 @@ impl Form<'_> {
         ui.add_space(4.0);
         ui.label(RichText::new(title).font(type_size::head()));
         Grid::new(("form", title))
-            .num_columns(3)
+            .num_columns(2)
             .spacing(egui::vec2(8.0, 3.0))
             .min_col_width(24.0)
             .show(ui, |ui| rows(self, ui));
@@ -132,8 +132,15 @@ impl Form<'_> {
             width: 84.0,
             enabled: true,
         };
-        let typed = field.ui(ui, self.tokens);
-        ui.label(RichText::new(sign).small().color(self.tokens.ink_soft));
+        // The unit stands at its number, however wide another row of the group is.
+        let unit = RichText::new(sign).small().color(self.tokens.ink_soft);
+        let typed = ui
+            .horizontal(|ui| {
+                let typed = field.ui(ui, self.tokens);
+                ui.label(unit);
+                typed
+            })
+            .inner;
         ui.end_row();
         let typed = typed?;
         if typed.trim().is_empty() {
@@ -208,7 +215,6 @@ impl Form<'_> {
             enabled: true,
         };
         let typed = field.ui(ui, self.tokens);
-        ui.label("");
         ui.end_row();
         typed.map(|t| t.trim().to_owned())
     }
