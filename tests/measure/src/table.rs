@@ -25,19 +25,29 @@ const SCIPY_SEARCH: &str = "search by SciPy's least_squares";
 /// What is missing or can't be read, in words.
 pub fn write(folder: &Path) -> Result<String, String> {
     let text = |name: &str| text(folder, name);
-    let kernels = figures(&text("kernels.tsv")?)?;
-    let mut out = String::new();
+    // A run that was broken off has measured the first parts only, and that is said.
+    let part = |name: &str, made: &dyn Fn(&str) -> Result<String, String>| {
+        if folder.join(name).exists() {
+            made(&text(name)?)
+        } else {
+            Ok("Not measured in this run.\n".to_owned())
+        }
+    };
+    let mut out =
+        String::from("# Measured\n\nWritten by `tests/measure/run`; `README.md` says how.\n\n");
     out += &text("machine.txt")?;
-    out += "\n### The window beside an empty one\n\n";
+    out += "\n## The window beside an empty one\n\n";
     out += &window_alone(folder)?;
-    out += "\n### Work of a frame\n\n";
-    out += &rows_of(&text("frames.txt")?)?;
-    out += "\n### Solving beside general solvers\n\n";
-    out += &solvers(&kernels, &figures(&text("general.tsv")?)?)?;
-    out += "\n### Every case of the kernels\n\n";
-    out += &times(&kernels, "| case | ms | calibrations |");
-    out += "\n### Whole commands, start to end\n\n";
-    out += &commands(&figures(&text("commands.tsv")?)?);
+    out += "\n## Work of a frame\n\n";
+    out += &part("frames.txt", &rows_of)?;
+    out += "\n## Solving beside general solvers\n\n";
+    out += &part("kernels.tsv", &|kernels| {
+        solvers(&figures(kernels)?, &figures(&text("general.tsv")?)?)
+    })?;
+    out += "\n## Every case of the kernels\n\n";
+    out += &part("kernels.tsv", &|kernels| Ok(times(&figures(kernels)?)))?;
+    out += "\n## Whole commands, start to end\n\n";
+    out += &part("commands.tsv", &|all| Ok(commands(&figures(all)?)))?;
     Ok(out)
 }
 
@@ -218,8 +228,8 @@ fn solvers(kernels: &Figures, general: &Figures) -> Result<String, String> {
     Ok(out)
 }
 
-fn times(kernels: &Figures, heading: &str) -> String {
-    let mut out = format!("{heading}\n|---|---|---|\n");
+fn times(kernels: &Figures) -> String {
+    let mut out = String::from("| case | ms | calibrations |\n|---|---|---|\n");
     let fixed = kernels.first().map_or(f64::NAN, |(_, seconds)| *seconds);
     for (name, seconds) in kernels {
         let _ = writeln!(
