@@ -258,7 +258,7 @@ mod tests {
         let inner = corner.tie_rod.inner;
         for (travel, from, to) in [(30.0, 0.05, 0.4), (-140.0, 0.0, -0.5), (0.7, 0.0, 0.02)] {
             let ends = linkage.at(from, inner).ok().zip(linkage.at(to, inner).ok());
-            let found = ends.and_then(|ends| close_in(&linkage, travel, inner, ends, 6).ok());
+            let found = ends.and_then(|ends| close_in(&linkage, travel, inner, ends, 4).ok());
             let angle = found.map(|f| f.known.angle);
             let off = angle.map(|a| (a - f64::asin(travel / 360.0)).abs());
             assert!(off.is_some_and(|off| off < 1e-12), "{travel}: {angle:?}");

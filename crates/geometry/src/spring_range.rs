@@ -131,7 +131,7 @@ mod tests {
                 Ok(walk) => walk,
                 Err(stop) => unreachable!("{stop}"),
             };
-            let found = close_in(&mut walk, length(wanted), ends, passed, 5);
+            let found = close_in(&mut walk, length(wanted), ends, passed, 3);
             assert!(
                 found.as_ref().is_ok_and(|f| (f - wanted).abs() < 1e-9),
                 "{found:?} for {wanted}"

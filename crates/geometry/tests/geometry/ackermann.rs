@@ -171,6 +171,10 @@ fn axle_measures_its_own_steering() {
         difference * 1700.0 / apart.y,
         1e-9,
     );
+    // Turning right the left wheel is the outer one: its radius to the centre on the rear axle's line reaches as far back as the rear axle lies.
+    let radius = to_right.turning_circle(1700.0).unwrap() / 2.0;
+    let (contact, steer) = (to_right.left.contact, to_right.left_measures.steer);
+    near(contact.x - radius * steer.sin().abs(), -1700.0, 1e-9);
     near(
         to_right.turning_circle(1700.0).unwrap(),
         to_left.turning_circle(1700.0).unwrap(),

@@ -60,4 +60,7 @@ fn refuses_what_is_no_roll() {
         assert!(axle().roll(angle, 0.0).is_err(), "{angle}");
     }
     assert!(axle().roll(0.01, f64::NAN).is_err());
+    // The side that would rise without end is looked at first: the left one droops.
+    assert_eq!(axle().roll(2.0, 0.0).unwrap_err().travel, f64::NEG_INFINITY);
+    assert_eq!(axle().roll(-2.0, 0.0).unwrap_err().travel, f64::INFINITY);
 }

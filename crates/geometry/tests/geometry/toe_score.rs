@@ -40,6 +40,9 @@ fn curves_of_nothing() {
     assert_eq!((s.largest, s.rms, s.bowl, s.slope), (0.0, 0.0, 0.0, 0.5));
     let s = ToeScore::of(&[(0.0, 0.0)], 0.0);
     assert_eq!((s.largest, s.rms, s.bowl), (0.0, 0.0, 0.0));
+    // From the design height up only, no bump has its droop.
+    let s = ToeScore::of(&[(0.0, 0.1), (10.0, 0.3)], 0.0);
+    assert_eq!((s.largest, s.bowl), (0.3, 0.0));
     let s = ToeScore::of(&[(5.0, 0.1), (5.0, 0.1), (5.0, 0.2)], 0.0);
     assert!(s.bowl.is_finite() && s.rms.is_finite());
 }
