@@ -5,7 +5,7 @@ use std::{io, path::PathBuf};
 use trammel_analysis::{ForceFault, NextFault, RaiseFault, SweepFault};
 use trammel_build::{BuildFault, EditFault, LengthFault};
 use trammel_drawings::DrawingError;
-use trammel_persistence::{OpenFault, ReadFault, SaveFault, SheetFileFault};
+use trammel_persistence::{OpenFault, ReadFault, SaveFault, SheetFileFault, in_plain_words};
 use trammel_setup::SurveyFault;
 use trammel_sheets::FileFault;
 use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
@@ -56,7 +56,7 @@ pub(crate) enum Fault {
     #[error("no table was written: {0}")]
     NothingReached(String),
     /// A folder could not be made.
-    #[error("the folder {} could not be made: {source}", path.display())]
+    #[error("the folder {} could not be made: {}", path.display(), in_plain_words(source))]
     Folder {
         /// Which.
         path: PathBuf,
@@ -157,7 +157,7 @@ pub(crate) enum Fault {
         path: PathBuf,
     },
     /// Standard output.
-    #[error("standard output can't be written: {0}")]
+    #[error("standard output can't be written: {}", in_plain_words(.0))]
     Output(io::Error),
     /// The window.
     #[error("{0}")]

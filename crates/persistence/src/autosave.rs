@@ -13,7 +13,11 @@ use std::{
 
 use serde::{Deserialize, Serialize};
 
-use crate::{LARGEST_FILE, save::write_file};
+use crate::{
+    LARGEST_FILE, in_plain_words,
+    outside::{kept_text, not_a_file},
+    save::write_file,
+};
 
 const WORK: &str = "ron";
 const LOCK: &str = "lock";
@@ -22,7 +26,7 @@ const STARTED_BY_NOW: Duration = Duration::from_secs(60);
 
 /// Why unsaved work could not be kept.
 #[derive(Debug, thiserror::Error)]
-#[error("unsaved work could not be kept in {}: {source}", path.display())]
+#[error("unsaved work could not be kept in {}: {}", path.display(), in_plain_words(source))]
 pub struct AutosaveFault {
     /// Where.
     pub path: PathBuf,
@@ -184,15 +188,12 @@ pub fn leftovers(folder: &Path) -> Vec<Leftover> {
 
 fn leftover(work: &Path) -> Option<Leftover> {
     let lock_path = work.with_extension(LOCK);
-    let lock = OpenOptions::new().write(true).open(&lock_path).ok();
+    let lock = open_lock(&lock_path).ok();
     if let Some(Err(TryLockError::WouldBlock)) = lock.as_ref().map(File::try_lock) {
         return None;
     }
     // Twice the size of a build: quotes in it take two characters here.
-    let size = fs::metadata(work).ok()?.len();
-    let text = (size <= 2 * LARGEST_FILE)
-        .then(|| fs::read_to_string(work).ok())
-        .flatten()?;
+    let text = kept_text(work, 2 * LARGEST_FILE).ok()?;
     let kept: Kept = ron::from_str(&text).ok()?;
     Some(Leftover {
         path: kept.path.map(PathBuf::from),
@@ -209,14 +210,17 @@ fn sweep(lock_path: &Path) {
     let old = fs::metadata(lock_path)
         .and_then(|m| m.modified())
         .is_ok_and(|at| at.elapsed().is_ok_and(|age| age > STARTED_BY_NOW));
-    let free = || {
-        OpenOptions::new()
-            .write(true)
-            .open(lock_path)
-            .is_ok_and(|lock| lock.try_lock().is_ok())
-    };
+    let free = || open_lock(lock_path).is_ok_and(|lock| lock.try_lock().is_ok());
     if old && free() {
         let _ = remove(lock_path);
+    }
+}
+
+/// Opens a lock to try it; what is no file would make one wait.
+fn open_lock(path: &Path) -> io::Result<File> {
+    match not_a_file(fs::metadata(path)?.file_type()) {
+        None => OpenOptions::new().write(true).open(path),
+        Some(found) => Err(io::Error::other(found)),
     }
 }
 

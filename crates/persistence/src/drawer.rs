@@ -8,7 +8,7 @@ use trammel_build::{
     SteeringArm,
 };
 
-use crate::save::write_file;
+use crate::{outside::kept_text, save::write_file};
 
 /// A longer drawer was not written here, bytes.
 const LARGEST: u64 = 4 * 1024 * 1024;
@@ -57,7 +57,7 @@ impl Drawer {
         if size > LARGEST {
             return Err(DrawerFault::TooLarge(size));
         }
-        Self::read(&fs::read_to_string(path)?)
+        Self::read(&kept_text(path, LARGEST)?)
     }
 
     /// The drawer in a text.

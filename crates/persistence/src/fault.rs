@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use trammel_build::BuildFault;
 
-use crate::Place;
+use crate::{Place, in_plain_words};
 
 /// The format that this crate writes, and the newest it reads.
 pub const FORMAT: u32 = 1;
@@ -138,12 +138,20 @@ fn expected_names(nearest: Option<&str>, known: &[String]) -> String {
 #[derive(Debug, thiserror::Error)]
 pub enum OpenFault {
     /// The file can't be read at all.
-    #[error("{} can't be read: {source}", path.display())]
+    #[error("{} can't be read: {}", path.display(), in_plain_words(source))]
     File {
         /// Which file.
         path: PathBuf,
         /// What the system says.
         source: std::io::Error,
+    },
+    /// A folder, a pipe, a device: reading one may wait for ever.
+    #[error("{} can't be read: it is {found}, expected a file", path.display())]
+    NotAFile {
+        /// What was given.
+        path: PathBuf,
+        /// What it is.
+        found: &'static str,
     },
     /// It can be read but is not a build.
     #[error("{}: {fault}", path.display())]

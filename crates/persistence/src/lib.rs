@@ -7,6 +7,7 @@
 //! | [`Document`] | a build with the text it was read from: saving disturbs nothing that was not edited |
 //! | [`BuildFile`] | a build open from a file and saved back to it |
 //! | [`save`] | a text put on disk so that the old or the new file is whole at every instant |
+//! | [`in_plain_words`] | what the system says of a file, for a shop |
 //! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
 //! | [`RecentFiles`] | files opened lately |
 //! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
@@ -26,6 +27,7 @@ mod fault;
 mod format1;
 mod format1_parts;
 mod nearest;
+mod outside;
 mod place;
 mod read;
 mod recent;
@@ -41,6 +43,7 @@ pub use demos::{Demo, demos};
 pub use document::{Document, write};
 pub use drawer::{Drawer, DrawerFault};
 pub use fault::{FORMAT, LARGEST_FILE, OpenFault, ReadFault, ReadFaultKind};
+pub use outside::in_plain_words;
 pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;

@@ -1,6 +1,10 @@
 //! Reading a build from text.
 
-use std::{fs::File, io::Read, path::Path};
+use std::{
+    fs::{self, File},
+    io::Read,
+    path::Path,
+};
 
 use ron::{Options, extensions::Extensions};
 use trammel_build::{Build, BuildFault, PointName, Side};
@@ -10,6 +14,7 @@ use crate::{
     FORMAT, LARGEST_FILE, OpenFault, Place, ReadFault, ReadFaultKind, convert,
     explain::explain,
     format1,
+    outside::not_a_file,
     ron_text::{Node, Outline, SyntaxFault, Value, leading_format, shown, starts_with_bracket},
 };
 
@@ -48,9 +53,19 @@ pub fn read_text(path: &Path) -> Result<String, OpenFault> {
         path: path.to_owned(),
         fault: Box::new(fault),
     };
+    let meta = fs::metadata(path).map_err(file_fault)?;
+    if let Some(found) = not_a_file(meta.file_type()) {
+        return Err(OpenFault::NotAFile {
+            path: path.to_owned(),
+            found,
+        });
+    }
+    if meta.len() > LARGEST_FILE {
+        return Err(build_fault(too_large(meta.len())));
+    }
     let file = File::open(path).map_err(file_fault)?;
     let mut bytes = Vec::new();
-    // One byte more than allowed tells a file that is too large, and a device that never ends does no harm.
+    // One byte more than allowed tells a file that grew meanwhile.
     file.take(LARGEST_FILE + 1)
         .read_to_end(&mut bytes)
         .map_err(file_fault)?;
@@ -60,7 +75,7 @@ pub fn read_text(path: &Path) -> Result<String, OpenFault> {
 
 fn text_of(bytes: &[u8]) -> Result<&str, ReadFault> {
     if bytes.len() as u64 > LARGEST_FILE {
-        return Err(too_large(bytes.len()));
+        return Err(too_large(bytes.len() as u64));
     }
     std::str::from_utf8(bytes).map_err(|e| {
         let byte = e.valid_up_to();
@@ -75,18 +90,16 @@ fn text_of(bytes: &[u8]) -> Result<&str, ReadFault> {
     })
 }
 
-fn too_large(bytes: usize) -> ReadFault {
+fn too_large(bytes: u64) -> ReadFault {
     ReadFault {
         place: None,
-        kind: ReadFaultKind::TooLarge {
-            bytes: bytes as u64,
-        },
+        kind: ReadFaultKind::TooLarge { bytes },
     }
 }
 
 pub(crate) fn read_with_outline(text: &str) -> Result<ReadBuild, ReadFault> {
     if text.len() as u64 > LARGEST_FILE {
-        return Err(too_large(text.len()));
+        return Err(too_large(text.len() as u64));
     }
     let fault = |at: usize, kind| ReadFault {
         place: Some(Place::of(text, at)),

@@ -7,7 +7,7 @@ use std::{
 
 use serde::{Deserialize, Serialize};
 
-use crate::save::write_file;
+use crate::{outside::kept_text, save::write_file};
 
 /// Files that are remembered.
 const MOST: usize = 12;
@@ -30,11 +30,8 @@ impl RecentFiles {
     /// The list in a file; empty when there is none or it can't be read.
     #[must_use]
     pub fn load(path: &Path) -> Self {
-        let small = fs::metadata(path).is_ok_and(|m| m.len() <= LARGEST);
-        let kept = small
-            .then(|| fs::read_to_string(path).ok())
-            .flatten()
-            .and_then(|text| ron::from_str::<Kept>(&text).ok());
+        let text = kept_text(path, LARGEST).ok();
+        let kept = text.and_then(|text| ron::from_str::<Kept>(&text).ok());
         let mut list = Self::default();
         for file in kept.map(|k| k.files).unwrap_or_default().iter().rev() {
             list.add(Path::new(file));

@@ -9,6 +9,8 @@ use std::{
 
 use atomic_write_file::AtomicWriteFile;
 
+use crate::{LARGEST_FILE, in_plain_words, outside::not_a_file};
+
 /// Links to follow before they count as going round in a circle.
 const MOST_LINKS: usize = 40;
 
@@ -51,13 +53,25 @@ pub enum SaveFault {
         path: PathBuf,
     },
     /// A folder, a device or the like.
-    #[error("{} is not a file; expected a file to save to", path.display())]
+    #[error("{} is {found}; expected a file to save to", path.display())]
     NotAFile {
         /// What was given.
         path: PathBuf,
+        /// What it is.
+        found: &'static str,
+    },
+    /// More than is ever read back.
+    #[error(
+        "{} would have {bytes} bytes; nothing was saved, since a file of more than {LARGEST_FILE} could not be opened again", path.display()
+    )]
+    TooLarge {
+        /// Which file.
+        path: PathBuf,
+        /// How large it would be.
+        bytes: usize,
     },
     /// The system refused.
-    #[error("{} could not be {doing}: {source}; the file on disk is as it was", path.display())]
+    #[error("{} could not be {doing}: {}; the file on disk is as it was", path.display(), in_plain_words(source))]
     System {
         /// Which file.
         path: PathBuf,
@@ -78,18 +92,26 @@ pub enum SaveFault {
 /// [`SaveFault`]; the old file is whole in every case.
 pub fn save(path: &Path, text: &str, expected: Expected<'_>) -> Result<Saved, SaveFault> {
     let path = target(path)?;
+    if text.len() as u64 > LARGEST_FILE {
+        let bytes = text.len();
+        return Err(SaveFault::TooLarge { path, bytes });
+    }
     let current = current(&path)?;
-    if current.as_deref() == Some(text.as_bytes()) {
+    if current.is(text) {
         return Ok(Saved { path, backup: None });
     }
-    match (&current, expected) {
-        (Some(_), Expected::Nothing) => return Err(SaveFault::AlreadyThere { path }),
-        (Some(now), Expected::Text(known)) if now != known.as_bytes() => {
+    let backup = match (current, expected) {
+        (Current::Nothing, _) => None,
+        (_, Expected::Nothing) => return Err(SaveFault::AlreadyThere { path }),
+        (now, Expected::Text(known)) if !now.is(known) => {
             return Err(SaveFault::ChangedOnDisk { path });
         }
-        _ => {}
-    }
-    let backup = current.map(|now| back_up(&path, &now)).transpose()?;
+        (Current::Bytes(now), _) => Some(back_up(&path, &mut now.as_slice())?),
+        (Current::TooLarge, _) => {
+            let mut old = fs::File::open(&path).map_err(system(&path, "backed up"))?;
+            Some(back_up(&path, &mut old)?)
+        }
+    };
     write_file(&path, text.as_bytes()).map_err(system(&path, "saved"))?;
     Ok(Saved { path, backup })
 }
@@ -108,7 +130,7 @@ pub fn save_bytes(path: &Path, bytes: &[u8]) -> Result<(), SaveFault> {
 pub fn changed_on_disk(path: &Path, known: &str) -> bool {
     target(path)
         .and_then(|path| current(&path))
-        .map_or(true, |now| now.as_deref() != Some(known.as_bytes()))
+        .map_or(true, |now| !now.is(known))
 }
 
 /// Writes a file whole or not at all: beside, then renamed.
@@ -129,9 +151,13 @@ pub fn backup_path(path: &Path) -> PathBuf {
     path.with_file_name(name)
 }
 
-fn back_up(path: &Path, bytes: &[u8]) -> Result<PathBuf, SaveFault> {
+fn back_up(path: &Path, old: &mut impl Read) -> Result<PathBuf, SaveFault> {
     let backup = backup_path(path);
-    write_file(&backup, bytes).map_err(system(&backup, "written as the backup"))?;
+    let copied = AtomicWriteFile::open(&backup).and_then(|mut file| {
+        io::copy(old, &mut file)?;
+        file.commit()
+    });
+    copied.map_err(system(&backup, "written as the backup"))?;
     Ok(backup)
 }
 
@@ -155,18 +181,41 @@ fn target(path: &Path) -> Result<PathBuf, SaveFault> {
                     .parent()
                     .map_or(link.clone(), |folder| folder.join(link));
             }
-            Ok(meta) if !meta.is_file() => return Err(SaveFault::NotAFile { path }),
-            _ => return Ok(path),
+            Ok(meta) => match not_a_file(meta.file_type()) {
+                Some(found) => return Err(SaveFault::NotAFile { path, found }),
+                None => return Ok(path),
+            },
+            Err(_) => return Ok(path),
         }
     }
-    Err(SaveFault::NotAFile { path })
+    Err(SaveFault::NotAFile {
+        path,
+        found: "a link that leads round in a circle",
+    })
 }
 
-fn current(path: &Path) -> Result<Option<Vec<u8>>, SaveFault> {
+/// What is on disk under a name.
+enum Current {
+    Nothing,
+    Bytes(Vec<u8>),
+    /// More than a build ever takes, so none that was opened or saved here; not read into memory.
+    TooLarge,
+}
+
+impl Current {
+    fn is(&self, text: &str) -> bool {
+        matches!(self, Self::Bytes(now) if now == text.as_bytes())
+    }
+}
+
+fn current(path: &Path) -> Result<Current, SaveFault> {
     let mut bytes = Vec::new();
-    match fs::File::open(path).and_then(|mut file| file.read_to_end(&mut bytes)) {
-        Ok(_) => Ok(Some(bytes)),
-        Err(fault) if fault.kind() == io::ErrorKind::NotFound => Ok(None),
+    let read =
+        fs::File::open(path).and_then(|file| file.take(LARGEST_FILE + 1).read_to_end(&mut bytes));
+    match read {
+        Ok(size) if size as u64 > LARGEST_FILE => Ok(Current::TooLarge),
+        Ok(_) => Ok(Current::Bytes(bytes)),
+        Err(fault) if fault.kind() == io::ErrorKind::NotFound => Ok(Current::Nothing),
         Err(fault) => Err(system(path, "compared")(fault)),
     }
 }

@@ -224,3 +224,52 @@ fn a_new_build_grows_a_spring_unit_and_a_rear_axle() {
     }
     assert_eq!(screen.state().build(), &fresh);
 }
+
+#[cfg(unix)]
+#[test]
+fn pipes_folders_and_files_too_large_are_explained_at_once_and_the_build_stays() {
+    let folder = tempfile::tempdir().expect("folder");
+    let (pipe, large) = (folder.path().join("pipe"), folder.path().join("large"));
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+    assert!(made.is_ok_and(|s| s.success()));
+    std::fs::File::create(&large)
+        .and_then(|f| f.set_len(100 << 20))
+        .expect("made");
+    let (mut screen, _) = bench(Start::Demo);
+    let mine = screen.state().build().clone();
+    for (path, why) in [
+        (pipe.as_path(), "it is a pipe, expected a file"),
+        (folder.path(), "it is a folder, expected a file"),
+        (large.as_path(), "has 104857600 bytes"),
+    ] {
+        press(&mut screen, Modifiers::COMMAND, Key::O);
+        type_in(&mut screen, FILE_FIELD, &path.display().to_string());
+        let said = screen.state().said().expect("said").to_owned();
+        assert!(said.contains(why), "{said}");
+        assert_eq!(screen.state().build(), &mine);
+    }
+}
+
+/// What stands in the way of a save is said, the work stays unsaved, and saving goes on once it is out of the way.
+#[test]
+fn a_save_that_the_system_refuses_is_told_and_the_work_stays_unsaved() {
+    let folder = tempfile::tempdir().expect("folder");
+    let path = folder.path().join("mein Kart ä.ron");
+    std::fs::write(&path, trammel_persistence::demos()[0].text).expect("write");
+    let (mut screen, _) = bench(Start::File(path.clone()));
+    nudge(&mut screen);
+    // The backup can't be written while a folder has its name.
+    let in_the_way = trammel_persistence::backup_path(&path);
+    std::fs::create_dir(&in_the_way).expect("made");
+    press(&mut screen, Modifiers::COMMAND, Key::S);
+    let said = screen.state().said().expect("said").to_owned();
+    assert!(said.contains("the file on disk is as it was"), "{said}");
+    assert!(screen.state().has_unsaved_work());
+    let kept = std::fs::read_to_string(&path).expect("read");
+    assert_eq!(kept, trammel_persistence::demos()[0].text);
+    std::fs::remove_dir(&in_the_way).expect("removed");
+    press(&mut screen, Modifiers::COMMAND, Key::S);
+    assert!(!screen.state().has_unsaved_work());
+    let saved = trammel_persistence::read(&std::fs::read_to_string(&path).expect("read"));
+    assert_eq!(saved.as_ref(), Ok(screen.state().build()));
+}

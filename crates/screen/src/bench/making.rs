@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
-use trammel_persistence::save_bytes;
+use trammel_persistence::{read_text, save_bytes};
 
 use super::{
     Bench,
@@ -35,7 +35,7 @@ impl Making {
     pub(super) fn new(state: Option<PathBuf>) -> Self {
         let kept = state
             .as_deref()
-            .and_then(|s| std::fs::read_to_string(s.join(REMEMBERED)).ok());
+            .and_then(|s| read_text(&s.join(REMEMBERED)).ok());
         Self {
             make: Make::default(),
             folder: kept.map(|text| PathBuf::from(text.trim())),

@@ -11,7 +11,7 @@ use std::{
 
 use egui::Context;
 use trammel_drawings::metrics::Metrics;
-use trammel_persistence::save_bytes;
+use trammel_persistence::{in_plain_words, save_bytes};
 use trammel_sheets::{FileName, Format, Sheets, Which, file_of, files_of};
 
 /// What an export came to: what to say, and what to look at.
@@ -84,8 +84,9 @@ fn write_all(sheets: &Sheets, names: &[FileName], folder: &Path, told: impl Fn(u
     let so_far = |n: usize| format!("{n} of {} files were written before", names.len());
     std::fs::create_dir_all(folder).map_err(|e| {
         format!(
-            "{} can't be made: {e}. Nothing was written.",
-            folder.display()
+            "{} can't be made: {}. Nothing was written.",
+            folder.display(),
+            in_plain_words(&e)
         )
     })?;
     let metrics = Metrics::new().map_err(|e| e.to_string())?;

@@ -6,6 +6,9 @@
     reason = "helpers of tests fail as tests do"
 )]
 
+mod forbidden;
+mod odd_files;
+
 use std::{
     fs,
     io::{BufRead, BufReader},
@@ -140,12 +143,13 @@ fn write_once() {
     println!("refused: {fault}");
 }
 
-fn refused_without_room(mut command: Command, path: &Path) {
+fn refused_without_room(mut command: Command, path: &Path, why: &str) {
     let output = command.output().expect("ran");
     let said = String::from_utf8_lossy(&output.stdout).into_owned();
     assert!(output.status.success(), "{said}");
     assert!(
-        said.contains("refused: ") && said.contains("the file on disk is as it was"),
+        said.contains("refused: ")
+            && said.contains(&format!("{why}; the file on disk is as it was")),
         "{said}"
     );
     assert_eq!(number_of(path), 1, "the old file must be whole");
@@ -164,7 +168,7 @@ fn a_write_that_the_system_cuts_short_leaves_the_old_file_whole() {
         .arg(inner.get_program())
         .args(inner.get_args())
         .env(FILE, &path);
-    refused_without_room(shell, &path);
+    refused_without_room(shell, &path, "the file is larger than is allowed here");
     assert!(!backup_path(&path).exists());
     let left: Vec<_> = fs::read_dir(folder.path())
         .expect("a folder")
@@ -206,6 +210,6 @@ fn a_full_disk_leaves_the_old_file_whole() {
     };
     let path = disk.0.path().join("kart.ron");
     fs::write(&path, version(1)).expect("written");
-    refused_without_room(writer("write_once", &path), &path);
+    refused_without_room(writer("write_once", &path), &path, "the disk is full");
     assert_eq!(number_of(&backup_path(&path)), 1);
 }
