@@ -128,7 +128,7 @@ pub fn compare(baseline: &[Cost], case: &str, now: f64, way: Way) -> Verdict {
         )
     };
     // What is no number has not passed.
-    if !(growth <= allowed) {
+    if growth.is_nan() || growth > allowed {
         Verdict::Grown(told("grew"))
     } else if growth < -allowed {
         Verdict::Fallen(told("fell"))

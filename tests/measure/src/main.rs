@@ -176,8 +176,7 @@ fn check(accept: bool) -> Result<bool, String> {
     }
     if !told.is_empty() {
         println!(
-            "\nIf that is meant, make it the new baseline with `tests/measure/check --accept` and commit {} with the reason.",
-            "tests/measure/baseline.tsv"
+            "\nIf that is meant, make it the new baseline with `tests/measure/check --accept` and commit tests/measure/baseline.tsv with the reason."
         );
     }
     Ok(grown == 0)
