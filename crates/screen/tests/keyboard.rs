@@ -131,3 +131,26 @@ fn every_action_with_a_key_stands_in_the_list_of_keys() {
         }
     }
 }
+
+/// Tab used to select every point that it passed, so the numbers of the selected one could not be reached.
+#[test]
+fn tab_past_a_point_leaves_the_selected_one_and_an_arrow_key_takes_the_reached_one() {
+    let mut screen = demo();
+    click_point(&mut screen, INNER, Projection::Front);
+    press(&mut screen, Modifiers::NONE, Key::Tab);
+    assert_eq!(screen.state().view().selected, Some(INNER));
+    let upper = trammel_build::PointRef {
+        point: trammel_build::PointName::UpperBallJoint,
+        ..INNER
+    };
+    screen
+        .get_by_label(&handle_name(upper, Projection::Front))
+        .focus();
+    screen.run_steps(2);
+    assert_eq!(screen.state().view().selected, Some(INNER));
+    let (inner, before) = (place(&screen, INNER), place(&screen, upper));
+    press(&mut screen, Modifiers::NONE, Key::ArrowUp);
+    assert_eq!(screen.state().view().selected, Some(upper));
+    assert_eq!(place(&screen, INNER), inner);
+    assert_eq!(place(&screen, upper)[2], before[2] + 1.0 / 16.0);
+}

@@ -9,14 +9,16 @@ use crate::{drawing::Projection, request::Request};
 impl Bench {
     /// The nudges that were pressed in this frame, as edits.
     pub(super) fn nudges(&mut self, ctx: &Context) -> Vec<Request> {
-        let Some(at) = self.view.selected else {
-            return Vec::new();
-        };
         let focused = ctx.memory(egui::Memory::focused);
-        if focused.is_some_and(|id| !self.drawing.is_point(id)) || self.history.is_open() {
+        let reached = focused.and_then(|id| self.drawing.point_of(id));
+        if (focused.is_some() && reached.is_none()) || self.history.is_open() {
             // The keys belong to the control that has the focus, such as a slider or a field.
             return Vec::new();
         }
+        // A point that Tab has come to is the one that the keys move, and is selected by that.
+        let Some(at) = reached.or(self.view.selected) else {
+            return Vec::new();
+        };
         let (step, fine) = snap(self.history.build().unit);
         let looking = self.drawing.fill.unwrap_or(Projection::Front);
         let mut requests = Vec::new();
@@ -40,6 +42,9 @@ impl Bench {
                     *slot = on_grid(*slot + sign * step * times as f64, step);
                 }
                 here = Some(to);
+                if self.view.selected != Some(at) && requests.is_empty() {
+                    requests.push(Request::Select(Some(at)));
+                }
                 requests.push(Request::Edit(self.view.moving(at, to)));
             }
         }

@@ -82,7 +82,7 @@ pub(crate) struct Touch {
     /// A drag began here.
     pub start: Option<Start>,
     /// The point that has the keyboard's focus.
-    pub focused: Option<Id>,
+    pub focused: Option<(Id, PointRef)>,
 }
 
 /// Where a drag began.
@@ -126,7 +126,7 @@ pub(crate) fn touch(
     for handle in handles {
         let response = place(ui, handle, stops);
         if response.has_focus() {
-            touch.focused = Some(response.id);
+            touch.focused = Some((response.id, handle.point));
         }
         if response.hovered() {
             touch.over = Some(pick(now, *handle));
@@ -136,7 +136,8 @@ pub(crate) fn touch(
             let chosen = next_in_stack(handles, &hit, selected);
             touch.chosen = Some(chosen);
             focus(ui, chosen, stops);
-        } else if response.clicked() || response.gained_focus() {
+        } else if response.clicked() {
+            // Tab only passes by: Enter, Space or an arrow key choose.
             touch.chosen = Some(handle.point);
         }
         if let Some(button) = begin(&response) {

@@ -195,7 +195,7 @@ pub struct Drawing {
     pub corner: Option<Side>,
     place: Option<layout::Place>,
     gesture: gestures::Gesture,
-    focused: Option<egui::Id>,
+    focused: Option<(egui::Id, PointRef)>,
 }
 
 impl Drawing {
@@ -211,10 +211,11 @@ impl Drawing {
         }
     }
 
-    /// Whether a control with the keyboard's focus is a point of this drawing, as of the last frame.
+    /// The point that a control with the keyboard's focus stands for, if it is one of this drawing, as of the last frame.
     #[must_use]
-    pub fn is_point(&self, id: egui::Id) -> bool {
-        self.focused == Some(id)
+    pub fn point_of(&self, id: egui::Id) -> Option<PointRef> {
+        let of = |(focused, point)| (focused == id).then_some(point);
+        self.focused.and_then(of)
     }
 
     /// Whether a point or a keep-out is being dragged.

@@ -63,12 +63,13 @@ fn the_whole_job_is_done_by_keys_alone() {
     assert_eq!(place(&screen, INNER)[2], before[2] + 1.0 / 16.0);
     tab_to(&mut screen, "Selected point, z");
     write(&mut screen, "9 3/8");
+    let now = place(&screen, INNER);
+    let step = screen.state().undo_name();
     assert_eq!(
-        place(&screen, INNER)[2],
+        now[2],
         9.375,
-        "{:?}, on {:?}",
-        screen.state().said(),
-        focused(&screen)
+        "{now:?}, {:?}, {step:?}",
+        screen.state().said()
     );
 
     // Another stage, another page and back, a move of Tune.
