@@ -34,31 +34,46 @@ pub(super) struct Token {
     pub span: Range<usize>,
 }
 
-/// All tokens in order, comments included, up to the first thing that is none.
-pub(super) fn lex(text: &str) -> (Vec<Token>, Option<SyntaxFault>) {
-    let mut tokens: Vec<Token> = Vec::new();
-    let mut at = 0;
-    while let Some(rest) = text.get(at..) {
-        let Some(first) = rest.chars().next() else {
-            break;
-        };
+/// The tokens of a text in order, comments included, cut off one at a time: whoever has seen enough of a large text stops. The first thing that is no
+/// token is the last item.
+pub(super) struct Tokens<'a> {
+    text: &'a str,
+    at: usize,
+    after_number: bool,
+}
+
+impl<'a> Tokens<'a> {
+    pub(super) fn of(text: &'a str) -> Self {
         // A byte-order mark in front is what some editors write; it is no part of the text.
-        if first.is_whitespace() || (at == 0 && first == '\u{feff}') {
-            at += first.len_utf8();
-            continue;
+        let at = text.find(|c| c != '\u{feff}').unwrap_or(text.len());
+        Self {
+            text,
+            at: at.min('\u{feff}'.len_utf8()),
+            after_number: false,
         }
-        let after_number = tokens.last().is_some_and(|t| t.kind == Kind::Number);
-        let (kind, length) = match token(rest, first) {
-            Ok(found) => found,
-            Err(problem) => return (tokens, Some(problem.at(at, after_number))),
-        };
-        tokens.push(Token {
-            kind,
-            span: at..at + length,
-        });
-        at += length;
     }
-    (tokens, None)
+}
+
+impl Iterator for Tokens<'_> {
+    type Item = Result<Token, SyntaxFault>;
+
+    fn next(&mut self) -> Option<Self::Item> {
+        let rest = self.text.get(self.at..)?.trim_start();
+        let first = rest.chars().next()?;
+        let at = self.text.len() - rest.len();
+        match token(rest, first) {
+            Ok((kind, length)) => {
+                self.at = at + length;
+                self.after_number = kind == Kind::Number;
+                let span = at..self.at;
+                Some(Ok(Token { kind, span }))
+            }
+            Err(problem) => {
+                self.at = self.text.len();
+                Some(Err(problem.at(at, self.after_number)))
+            }
+        }
+    }
 }
 
 enum Problem {

@@ -6,7 +6,7 @@ use crate::Place;
 
 use super::{
     SyntaxFault,
-    lex::{Kind, Token, lex},
+    lex::{Kind, Token, Tokens},
 };
 
 /// Brackets within brackets; a build file needs five.
@@ -57,14 +57,26 @@ pub(crate) struct Outline {
 impl Outline {
     /// The tree of a text.
     pub(crate) fn of(text: &str) -> Result<Self, SyntaxFault> {
-        let (tokens, fault) = lex(text);
-        if let Some(fault) = fault {
-            return Err(fault);
+        let (mut tokens, mut comments) = (Vec::new(), Vec::new());
+        let mut depth = 0_usize;
+        for token in Tokens::of(text) {
+            let token = token?;
+            match token.kind {
+                Kind::Attribute => continue,
+                Kind::Comment => {
+                    comments.push(token.span);
+                    continue;
+                }
+                Kind::Open(_) => depth += 1,
+                Kind::Close(_) => depth = depth.saturating_sub(1),
+                _ => {}
+            }
+            tokens.push(token);
+            // The reader below refuses this bracket or something before it, so what follows need not be kept.
+            if depth > DEEPEST + 1 {
+                break;
+            }
         }
-        let (comments, tokens): (Vec<Token>, Vec<Token>) = tokens
-            .into_iter()
-            .filter(|t| t.kind != Kind::Attribute)
-            .partition(|t| t.kind == Kind::Comment);
         let mut reader = Reader {
             text,
             tokens: &tokens,
@@ -73,10 +85,7 @@ impl Outline {
         let root = reader.value(0)?;
         match reader.peek() {
             Some(_) => Err(reader.fault("nothing after the last `)`")),
-            None => Ok(Self {
-                root,
-                comments: comments.into_iter().map(|t| t.span).collect(),
-            }),
+            None => Ok(Self { root, comments }),
         }
     }
 
@@ -308,9 +317,8 @@ pub(crate) fn starts_with_bracket(text: &str) -> bool {
 }
 
 fn meaning(text: &str) -> impl Iterator<Item = Token> {
-    lex(text)
-        .0
-        .into_iter()
+    Tokens::of(text)
+        .map_while(Result::ok)
         .filter(|t| !matches!(t.kind, Kind::Comment | Kind::Attribute))
 }
 

@@ -7,6 +7,7 @@
 )]
 
 mod forbidden;
+mod kept;
 mod odd_files;
 
 use std::{
