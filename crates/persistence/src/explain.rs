@@ -233,6 +233,7 @@ fn named(path: &str) -> String {
 mod tests {
     use trammel_build::PointName;
 
+    use super::{POINT, TEXT, expected_at};
     use crate::{Place, ReadFault, ReadFaultKind, read, ron_text::Outline};
 
     const EVERYTHING: &str = include_str!("../tests/format1/everything.ron");
@@ -307,5 +308,90 @@ mod tests {
             count += 1;
         }
         assert_eq!(count, points.len());
+    }
+
+    /// What a wrong value at each kind of field is told to be.
+    #[test]
+    fn every_kind_of_field_says_what_it_holds() {
+        for (path, word) in [
+            ("load_cases.own.jump.travel", "(0.3, 1.0)"),
+            ("load_cases.own.jump.lock", "(0.3, 1.0)"),
+            ("front.parts.rack_end.bolt.direction", "fore_aft"),
+            ("front.joint_bolts.inner", "fore_aft"),
+            ("front.joint_bolts.outer", "fore_aft"),
+            ("keep_outs.engine.corners", "opposite corners"),
+            ("tolerances.usual", "jig_drilled"),
+            ("tolerances.points.made", "hand_held"),
+            ("keep_outs", "engine"),
+            ("tolerances.points", "made: jig_drilled"),
+            ("tolerances.points.point", "axle and point"),
+            ("front.travel", "droop: 3.5"),
+            ("rear.travel", "droop: 3.5"),
+            ("format", "a whole number"),
+            ("front.parts.lower_arm.spring_tubes", "1 or 2"),
+            ("front.parts.tie_rod.section", "round(diameter, wall)"),
+            ("limits.side_hit", "lbf(200.0)"),
+            ("front.parts.joints.rating", "lbf(200.0)"),
+            ("limits.hand_force", "lbf(200.0)"),
+            ("limits.kick_back", "lbf(200.0)"),
+            ("materials.yield_strength", "ksi(60.0)"),
+            ("materials.tensile", "ksi(60.0)"),
+            ("materials.modulus", "ksi(60.0)"),
+            ("front.parts.bracket.ears", "single or double"),
+            ("front.parts.bolt.shear_plane", "shank or thread"),
+            ("front.rack_end.jam_nut_at", "rack or joint"),
+            ("front.rack_end.making", "rolled or cut"),
+            ("load_cases.own.hold", "rolling or braked"),
+            ("load_cases.own.actions", "static_wheel_load"),
+            ("front.parts.joints", "tie_rod.inner"),
+            ("materials", "tube, heat 1234"),
+            ("load_cases.own", "a list of load cases"),
+            ("load_cases.off", "kerb, sideways"),
+            ("accepted", "only used on grass"),
+            ("unit", "inch or mm"),
+            ("front.spring.arm", "lower or upper"),
+            ("front.parts.joints.at", "a joint of the linkage"),
+            ("hit.at", "wheel_centre or contact"),
+            ("vehicle.mass", "lb(650.0)"),
+            ("front.spring.rate", "lb_per_in(115.0)"),
+            ("locked", "a list of coordinates"),
+            ("front.wheel.loaded_radius", "a number, such as 12.625"),
+            ("front.rack.travel", "a number, such as 12.625"),
+        ] {
+            assert!(
+                expected_at(path).contains(word),
+                "{path}: {}",
+                expected_at(path)
+            );
+        }
+        for path in [
+            "front.upper_arm.front_pivot",
+            "front.tie_rod.inner",
+            "keep_outs.engine.from",
+            "hit.direction",
+        ] {
+            assert_eq!(expected_at(path), POINT, "{path}");
+        }
+        for path in [
+            "title",
+            "front.rack_end.thread",
+            "materials.name",
+            "accepted.reason",
+        ] {
+            assert_eq!(expected_at(path), TEXT, "{path}");
+        }
+        for path in [
+            "front",
+            "rear.tie_rod",
+            "front.parts",
+            "load_cases",
+            "limits",
+        ] {
+            assert_eq!(
+                expected_at(path),
+                "fields in brackets, such as (name: value)",
+                "{path}"
+            );
+        }
     }
 }

@@ -248,6 +248,15 @@ fn other_methods_and_places_are_read() {
     let s = read_readings(laser, LengthUnit::Millimetre).unwrap();
     assert_eq!(s.rows[1].shown, Raw::Spot(4.0, SpotWay::Outboard));
     assert_eq!((s.rows[0].ride, s.rows[1].rack), (true, 10.0));
+    let mirror = "unit,mm\nmethod,mirror\ndistance,3000\nside,shock length,ride,spot,way\nright,400,yes,0,ahead\nright,395,no,1,ahead\nright,390,,4,back\n";
+    let s = read_readings(mirror, LengthUnit::Millimetre).unwrap();
+    let spots = s.rows.iter().map(|row| (row.ride, row.shown));
+    let ways = [
+        (true, 0.0, SpotWay::Ahead),
+        (false, 1.0, SpotWay::Ahead),
+        (false, 4.0, SpotWay::Back),
+    ];
+    assert!(spots.eq(ways.map(|(ride, spot, way)| (ride, Raw::Spot(spot, way)))));
     let tape = "unit,mm\nmethod,tape\nacross,530\nblocks,ride,front,rear\n20,yes,1000,1002\n40,,1001,1002\n";
     let s = read_readings(tape, LengthUnit::Millimetre).unwrap();
     assert_eq!(s.travel_by, TravelMeasure::Blocks);
@@ -323,12 +332,23 @@ tape,A,joint,500,starts 25.4,to near 12
 tape,B,joint,600,accuracy 2
 tape,C,joint,610,round
 height,joint,240,accuracy 0.5
+tape,A,joint,500,from near 10
+tape,A,joint,500,from far 10
+tape,A,joint,500,to far 12
 ";
     let file = read_survey(text).unwrap();
     let readings = file.survey.readings();
     assert!((readings[0].value - (500.0 - 25.4 + 6.0)).abs() < 1e-9);
     assert_eq!((readings[1].deviation, readings[3].deviation), (2.0, 0.5));
     assert!(readings[2].deviation > 2.5);
+    // To a near edge half a diameter is missing, to a far one it is too much.
+    for (reading, middle) in readings[4..].iter().zip([505.0, 495.0, 494.0]) {
+        assert!(
+            (reading.value - middle).abs() < 1e-9,
+            "{} {middle}",
+            reading.value
+        );
+    }
 }
 
 #[test]

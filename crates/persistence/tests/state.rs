@@ -115,7 +115,13 @@ fn each_text_replaces_the_one_before_and_saved_work_leaves_nothing_behind() {
     autosave
         .keep(None, "three \"quoted\" \\ \u{e4}\n")
         .expect("kept");
+    // The same text is kept anew when it has got a name.
+    let name = Path::new("named.ron");
+    autosave
+        .keep(Some(name), "three \"quoted\" \\ \u{e4}\n")
+        .expect("kept");
     drop(autosave);
+    assert_eq!(leftovers(folder.path())[0].path.as_deref(), Some(name));
     assert_eq!(
         leftovers(folder.path())[0].text,
         "three \"quoted\" \\ \u{e4}\n"

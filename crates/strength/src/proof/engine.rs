@@ -407,3 +407,23 @@ impl Proof {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::severity;
+    use crate::check::{Check, Finding};
+    use crate::source::{Limit, Source};
+
+    #[test]
+    fn less_room_is_worse_and_so_is_more_stress_either_way() {
+        let limit = Limit {
+            value: 3.0,
+            unit: "",
+            source: Source::USER,
+        };
+        let room = |gap| severity(&Finding::above(Check::BodyRoom, gap, limit, Source::USER));
+        let stress = |mpa| severity(&Finding::below(Check::BoltShear, mpa, limit, Source::USER));
+        assert!(room(1.0) > room(2.0) && room(-1.0) > room(0.5));
+        assert!(stress(2.0) > stress(1.0) && stress(-2.0) > stress(1.0));
+    }
+}
