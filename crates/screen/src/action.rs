@@ -49,6 +49,12 @@ pub enum Action {
     LockPoint,
     /// Give the right side its own point, or mirror it again.
     MirrorPoint,
+    /// The guided tour, on the demo.
+    Tour,
+    /// The manual.
+    Manual,
+    /// The glossary.
+    Glossary,
     /// List of shortcuts.
     Shortcuts,
     /// What Trammel is, with its cautions.
@@ -62,7 +68,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 33] = [
         Self::Open,
         Self::Save,
         Self::SaveAs,
@@ -90,6 +96,9 @@ impl Action {
         Self::SwitchAxle,
         Self::SwitchUnit,
         Self::SwitchTheme,
+        Self::Tour,
+        Self::Manual,
+        Self::Glossary,
         Self::Shortcuts,
         Self::About,
         Self::Quit,
@@ -126,6 +135,9 @@ impl Action {
             Self::PointTable => "Points page",
             Self::LockPoint => "Lock or free the selected point",
             Self::MirrorPoint => "Own right-hand point, or mirror again",
+            Self::Tour => "Guided tour",
+            Self::Manual => "Manual",
+            Self::Glossary => "Glossary",
             Self::Shortcuts => "Keys",
             Self::About => "About and cautions",
             Self::Quit => "Quit",
@@ -161,10 +173,13 @@ impl Action {
             Self::LockPoint => (Modifiers::NONE, Key::L),
             Self::MirrorPoint => (Modifiers::NONE, Key::M),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
+            Self::Manual => (Modifiers::SHIFT, Key::F1),
+            Self::Glossary => (Modifiers::NONE, Key::G),
             Self::ImportPoints
             | Self::ExportPoints
             | Self::CopyPoints
             | Self::PastePoints
+            | Self::Tour
             | Self::About => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))

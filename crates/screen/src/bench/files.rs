@@ -34,6 +34,7 @@ pub enum Start {
 pub(super) enum Next {
     Open(PathBuf),
     Demo(&'static str),
+    Tour,
     Quit,
 }
 
@@ -43,6 +44,8 @@ pub(super) struct Files {
     /// What a build without a file was started from.
     document: Document,
     pub(super) unsaved: Unsaved,
+    /// Whether the first demo was put on the table because nothing else was asked for.
+    bare_start: bool,
     /// What to do once the build is saved under a new name.
     after_save: Option<Next>,
 }
@@ -61,6 +64,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
     let mut problem = None;
     let mut file = None;
     let mut document = demo_document("");
+    let bare_start = matches!(start, Start::Demo);
     match start {
         Start::Demo => {}
         Start::NamedDemo(name) => document = demo_document(&name),
@@ -81,6 +85,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
         file,
         document,
         unsaved,
+        bare_start,
         after_save: None,
     };
     Begun {
@@ -117,6 +122,16 @@ impl Files {
 
     pub(super) fn name(&self) -> Option<String> {
         self.path().map(|p| p.display().to_string())
+    }
+
+    /// Whether the program starts without a build on a machine that can remember, and the tour was never shown there.
+    pub(super) fn is_first_start(&self) -> bool {
+        self.bare_start && self.unsaved.remembers() && !self.unsaved.tour_was_shown()
+    }
+
+    /// The tour need not be offered again.
+    pub(super) fn tour_was_shown(&mut self) {
+        self.unsaved.show_tour_no_more();
     }
 
     pub(super) fn recent(&self) -> &[PathBuf] {
@@ -205,6 +220,11 @@ impl Bench {
                     .find(|d| d.name == name)
                     .map_or("", |d| d.about);
                 self.say(ctx, format!("Demo: {about}."));
+            }
+            Next::Tour => {
+                self.go_on(ctx, Next::Demo(super::tour::DEMO));
+                self.message = None;
+                self.begin_tour();
             }
             Next::Quit => {
                 self.quitting = true;

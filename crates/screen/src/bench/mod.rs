@@ -10,10 +10,12 @@ mod keep_outs;
 mod keys;
 mod layout;
 mod making;
+mod manual;
 mod proving;
 mod questions;
 mod setting_up;
 mod tables;
+mod tour;
 mod tuning;
 mod unsaved;
 
@@ -21,6 +23,7 @@ use egui::Ui;
 use trammel_build::{Build, PointRef};
 
 pub use files::Start;
+pub use help::OTHER_KEYS;
 
 use crate::{
     drawing::{Drawing, Projection},
@@ -62,6 +65,7 @@ pub struct Bench {
     set_up: SetUpWork,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
+    tour: Option<tour::Tour>,
 }
 
 impl Bench {
@@ -101,6 +105,7 @@ impl Bench {
             making,
             set_up: SetUpWork::default(),
             fill_before: None,
+            tour: None,
         }
     }
 
@@ -207,6 +212,7 @@ impl Bench {
         let mut requests = Vec::new();
         self.files_before_frame(&ctx, &mut requests);
         if self.dialog.is_none() {
+            self.tour_keys(&ctx);
             requests.extend(crate::action::pressed(&ctx).into_iter().map(Request::Act));
             requests.extend(self.nudges(&ctx));
         }
@@ -214,6 +220,9 @@ impl Bench {
         self.carry_out(&ctx, std::mem::take(&mut requests));
         self.view.hovered = self.hovered_row.take();
         self.screen(ui, &mut requests);
+        if self.dialog.is_none() {
+            self.tour_ui(&ctx, &mut requests);
+        }
         self.dialog_ui(&ctx, &mut requests);
         if !requests.is_empty() {
             // What was painted above showed the state before these.
