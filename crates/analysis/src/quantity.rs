@@ -130,7 +130,7 @@ impl Quantity {
 
     /// What it means and which way its sign goes, in one or two sentences.
     #[must_use]
-    pub fn meaning(self) -> &'static str {
+    pub const fn meaning(self) -> &'static str {
         match self {
             Self::ToeChange => {
                 "Toe at this wheel travel less toe at the design height, the rack held. Positive: the front of the wheel comes in."

@@ -10,6 +10,7 @@
 //! | [`in_plain_words`] | what the system says of a file, for a shop |
 //! | [`Autosave`], [`leftovers`] | unsaved work, kept and found again after a crash |
 //! | [`RecentFiles`] | files opened lately |
+//! | [`ScreenState`] | what the screen remembers between two runs |
 //! | [`write_points`], [`read_points`] | hardpoints as a table for spreadsheets and the clipboard |
 //! | [`read_readings`], [`read_survey`] | sheets of toe readings and tape surveys |
 //! | [`Drawer`] | measured parts, kept in the user's folder |
@@ -33,6 +34,7 @@ mod read;
 mod recent;
 mod ron_text;
 mod save;
+mod screen_state;
 mod set_up;
 mod sheets;
 mod table;
@@ -48,5 +50,6 @@ pub use place::Place;
 pub use read::{read, read_bytes, read_text};
 pub use recent::RecentFiles;
 pub use save::{Expected, SaveFault, Saved, backup_path, changed_on_disk, save, save_bytes};
+pub use screen_state::ScreenState;
 pub use sheets::{SheetFileFault, SheetFileFaultKind, SurveyFile, read_readings, read_survey};
 pub use table::{Separator, TableFault, TableFaultKind, read_points, write_points};

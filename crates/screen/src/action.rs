@@ -51,6 +51,12 @@ pub enum Action {
     LockPoint,
     /// Give the right side its own point, or mirror it again.
     MirrorPoint,
+    /// The guided tour, on the demo.
+    Tour,
+    /// The manual.
+    Manual,
+    /// The glossary.
+    Glossary,
     /// List of shortcuts.
     Shortcuts,
     /// What Trammel is, with its cautions.
@@ -64,7 +70,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 34] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -93,6 +99,9 @@ impl Action {
         Self::SwitchAxle,
         Self::SwitchUnit,
         Self::SwitchTheme,
+        Self::Tour,
+        Self::Manual,
+        Self::Glossary,
         Self::Shortcuts,
         Self::About,
         Self::Quit,
@@ -130,6 +139,9 @@ impl Action {
             Self::PointTable => "Points page",
             Self::LockPoint => "Lock or free the selected point",
             Self::MirrorPoint => "Own right-hand point, or mirror again",
+            Self::Tour => "Guided tour",
+            Self::Manual => "Manual",
+            Self::Glossary => "Glossary",
             Self::Shortcuts => "Keys",
             Self::About => "About and cautions",
             Self::Quit => "Quit",
@@ -166,10 +178,13 @@ impl Action {
             Self::LockPoint => (Modifiers::NONE, Key::L),
             Self::MirrorPoint => (Modifiers::NONE, Key::M),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
+            Self::Manual => (Modifiers::SHIFT, Key::F1),
+            Self::Glossary => (Modifiers::NONE, Key::G),
             Self::ImportPoints
             | Self::ExportPoints
             | Self::CopyPoints
             | Self::PastePoints
+            | Self::Tour
             | Self::About => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))

@@ -9,6 +9,7 @@ use crate::{
     action::Action,
     number_field::{NumberField, name_node},
     request::Request,
+    terms::{self, Term, Told},
     tokens::{Tokens, type_size},
     view::{Stage, View},
     words,
@@ -280,7 +281,14 @@ fn travel_slider(
         } else {
             ("Run", "Run the wheel through its travel (R)")
         };
-        if let Some(travel) = slider(ui, input, "Travel", view.travel, range.droop, range.bump) {
+        if let Some(travel) = slider(
+            ui,
+            input,
+            ("Travel", terms::WHEEL_TRAVEL),
+            view.travel,
+            range.droop,
+            range.bump,
+        ) {
             requests.push(Request::Pose {
                 travel,
                 rack: view.rack,
@@ -304,7 +312,14 @@ fn rack_slider(
     }
     let lock = axle.model.lock();
     ui.horizontal(|ui| {
-        if let Some(rack) = slider(ui, input, "Rack", view.rack, -lock, lock) {
+        if let Some(rack) = slider(
+            ui,
+            input,
+            ("Rack", terms::RACK_TRAVEL),
+            view.rack,
+            -lock,
+            lock,
+        ) {
             requests.push(Request::Pose {
                 travel: view.travel,
                 rack,
@@ -324,7 +339,7 @@ fn rack_slider(
 fn slider(
     ui: &mut Ui,
     input: &BottomBarInput<'_>,
-    name: &str,
+    (name, term): (&str, Term),
     mm: f64,
     low: f64,
     high: f64,
@@ -348,9 +363,7 @@ fn slider(
     name_node(ui, response.id, name);
     let text = words::tape(mm, unit);
     let text = if mm > 0.0 { format!("+{text}") } else { text };
-    ui.add_sized(
-        [62.0, 18.0],
-        egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small()),
-    );
+    let reading = egui::Label::new(RichText::new(format!("{text} {}", unit.sign())).small());
+    ui.add_sized([62.0, 18.0], reading).told(term);
     response.changed().then_some(value)
 }

@@ -1,10 +1,11 @@
 //! The corner of the table where a drawing has its title block: what this axle is at its design position.
 
 use egui::{Align, Grid, Layout, Rect, RichText, Ui, UiBuilder, vec2};
-use trammel_analysis::{AxleStudy, Quantity};
+use trammel_analysis::AxleStudy;
 use trammel_build::{AxleName, Build};
 
 use crate::{
+    terms::{self, Term, Told},
     tokens::{Tokens, type_size},
     words::{decimal, length, long_length, tape},
 };
@@ -55,22 +56,21 @@ pub(crate) fn ui(ui: &mut Ui, corner: Rect, build: &Build, axle: &AxleStudy, tok
             .spacing(vec2(12.0, 1.0))
             .min_row_height(ROW - 1.0)
             .show(ui, |ui| {
-                for (word, value, meaning) in rows.into_iter().take(fit) {
+                for (word, value, term) in rows.into_iter().take(fit) {
                     ui.label(
                         RichText::new(word)
                             .font(type_size::small())
                             .color(tokens.ink_soft),
                     )
-                    .on_hover_text(&meaning);
-                    ui.label(RichText::new(value).font(type_size::small()))
-                        .on_hover_text(meaning);
+                    .told(term);
+                    terms::figure(ui, RichText::new(value).font(type_size::small()), term);
                     ui.end_row();
                 }
             });
     });
 }
 
-type Row = (&'static str, String, String);
+type Row = (&'static str, String, Term);
 
 fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     let unit = build.unit;
@@ -80,40 +80,57 @@ fn rows(build: &Build, axle: &AxleStudy) -> Vec<Row> {
     };
     let m = linkage.measures(&pose);
     let degrees = |rad: f64| format!("{}°", decimal(rad.to_degrees(), 1));
-    let meaning = |q: Quantity| q.meaning().to_owned();
     let right = &axle.model.axle.right_mirrored;
     let track = right
         .pose(0.0, 0.0)
         .map_or(2.0 * pose.contact.y, |r| pose.contact.y + r.contact.y);
     let travel = axle.model.travel;
     let mut rows = vec![
-        ("Track", length(track, unit), "Between the contact points of both wheels.".to_owned()),
-        ("Travel", format!("+{}, −{} {}", tape(travel.bump, unit), tape(travel.droop.abs(), unit), unit.sign()),
-            "Wheel travel up and down to the stops: what is wanted, or what the spring unit's lengths allow.".to_owned()),
-        ("Castor", degrees(m.castor), meaning(Quantity::Castor)),
-        ("Inclination", degrees(m.steering_axis_inclination), meaning(Quantity::SteeringAxisInclination)),
-        ("Scrub radius", length(m.scrub_radius, unit), meaning(Quantity::ScrubRadius)),
-        ("Trail", length(m.mechanical_trail, unit), meaning(Quantity::MechanicalTrail)),
-        ("Roll centre", length(m.roll_centre_height, unit), meaning(Quantity::RollCentreHeight)),
+        ("Track", length(track, unit), terms::TRACK),
+        (
+            "Travel",
+            format!(
+                "+{}, −{} {}",
+                tape(travel.bump, unit),
+                tape(travel.droop.abs(), unit),
+                unit.sign()
+            ),
+            terms::WHEEL_TRAVEL,
+        ),
+        ("Castor", degrees(m.castor), terms::CASTOR),
+        (
+            "Inclination",
+            degrees(m.steering_axis_inclination),
+            terms::INCLINATION,
+        ),
+        (
+            "Scrub radius",
+            length(m.scrub_radius, unit),
+            terms::SCRUB_RADIUS,
+        ),
+        ("Trail", length(m.mechanical_trail, unit), terms::TRAIL),
+        (
+            "Roll centre",
+            length(m.roll_centre_height, unit),
+            terms::ROLL_CENTRE,
+        ),
     ];
     if let Some(spring) = m.spring {
         rows.push((
             "Motion ratio",
             decimal(spring.motion_ratio, 2),
-            meaning(Quantity::MotionRatio),
+            terms::MOTION_RATIO,
         ));
     }
     if let (Some(steer), Some(rack)) = (&axle.steer, axle.model.rack) {
         let circle = steer
             .turning_circle
             .map_or_else(|| "none".to_owned(), |d| long_length(d, unit));
-        rows.push(("Turning circle", circle,
-            "Diameter described by the outer front wheel's contact point at full lock, rolling without slip.".to_owned()));
+        rows.push(("Turning circle", circle, terms::TURNING_CIRCLE));
         rows.push((
             "Lock to lock",
             format!("{} turns", decimal(rack.turns_lock_to_lock(), 2)),
-            "Turns of the steering wheel, from the rack's travel and its travel for one turn."
-                .to_owned(),
+            terms::LOCK_TO_LOCK,
         ));
     }
     rows

@@ -6,6 +6,7 @@ use trammel_build::{AxleName, Build, LengthUnit};
 use crate::{
     action::Action,
     history::History,
+    landmark::{self, Landmark},
     request::Request,
     tokens::{Tokens, type_size},
     view::{Stage, View},
@@ -129,6 +130,9 @@ fn stage_tab(
             r.bottom() + 5.0,
             egui::Stroke::new(2.5, tokens.accent),
         );
+    }
+    if stage == Stage::Tune {
+        landmark::mark(ui.ctx(), Landmark::TuneTab, response.rect);
     }
     if response
         .on_hover_text(with_key(Action::Go(stage), stage.meaning()))
@@ -272,7 +276,13 @@ fn file_menu(ui: &mut Ui, input: &TopStripInput<'_>, requests: &mut Vec<Request>
 fn help_menu(ui: &mut Ui, requests: &mut Vec<Request>) {
     ui.menu_button("Help", |ui| {
         ui.set_min_width(200.0);
-        for action in [Action::Shortcuts, Action::About] {
+        for action in [
+            Action::Tour,
+            Action::Manual,
+            Action::Glossary,
+            Action::Shortcuts,
+            Action::About,
+        ] {
             menu_item(ui, action, requests);
         }
     });

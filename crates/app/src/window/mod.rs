@@ -30,8 +30,10 @@ pub(crate) fn open(start: Start) -> Result<(), Fault> {
     let shell = move |creation: &eframe::CreationContext<'_>| {
         creation.egui_ctx.set_fonts(fonts::definitions());
         let desktop = Desktop::new(creation.egui_ctx.clone());
+        let mut bench = Bench::at_once(Box::new(desktop), start);
+        bench.offer_tour();
         let shell: Box<dyn eframe::App> = Box::new(Shell {
-            bench: Bench::at_once(Box::new(desktop), start),
+            bench,
             title: String::new(),
         });
         Ok(shell)

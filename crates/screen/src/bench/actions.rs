@@ -7,6 +7,7 @@ use super::{
     Bench,
     dialogs::{Dialog, PathFor},
     files::Next,
+    help::Search,
 };
 use crate::{
     action::Action,
@@ -72,6 +73,9 @@ impl Bench {
             }
             Action::LockPoint => self.lock_point(ctx),
             Action::MirrorPoint => self.mirror_point(ctx),
+            Action::Tour => self.ask_then(ctx, Next::Tour),
+            Action::Manual => self.dialog = Some(Dialog::Manual(self.view.stage.into())),
+            Action::Glossary => self.dialog = Some(Dialog::Glossary(Search::default())),
             Action::Shortcuts => self.dialog = Some(Dialog::Keys),
             Action::About => self.dialog = Some(Dialog::About),
             Action::Quit => self.ask_then(ctx, Next::Quit),

@@ -6,8 +6,11 @@ use egui::{Context, Id, Modal, RichText, Ui};
 
 use trammel_persistence::Leftover;
 
-use super::{Bench, files::Next, help, questions};
+use super::{Bench, files::Next, help, manual, questions};
 use crate::{host::Pick, make::wanted::Wanted, request::Request, tokens::type_size};
+
+/// Width of what is read rather than answered, points: about 90 letters to a line.
+const READING: f32 = 640.0;
 
 /// What is asked or shown.
 #[derive(Debug)]
@@ -28,6 +31,10 @@ pub(super) enum Dialog {
     Keys,
     /// What this is, and the cautions.
     About,
+    /// Every term, searched.
+    Glossary(help::Search),
+    /// A page of the manual.
+    Manual(manual::Reading),
 }
 
 /// What a path is wanted for.
@@ -94,7 +101,10 @@ impl Bench {
         let mut answer = Answer::None;
         let mut wanted = self.making.wanted.clone();
         let modal = Modal::new(Id::unique("dialog")).show(ctx, |ui| {
-            ui.set_width(460.0);
+            ui.set_width(match dialog {
+                Dialog::Glossary(_) | Dialog::Manual(_) => READING,
+                _ => 460.0,
+            });
             answer = match &mut dialog {
                 Dialog::Path(path) => path_ui(ui, path, &recent, &mut wanted, &tokens),
                 Dialog::Unsaved(next) => questions::unsaved_ui(ui, next),
@@ -104,6 +114,8 @@ impl Bench {
                 Dialog::Paste(text) => paste_ui(ui, text),
                 Dialog::Keys => closed(help::keys(ui, &tokens)),
                 Dialog::About => closed(help::about(ui)),
+                Dialog::Glossary(search) => closed(help::glossary(ui, search, &tokens)),
+                Dialog::Manual(reading) => closed(manual::ui(ui, reading, &tokens)),
             };
         });
         self.making.wanted = wanted;

@@ -36,6 +36,7 @@ pub(super) enum Next {
     Open(PathBuf),
     Demo(&'static str),
     New,
+    Tour,
     Quit,
 }
 
@@ -45,6 +46,8 @@ pub(super) struct Files {
     /// What a build without a file was started from.
     document: Document,
     pub(super) unsaved: Unsaved,
+    /// Whether the first demo was put on the table because nothing else was asked for.
+    bare_start: bool,
     /// What to do once the build is saved under a new name.
     after_save: Option<Next>,
 }
@@ -63,6 +66,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
     let mut problem = None;
     let mut file = None;
     let mut document = demo_document("");
+    let bare_start = matches!(start, Start::Demo);
     match start {
         Start::Demo => {}
         Start::NamedDemo(name) => document = demo_document(&name),
@@ -83,6 +87,7 @@ pub(super) fn begin(host: &dyn Host, start: Start) -> Begun {
         file,
         document,
         unsaved,
+        bare_start,
         after_save: None,
     };
     Begun {
@@ -120,6 +125,16 @@ impl Files {
 
     pub(super) fn name(&self) -> Option<String> {
         self.path().map(|p| p.display().to_string())
+    }
+
+    /// Whether the program starts without a build on a machine that can remember, and the tour was never shown there.
+    pub(super) fn is_first_start(&self) -> bool {
+        self.bare_start && self.unsaved.remembers() && !self.unsaved.tour_was_shown()
+    }
+
+    /// The tour need not be offered again.
+    pub(super) fn tour_was_shown(&mut self) {
+        self.unsaved.show_tour_no_more();
     }
 
     pub(super) fn recent(&self) -> &[PathBuf] {
@@ -217,6 +232,11 @@ impl Bench {
                 self.go(Stage::LayOut);
                 let how = "A plain front axle to begin with: drag its points, type them, paste a point table, or put a tape survey in. Figures has buttons for a spring unit and a rear axle.";
                 self.say(ctx, how.to_owned());
+            }
+            Next::Tour => {
+                self.go_on(ctx, Next::Demo(super::tour::DEMO));
+                self.message = None;
+                self.begin_tour();
             }
             Next::Quit => {
                 self.quitting = true;

@@ -11,10 +11,12 @@ mod keep_outs;
 mod keys;
 mod layout;
 mod making;
+mod manual;
 mod proving;
 mod questions;
 mod setting_up;
 mod tables;
+mod tour;
 mod tuning;
 mod unsaved;
 
@@ -22,6 +24,7 @@ use egui::Ui;
 use trammel_build::{Build, PointRef};
 
 pub use files::Start;
+pub use help::OTHER_KEYS;
 
 use crate::{
     drawing::{Drawing, Projection},
@@ -64,6 +67,7 @@ pub struct Bench {
     focus: focus::Focus,
     /// What filled the table before the Tune stage.
     fill_before: Option<Projection>,
+    tour: Option<tour::Tour>,
 }
 
 impl Bench {
@@ -114,6 +118,7 @@ impl Bench {
             set_up: SetUpWork::default(),
             focus: focus::Focus::default(),
             fill_before: None,
+            tour: None,
         }
     }
 
@@ -221,6 +226,7 @@ impl Bench {
         let mut requests = Vec::new();
         self.files_before_frame(&ctx, &mut requests);
         if self.dialog.is_none() {
+            self.tour_keys(&ctx);
             requests.extend(crate::action::pressed(&ctx).into_iter().map(Request::Act));
             requests.extend(self.nudges(&ctx));
         }
@@ -228,6 +234,9 @@ impl Bench {
         self.carry_out(&ctx, std::mem::take(&mut requests));
         self.view.hovered = self.hovered_row.take();
         self.screen(ui, &mut requests);
+        if self.dialog.is_none() {
+            self.tour_ui(&ctx, &mut requests);
+        }
         self.dialog_ui(&ctx, &mut requests);
         self.follow_focus(&ctx);
         if !requests.is_empty() {

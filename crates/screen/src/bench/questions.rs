@@ -12,7 +12,9 @@ pub(super) fn unsaved_ui(ui: &mut Ui, next: &Next) -> Answer {
     heading(ui, "This build has changes that are not saved");
     ui.label(match next {
         Next::Quit => "Save them before leaving?",
-        Next::Open(_) | Next::Demo(_) | Next::New => "Save them before opening another build?",
+        Next::Open(_) | Next::Demo(_) | Next::New | Next::Tour => {
+            "Save them before opening another build?"
+        }
     });
     ui.add_space(6.0);
     let mut answer = Answer::None;

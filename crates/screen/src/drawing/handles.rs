@@ -1,10 +1,18 @@
 //! Points that can be found: by pointer, by keyboard and by name.
 
 use egui::{Id, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo};
-use trammel_build::{PointName, PointRef, Side};
+use trammel_build::{AxleName, PointName, PointRef, Side};
+
+use crate::landmark::{self, Landmark};
 
 use super::{DrawingInput, Projection, layout, scene::Scene, sheet::Sheet};
 
+/// The point that the guided tour begins with.
+const TOURED: PointRef = PointRef {
+    axle: AxleName::Front,
+    side: Side::Left,
+    point: PointName::TieRodInner,
+};
 /// Half the side of a handle, points: at least nine, so that a shaky hand finds it.
 const REACH: f32 = 10.0;
 /// Farthest that a point may be from the pointer that takes it, points.
@@ -189,6 +197,9 @@ fn place(ui: &Ui, handle: &Handle, stops: Projection) -> Response {
     };
     let rect = Rect::from_center_size(handle.at, Vec2::splat(2.0 * REACH));
     let response = ui.interact(rect, id, sense);
+    if handle.point == TOURED && handle.projection == Projection::Front {
+        landmark::mark(ui.ctx(), Landmark::InnerJoint, rect);
+    }
     response.widget_info(|| {
         WidgetInfo::labeled(
             Role::Button,

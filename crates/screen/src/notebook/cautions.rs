@@ -1,6 +1,6 @@
 //! The caution panel: worst first, each with its number, its reason and what would mend it.
 
-use egui::{Color32, Pos2, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2};
+use egui::{Color32, Pos2, Rect, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2};
 use trammel_analysis::{Caution, CautionKind, Depth, Grade};
 use trammel_build::Side;
 
@@ -9,7 +9,13 @@ use super::{
     accept::{self, Proposal},
     remedies,
 };
-use crate::{prove::settings::MarkedPart, request::Request, tokens::type_size, view::View};
+use crate::{
+    landmark::{self, Landmark},
+    prove::settings::MarkedPart,
+    request::Request,
+    tokens::type_size,
+    view::View,
+};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -31,9 +37,17 @@ pub(super) fn ui(
             ui.add(egui::Label::new(count).truncate());
         });
     });
+    let head = ui.min_rect();
     let list = ScrollArea::vertical().id_salt("caution list").auto_shrink(false).show(ui, |ui| {
-        for caution in cautions {
-            one(ui, input, caution, view, requests);
+        for (index, caution) in cautions.iter().enumerate() {
+            let rect = one(ui, input, caution, view, requests);
+            if index == 0 {
+                let seen = rect.intersect(ui.clip_rect());
+                landmark::mark(ui.ctx(), Landmark::WorstCaution, seen);
+            }
+        }
+        if cautions.is_empty() {
+            landmark::mark(ui.ctx(), Landmark::WorstCaution, head);
         }
         ui.add_space(2.0);
         let small = |t: &str| RichText::new(t).small().color(input.tokens.ink_soft);
@@ -78,33 +92,31 @@ fn one(
     caution: &Caution,
     view: &mut View,
     requests: &mut Vec<Request>,
-) {
+) -> Rect {
     let tokens = input.tokens;
     let key = (caution.kind, caution.axle, caution.side, caution.point);
     let open = view.open_caution == Some(key);
     let colour = tokens.grade(caution.grade);
-    let response = ui
-        .horizontal_top(|ui| {
-            let (rect, _) = ui.allocate_exact_size(vec2(16.0, 18.0), Sense::hover());
-            mark(ui.painter(), rect.center(), 6.0, caution.grade, colour);
-            ui.vertical(|ui| {
-                ui.spacing_mut().item_spacing.y = 1.0;
-                let head =
-                    egui::Label::new(RichText::new(&caution.headline).font(type_size::head()))
-                        .wrap()
-                        .sense(Sense::click());
-                let head = ui.add(head);
-                let detail = format!("{}: {}", caution.grade.word(), caution.detail);
-                let detail = RichText::new(detail).small().color(tokens.ink_soft);
-                ui.add(egui::Label::new(detail).wrap());
-                if let Some(accepted) = caution.accepted(input.build) {
-                    accept::shown(ui, input, accepted, caution.worse_than_accepted(accepted));
-                }
-                head
-            })
-            .inner
+    let shown = ui.horizontal_top(|ui| {
+        let (rect, _) = ui.allocate_exact_size(vec2(16.0, 18.0), Sense::hover());
+        mark(ui.painter(), rect.center(), 6.0, caution.grade, colour);
+        ui.vertical(|ui| {
+            ui.spacing_mut().item_spacing.y = 1.0;
+            let head = egui::Label::new(RichText::new(&caution.headline).font(type_size::head()))
+                .wrap()
+                .sense(Sense::click());
+            let head = ui.add(head);
+            let detail = format!("{}: {}", caution.grade.word(), caution.detail);
+            let detail = RichText::new(detail).small().color(tokens.ink_soft);
+            ui.add(egui::Label::new(detail).wrap());
+            if let Some(accepted) = caution.accepted(input.build) {
+                accept::shown(ui, input, accepted, caution.worse_than_accepted(accepted));
+            }
+            head
         })
-        .inner;
+        .inner
+    });
+    let (response, place) = (shown.inner, shown.response.rect);
     let name = format!("{}: {}", caution.grade.word(), caution.headline);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     let response = response
@@ -120,6 +132,7 @@ fn one(
         details(ui, input, caution, requests);
     }
     ui.add_space(5.0);
+    place
 }
 
 fn go_there(caution: &Caution, view: &mut View, requests: &mut Vec<Request>) {

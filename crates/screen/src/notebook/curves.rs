@@ -7,6 +7,7 @@ use super::NotebookInput;
 use crate::{
     plot::{Curve, Manner, Trace},
     request::Request,
+    terms::{self, Told},
     tokens::Tokens,
     view::View,
     words,
@@ -98,11 +99,9 @@ fn chips(ui: &mut Ui, tokens: &Tokens, axle: &AxleStudy, view: &mut View) {
                 egui::Button::new(text)
             };
             let button = button.corner_radius(10.0);
-            let response = ui.add(button).on_hover_text(format!(
-                "{}. {}",
-                quantity.label(),
-                quantity.meaning()
-            ));
+            let response = ui
+                .add(button)
+                .told_with(terms::of(quantity), &format!("{}.", quantity.label()));
             if response.clicked() {
                 view.quantity = quantity;
             }
@@ -115,25 +114,35 @@ fn summary(ui: &mut Ui, input: &NotebookInput<'_>, axle: &AxleStudy, view: &View
     let quantity = view.quantity;
     let unit = input.build.unit;
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(quantity.label()).strong()).on_hover_text(quantity.meaning());
+        ui.label(RichText::new(quantity.label()).strong())
+            .told(terms::of(quantity));
         if quantity.against() == Against::Rack {
             if let (Some(steer), Some(rack)) = (&axle.steer, &axle.model.rack) {
                 let circle = steer.turning_circle.map_or_else(
                     || "no turning circle".to_owned(),
-                    |d| format!("turning circle {} kerb to kerb", words::long_length(d, unit)),
+                    |d| {
+                        format!(
+                            "turning circle {} kerb to kerb",
+                            words::long_length(d, unit)
+                        )
+                    },
                 );
                 let turns = words::decimal(rack.turns_lock_to_lock(), 2);
                 let text = format!("{circle} · {turns} turns lock to lock");
-                ui.label(RichText::new(text).small().color(input.tokens.ink_soft)).on_hover_text(
-                    "Diameter described by the outer front wheel's contact point at full lock, rolling without slip; turns of the steering wheel from rack travel and travel per turn.",
-                );
+                let text = RichText::new(text).small().color(input.tokens.ink_soft);
+                terms::figure(ui, text, terms::TURNING_CIRCLE);
             }
         } else if let Some(value) = at_pose(axle, view) {
             let shown = value * words::axis_factor(quantity.unit_kind(), unit);
             let sign = words::axis_sign(quantity.unit_kind(), unit);
-            let gap = if sign.is_empty() || sign == "°" { "" } else { " " };
+            let gap = if sign.is_empty() || sign == "°" {
+                ""
+            } else {
+                " "
+            };
             let text = format!("{}{gap}{sign} at this pose", words::decimal(shown, 2));
-            ui.label(RichText::new(text).small().color(input.tokens.ink_soft));
+            let text = RichText::new(text).small().color(input.tokens.ink_soft);
+            terms::figure(ui, text, terms::of(quantity));
         }
     });
 }

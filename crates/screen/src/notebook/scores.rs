@@ -1,11 +1,12 @@
 //! The scores of the toe curve in large figures.
 
-use egui::{RichText, Ui};
+use egui::{RichText, Sense, Ui};
 use trammel_analysis::TravelCurve;
 use trammel_build::LengthUnit;
 
 use super::NotebookInput;
 use crate::{
+    terms::{self, Told},
     tokens::type_size,
     words::{decimal, length, signed},
 };
@@ -18,36 +19,40 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, curve: &TravelCurve) {
         LengthUnit::Millimetre => ("slope/25 mm", 25.0),
     };
     let degrees = |rad: f64| rad.to_degrees();
+    let largest_at = format!("At {} of wheel travel.", length(score.largest_at, unit));
     let figures = [
         (
             format!("{}°", decimal(degrees(score.largest), 2)),
             "largest",
-            format!("The largest toe change over the travel, at {} of wheel travel.", length(score.largest_at, unit)),
+            terms::LARGEST_TOE_CHANGE,
+            largest_at.as_str(),
         ),
         (
             format!("{}°", decimal(degrees(score.rms), 2)),
             "RMS",
-            "Root of the mean square of the toe change over the travel: one figure for the whole curve.".into(),
+            terms::RMS_TOE_CHANGE,
+            "",
         ),
         (
             format!("{}°", signed(degrees(score.slope) * per_mm, 2)),
             per,
-            "Toe change for a little travel at the design height. Positive: toeing in as the wheel rises. A height error of a tie-rod joint shows here."
-                .into(),
+            terms::SLOPE,
+            "",
         ),
         (
             format!("{}°", signed(degrees(score.bowl), 2)),
             "bowl",
-            "What is left at equal bump and droop when the slope is taken out. A length error of the tie rod shows here.".into(),
+            terms::BOWL,
+            "",
         ),
     ];
     ui.columns(figures.len(), |columns| {
-        for (column, (figure, name, meaning)) in columns.iter_mut().zip(figures) {
+        for (column, (figure, name, term, first)) in columns.iter_mut().zip(figures) {
             column.spacing_mut().item_spacing.y = 0.0;
-            let hover = |r: egui::Response| r.on_hover_text(&meaning);
-            let label = large(column, figure);
-            hover(column.add(label));
-            hover(column.label(RichText::new(name).small().color(input.tokens.ink_soft)));
+            let label = large(column, figure).sense(Sense::focusable_noninteractive());
+            column.add(label).told_with(term, first);
+            let name = RichText::new(name).small().color(input.tokens.ink_soft);
+            column.label(name).told_with(term, first);
         }
     });
 }

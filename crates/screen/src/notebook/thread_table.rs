@@ -10,6 +10,7 @@ use trammel_strength::{grade::short_name as short_grade, rack_end::Allowance, th
 use super::{NotebookInput, tune::choice};
 use crate::{
     prove::settings::EndFigure,
+    terms,
     tokens::type_size,
     view::View,
     words::{decimal, factor, length},
@@ -21,20 +22,16 @@ const FULL_ANGLE: f64 = std::f64::consts::FRAC_PI_4;
 const FULL_LENGTH_MM: f64 = 76.2;
 
 const FIGURES: [(EndFigure, &str, &str); 3] = [
-    (
-        EndFigure::Factor,
-        "factor",
-        "Yield strength over the stress in the thread at the rack face.",
-    ),
+    (EndFigure::Factor, "factor", terms::RACK_END_FACTOR.what),
     (
         EndFigure::RodAngle,
         "tie-rod angle",
-        "Steepest tie rod against the rack that keeps the wanted factor, the rod's force held.",
+        terms::THREAD_ROD_ANGLE.what,
     ),
     (
         EndFigure::FreeLength,
         "free length",
-        "Longest way from the rack face to the joint that keeps the wanted factor.",
+        terms::THREAD_FREE_LENGTH.what,
     ),
 ];
 

@@ -1,13 +1,15 @@
 //! The large plot: toe change against travel, with its scores in large figures.
 
-use egui::Ui;
-use trammel_analysis::{Quantity, Study, TravelCurve};
+use egui::{Rect, Ui, pos2};
+use trammel_analysis::{Study, TravelCurve};
 use trammel_build::{AxleName, Side, defaults};
 
 use super::{NotebookInput, scores};
 use crate::{
+    landmark::{self, Landmark},
     plot::{Curve, Manner, Trace},
     request::Request,
+    terms::{self, Told},
     tokens::type_size,
     tune::{preview_curve, settings::TunePage, sides_are_alike},
     view::{Stage, View},
@@ -64,6 +66,7 @@ pub(super) fn ui(
             });
         }
     }
+    let plot_top = ui.cursor().min;
     traces.push(trace(
         "toe change",
         curve,
@@ -91,6 +94,8 @@ pub(super) fn ui(
         x_label: format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
     }
     .ui(ui, tokens);
+    let plot = Rect::from_two_pos(plot_top, pos2(ui.max_rect().right(), ui.cursor().top()));
+    landmark::mark(ui.ctx(), Landmark::ToePlot, plot);
     if let Some(x) = asked {
         requests.push(Request::Pose {
             travel: x * unit.mm(),
@@ -170,15 +175,14 @@ fn what_if(input: &NotebookInput<'_>, view: &View, traces: &mut Vec<Trace>) {
 }
 
 fn heading(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
-    let meaning = Quantity::ToeChange.meaning();
     ui.horizontal(|ui| {
         ui.label(egui::RichText::new("Toe change against travel").font(type_size::head()))
-            .on_hover_text(meaning);
+            .told(terms::TOE_CHANGE);
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             let note = egui::RichText::new("in is +")
                 .small()
                 .color(input.tokens.ink_soft);
-            ui.label(note).on_hover_text(meaning);
+            ui.label(note).told(terms::TOE_CHANGE);
             // The two sides only differ where the build says so.
             if sides_are_alike(input.build, view.axle) {
                 let wheel = match view.axle {

@@ -8,6 +8,7 @@ use trammel_build::{AxleName, Build, LoadAction, LoadCaseSpec, Side};
 use trammel_geometry::{ArmName, Point, Vector};
 
 use super::settings::{Over, Plotted, ProveView};
+use crate::terms::{self, Term};
 
 /// Positions of a plot.
 const POSITIONS: usize = 41;
@@ -100,21 +101,17 @@ impl Member {
 
     /// What it is, and its sign.
     #[must_use]
-    pub fn meaning(self) -> &'static str {
+    pub fn term(self) -> Term {
         match self {
-            Self::TieRod => "Force in the tie rod. Pull positive, push negative.",
-            Self::Rack => {
-                "Push of this tie rod on the rack along its axis. Towards the vehicle's left positive."
-            }
-            Self::Spring => "Force in the spring unit. Compression positive.",
-            Self::BallJoint(_) => "What the arm does to the upright at its ball joint.",
-            Self::FrontPivot(_) | Self::RearPivot(_) => {
-                "What the arm does to the frame at its pivot. Half of the force along the pivots' line is given to each."
-            }
-            Self::EndBending => "Bending moment of the rack end where it leaves the bar.",
-            Self::EndTorsion => "Torque about the rack's axis there.",
-            Self::EndAxial => "Force along the rack there. Pull positive.",
-            Self::EndShear => "Force across the rack there.",
+            Self::TieRod => terms::TIE_ROD_FORCE,
+            Self::Rack => terms::RACK_FORCE,
+            Self::Spring => terms::SPRING_FORCE,
+            Self::BallJoint(_) => terms::BALL_JOINT_FORCE,
+            Self::FrontPivot(_) | Self::RearPivot(_) => terms::PIVOT_FORCE,
+            Self::EndBending => terms::END_BENDING,
+            Self::EndTorsion => terms::END_TORSION,
+            Self::EndAxial => terms::END_AXIAL,
+            Self::EndShear => terms::END_SHEAR,
         }
     }
 

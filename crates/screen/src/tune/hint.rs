@@ -11,6 +11,7 @@ use super::{
     settings::{point_of, scoring_label},
 };
 use crate::{
+    landmark::{self, Landmark},
     request::Request,
     tokens::{Tokens, type_size},
     view::View,
@@ -140,14 +141,16 @@ pub(crate) fn ui(ui: &mut Ui, at: Pos2, hint: &Hint<'_>, requests: &mut Vec<Requ
         .inner_margin(Margin::symmetric(10, 7));
     let room = Rect::from_min_size(at, vec2(WIDTH, 176.0));
     let mut child = ui.new_child(UiBuilder::new().id_salt("hint").max_rect(room));
-    frame
+    let rect = frame
         .show(&mut child, |ui| {
             ui.set_width(WIDTH - 20.0);
             ui.spacing_mut().item_spacing.y = 2.0;
             contents(ui, hint, requests);
         })
         .response
-        .rect
+        .rect;
+    landmark::mark(ui.ctx(), Landmark::Hint, rect);
+    rect
 }
 
 fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
@@ -187,7 +190,11 @@ fn contents(ui: &mut Ui, hint: &Hint<'_>, requests: &mut Vec<Request>) {
     ui.horizontal(|ui| {
         if snapped.is_some() {
             let help = "Puts the joint at the best place in whole steps of the shop. One step; Undo takes it back.";
-            if ui.add_enabled(worthwhile, Button::new("Move it there")).on_hover_text(help).clicked() {
+            let button = ui.add_enabled(worthwhile, Button::new("Move it there"));
+            if worthwhile {
+                landmark::mark(ui.ctx(), Landmark::MoveIt, button.rect);
+            }
+            if button.on_hover_text(help).clicked() {
                 requests.push(move_to(hint, &target.tie_rod, true));
             }
         }

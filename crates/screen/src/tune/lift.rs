@@ -7,6 +7,7 @@ use trammel_analysis::{
 use trammel_build::{AxleName, Build, Side, TravelRange, defaults};
 
 use super::background::Background;
+use crate::terms::{self, Term};
 
 /// Heights looked at.
 const HEIGHTS: usize = 17;
@@ -58,22 +59,27 @@ impl LiftFigure {
 
     /// What it is.
     #[must_use]
-    pub fn meaning(self) -> &'static str {
+    pub fn term(self) -> Term {
         match self {
-            Self::Toe => {
-                "Largest toe change over the travel, rack at centre, static toe set again."
-            }
-            Self::RodAngle => "Steepest tie rod against the rack over travel and lock.",
-            Self::RackEnd => {
-                "Yield strength over combined stress of the rack end under the build's hit, at the worst of travel and lock."
-            }
-            Self::Swivel => {
-                "Most that a joint of the tie rod swivels over travel and lock: the worse of inner and outer, reckoned as in their cautions."
-            }
-            Self::Camber => {
-                "Camber as it comes at the new height, before it is set again. Negative: top leaning inboard."
-            }
-            Self::HalfTrack => "From the centre plane to the tyre's contact point.",
+            Self::Toe => terms::LARGEST_TOE_CHANGE,
+            Self::RodAngle => terms::TIE_ROD_ANGLE,
+            Self::RackEnd => terms::RACK_END_FACTOR,
+            Self::Swivel => terms::JOINT_SWIVEL,
+            Self::Camber => terms::CAMBER,
+            Self::HalfTrack => terms::HALF_TRACK,
+        }
+    }
+
+    /// What is particular about it here.
+    #[must_use]
+    pub fn here(self) -> &'static str {
+        match self {
+            Self::Toe => "Rack at centre, static toe set again.",
+            Self::RodAngle => "The steepest over travel and lock.",
+            Self::RackEnd => "Under the build's hit.",
+            Self::Swivel => "The worse of the tie rod's joints.",
+            Self::Camber => "As it comes at the new height, before it is set again.",
+            Self::HalfTrack => "",
         }
     }
 

@@ -12,7 +12,11 @@ use super::super::{
     form::{Field, Form, Takes},
     tune::choice,
 };
-use crate::{request::Request, tokens::type_size};
+use crate::{
+    request::Request,
+    terms::{self, Told},
+    tokens::type_size,
+};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -200,9 +204,10 @@ fn row(ui: &mut Ui, input: &NotebookInput<'_>, shop: &Shop, found: &MinimumCheck
     };
     ui.label(RichText::new(found.what.word()).size(12.0));
     let text = format!("{word} {}", shop.text(found.value));
-    ui.label(RichText::new(text).size(12.0).color(colour));
+    ui.label(RichText::new(text).size(12.0).color(colour))
+        .told(terms::LEAST_MEASURE);
     let least = format!("least {}", shop.text(found.least));
     ui.label(RichText::new(least).size(12.0).color(input.tokens.ink_soft))
-        .on_hover_text(found.source.to_string());
+        .told_with(terms::LEAST_MEASURE, &format!("{}.", found.source));
     ui.end_row();
 }

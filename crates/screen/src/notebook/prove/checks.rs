@@ -11,6 +11,7 @@ use super::{
 use crate::{
     prove::settings::{Listing, MarkedPart, Plotted, ProvePage, RowKey},
     request::Request,
+    terms::{self, Told},
     tokens::type_size,
     view::View,
     words::{factor, figure, length},
@@ -196,7 +197,8 @@ fn line(
         let check = check.color(tokens.ink);
         ui.add(egui::Label::new(check).truncate().selectable(false));
         let figures = RichText::new(figures).small().color(tokens.ink_soft);
-        ui.add(egui::Label::new(figures).truncate().selectable(false));
+        ui.add(egui::Label::new(figures).truncate().selectable(false))
+            .told(terms::PROOF_FACTOR);
     });
     let numbers = Rect::from_min_max(
         egui::pos2(rect.right() - right, rect.top() + 2.0),
@@ -206,7 +208,8 @@ fn line(
     lines(ui, numbers, Layout::top_down(Align::Max), |ui| {
         let factor = row.factor.map_or_else(|| "—".to_owned(), factor);
         let factor = RichText::new(factor).font(type_size::head()).color(colour);
-        ui.add(egui::Label::new(factor).selectable(false));
+        ui.add(egui::Label::new(factor).selectable(false))
+            .told(terms::PROOF_FACTOR);
         let text = RichText::new(word(row)).small().color(colour);
         ui.add(egui::Label::new(text).selectable(false));
     });

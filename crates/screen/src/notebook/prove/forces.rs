@@ -16,6 +16,7 @@ use crate::{
         settings::{Over, Plotted},
     },
     request::Request,
+    terms::{self, Term, Told},
     view::View,
     words::{decimal, force_unit, length, moment_unit},
 };
@@ -124,7 +125,7 @@ fn table(ui: &mut Ui, input: &NotebookInput<'_>, row: &ForceRow, view: &mut View
         ui.add_space(NAME + GAP);
         for title in ["x", "y", "z", "total"] {
             let text = RichText::new(title).small().color(input.tokens.ink_soft);
-            number(ui, text);
+            ui_number(ui, text);
         }
     });
     for member in Member::ALL {
@@ -148,21 +149,43 @@ fn steering(ui: &mut Ui, input: &NotebookInput<'_>) {
         "At this pose, without friction: a steering force comes out greater by it, a kick smaller. Forces in {force}, to the left positive; torques in {moment}. A case that hits a wheel hits one side alone."
     );
     small(ui, input.tokens, help);
-    for (what, value, decimals) in [
-        ("Rack, from the left rod", left * per_newton, 0),
-        ("Rack, from the right rod", right * per_newton, 0),
-        ("Rack, both together", effort.rack_force * per_newton, 0),
+    for (what, value, decimals, term) in [
+        (
+            "Rack, from the left rod",
+            left * per_newton,
+            0,
+            terms::RACK_FORCE,
+        ),
+        (
+            "Rack, from the right rod",
+            right * per_newton,
+            0,
+            terms::RACK_FORCE,
+        ),
+        (
+            "Rack, both together",
+            effort.rack_force * per_newton,
+            0,
+            terms::RACK_FORCE,
+        ),
         (
             "Torque at the pinion",
             effort.pinion_torque * per_newton_mm,
             1,
+            terms::PINION_TORQUE,
         ),
         (
             "Torque at the steering wheel",
             effort.pinion_torque * per_newton_mm,
             1,
+            terms::PINION_TORQUE,
         ),
-        ("Hand force at its rim", effort.hand_force * per_newton, 0),
+        (
+            "Hand force at its rim",
+            effort.hand_force * per_newton,
+            0,
+            terms::HAND_FORCE,
+        ),
     ] {
         ui.horizontal(|ui| {
             let name = RichText::new(what).size(12.5);
@@ -171,20 +194,26 @@ fn steering(ui: &mut Ui, input: &NotebookInput<'_>) {
             let width = NAME + 3.0 * (NUMBER + GAP);
             ui.allocate_ui_with_layout(egui::vec2(width, LINE), layout, |ui| {
                 ui.set_min_width(width);
-                ui.label(name);
+                ui.label(name).told(term)
             });
-            number(ui, RichText::new(decimal(value, decimals)).size(12.5));
+            number(ui, RichText::new(decimal(value, decimals)).size(12.5), term);
         });
     }
 }
 
 /// A number at the right of its column.
-fn number(ui: &mut Ui, text: RichText) {
+fn number(ui: &mut Ui, text: RichText, term: Term) {
+    ui_number(ui, text).told(term);
+}
+
+/// The same without a term, as for the heads.
+fn ui_number(ui: &mut Ui, text: RichText) -> egui::Response {
     let layout = egui::Layout::right_to_left(egui::Align::Center);
     ui.allocate_ui_with_layout(egui::vec2(NUMBER, LINE), layout, |ui| {
         ui.set_min_width(NUMBER);
-        ui.label(text);
-    });
+        ui.label(text)
+    })
+    .inner
 }
 
 fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, view: &mut View) {
@@ -199,7 +228,7 @@ fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, 
     let button = ui
         .allocate_ui_with_layout(egui::vec2(NAME, LINE), layout, |ui| ui.add(button))
         .inner
-        .on_hover_text(member.meaning());
+        .told(member.term());
     let name = format!("Plot: {}", member.label());
     button.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, chosen, &name));
     if button.clicked() {
@@ -212,7 +241,7 @@ fn line(ui: &mut Ui, input: &NotebookInput<'_>, member: Member, figure: Figure, 
     };
     for value in [x, y, z, total] {
         let text = value.map_or_else(String::new, |(v, decimals)| decimal(v, decimals));
-        number(ui, RichText::new(text).size(12.5));
+        number(ui, RichText::new(text).size(12.5), member.term());
     }
 }
 

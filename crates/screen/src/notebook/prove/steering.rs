@@ -1,10 +1,11 @@
 //! What the steering asks of the driver, in large figures.
 
-use egui::{Align, Layout, RichText, Ui};
+use egui::{Align, Label, Layout, RichText, Sense, Ui};
 use trammel_analysis::SteeringFigures;
 
 use super::{super::NotebookInput, head};
 use crate::{
+    terms::{self, Told},
     tokens::type_size,
     words::{decimal, force_unit, moment_unit},
 };
@@ -15,7 +16,7 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, figures: &SteeringFigur
     let hand = |n: Option<f64>| n.map(|n| format!("{} {force}", decimal(n * per_newton, 0)));
     let torque = |t: Option<f64>| {
         t.map_or_else(String::new, |t| {
-            format!(" {} {moment} at the pinion.", decimal(t * per_newton_mm, 1))
+            format!("{} {moment} at the pinion.", decimal(t * per_newton_mm, 1))
         })
     };
     let angle = figures
@@ -25,41 +26,40 @@ pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, figures: &SteeringFigur
         (
             Some(decimal(figures.turns, 1)),
             "turns",
-            "Turns of the steering wheel from stop to stop.".to_owned(),
+            terms::LOCK_TO_LOCK,
+            String::new(),
         ),
         (
             hand(figures.parked_hand_force),
             "parked, at the rim",
-            format!(
-                "Greatest force at the rim of the steering wheel to turn the wheels on the spot.{}",
-                torque(figures.parked_torque)
-            ),
+            terms::HAND_FORCE,
+            torque(figures.parked_torque),
         ),
         (
             hand(figures.kick_back),
             "kick-back",
-            format!(
-                "Greatest force with which one wheel tears at the rim of the steering wheel.{}",
-                torque(figures.kick_back_torque)
-            ),
+            terms::KICK_BACK,
+            torque(figures.kick_back_torque),
         ),
         (
             angle,
             "before over centre",
-            "Least angle between tie rod and steering arm over travel and lock.".to_owned(),
+            terms::OVER_CENTRE,
+            String::new(),
         ),
     ];
     head(ui, "Steering");
     ui.columns(shown.len(), |columns| {
-        for (column, (value, name, meaning)) in columns.iter_mut().zip(shown) {
+        for (column, (value, name, term, first)) in columns.iter_mut().zip(shown) {
             let value = value.unwrap_or_else(|| "—".to_owned());
             let value = RichText::new(value).font(type_size::head());
             let name = RichText::new(name).small().color(input.tokens.ink_soft);
             // Columns spread the letters of a line that wraps; these stand as they are.
             column.with_layout(Layout::top_down(Align::Min), |ui| {
                 ui.spacing_mut().item_spacing.y = 0.0;
-                ui.label(value).on_hover_text(&meaning);
-                ui.label(name).on_hover_text(&meaning);
+                let label = Label::new(value).sense(Sense::focusable_noninteractive());
+                ui.add(label).told_with(term, &first);
+                ui.label(name).told_with(term, &first);
             });
         }
     });

@@ -6,7 +6,13 @@ use trammel_build::{AdjustedPart, LengthUnit};
 use trammel_setup::Plan;
 
 use super::{super::NotebookInput, adjusters, ask, head, plain, soft};
-use crate::{request::Request, set_up::edits, tokens::type_size, words::tape};
+use crate::{
+    request::Request,
+    set_up::edits,
+    terms::{self, Told},
+    tokens::type_size,
+    words::tape,
+};
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
     let next = match input.set_up.next() {
@@ -132,10 +138,11 @@ fn expected(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: Lengt
                 }
                 ui.end_row();
                 for (read, then) in side.readings.latest.readings.points().zip(&side.next) {
-                    ui.label(tape(read.travel, unit));
-                    ui.label(words::toe(read.change));
-                    ui.label(words::toe(then.change));
-                    ui.label(format!("{:.3}", then.deviation.to_degrees()));
+                    ui.label(tape(read.travel, unit)).told(terms::WHEEL_TRAVEL);
+                    ui.label(words::toe(read.change)).told(terms::READING);
+                    ui.label(words::toe(then.change)).told(terms::EXPECTED);
+                    ui.label(format!("{:.3}", then.deviation.to_degrees()))
+                        .told(terms::DEVIATION);
                     ui.end_row();
                 }
             });

@@ -12,6 +12,7 @@ use crate::{
     number_field::name_node,
     plot::{Curve, Manner, Trace},
     request::Request,
+    terms::Told,
     tune::{
         lift::{LEAST, LiftFigure, LiftStudy},
         settings::shop_step,
@@ -248,11 +249,12 @@ fn figures(ui: &mut Ui, input: &NotebookInput<'_>, study: &LiftStudy, view: &mut
             for figure in LiftFigure::ALL {
                 let chosen = view.tune.lift_figure == figure;
                 let label = ui.selectable_label(chosen, figure.label());
-                if label.on_hover_text(figure.meaning()).clicked() {
+                if label.told_with(figure.term(), figure.here()).clicked() {
                     view.tune.lift_figure = figure;
                 }
                 for row in [study.now.as_ref(), then] {
-                    ui.label(shown(figure, row, input));
+                    ui.label(shown(figure, row, input))
+                        .told_with(figure.term(), figure.here());
                 }
                 ui.end_row();
             }

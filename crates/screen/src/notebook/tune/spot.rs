@@ -9,6 +9,7 @@ use trammel_tuning::{Cause, Plane, RodSide, Scoring, TieRodJoint};
 use super::{super::NotebookInput, choice};
 use crate::{
     request::Request,
+    terms::{self, Told},
     tokens::type_size,
     tune::{
         advice::{Advice, Remedy, Turn, washer},
@@ -335,7 +336,9 @@ fn row(ui: &mut Ui, remedy: &Remedy, unit: LengthUnit) {
         "{}° → {}°",
         degrees(effect.before.score().largest),
         degrees(after.score().largest)
-    ));
-    ui.label(format!("{}°", signed(effect.static_toe.to_degrees(), 2)));
+    ))
+    .told(terms::LARGEST_TOE_CHANGE);
+    ui.label(format!("{}°", signed(effect.static_toe.to_degrees(), 2)))
+        .told(terms::STATIC_TOE);
     ui.end_row();
 }

@@ -9,7 +9,7 @@ use trammel_tuning::{Emphasis, Figure, Solution};
 
 pub use moves::{Part, Row, label, locked};
 pub(crate) use run::{SearchRun, Shown};
-pub use wants::{How, Want, factor, long_name, meaning, name, sign};
+pub use wants::{How, Want, factor, long_name, name, sign, taken, term};
 
 /// What the search is asked for.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,6 +3,8 @@
 use trammel_build::LengthUnit;
 use trammel_tuning::{Figure, FigureUnit, Wish};
 
+use crate::terms::{self, Term};
+
 /// How a figure is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum How {
@@ -157,34 +159,34 @@ pub fn name(figure: Figure) -> &'static str {
 
 /// What a figure means.
 #[must_use]
-pub fn meaning(figure: Figure) -> &'static str {
+pub fn term(figure: Figure) -> Term {
     match figure {
-        Figure::ToeChange => {
-            "Largest toe change over the travel, rack at centre. As little as can be is always wanted; a limit comes first."
-        }
-        Figure::ToeChangeAtLock => {
-            "Largest toe change over the travel with the rack at either lock. Near 0, it is made little beside the toe change at centre, by their weights."
-        }
-        Figure::CamberGain => {
-            "Camber change for so much travel at the design height. Negative: the top leans in as the wheel rises."
-        }
-        Figure::RollCentreHeight => {
-            "Height of the roll centre above the ground at the design height."
-        }
-        Figure::RollCentreMigration => "Highest less lowest roll centre over the travel.",
-        Figure::ScrubRadius => {
-            "From the contact point in to where the steering axis meets the ground."
-        }
-        Figure::Castor => {
-            "Lean of the steering axis in the side view. Positive: the top leans back."
-        }
-        Figure::Ackermann => "Ackermann percentage at full lock; 100 is the pure condition.",
-        Figure::TurningCircle => "Kerb to kerb at full lock, rolling without slip.",
-        Figure::TieRodAngle => {
-            "Largest angle between tie rod and rack in the front view over the travel."
-        }
+        Figure::ToeChange => terms::LARGEST_TOE_CHANGE,
+        Figure::ToeChangeAtLock => terms::TOE_CHANGE_AT_LOCK,
+        Figure::CamberGain => terms::CAMBER_GAIN,
+        Figure::RollCentreHeight => terms::ROLL_CENTRE,
+        Figure::RollCentreMigration => terms::ROLL_CENTRE_MIGRATION,
+        Figure::ScrubRadius => terms::SCRUB_RADIUS,
+        Figure::Castor => terms::CASTOR,
+        Figure::Ackermann => terms::ACKERMANN,
+        Figure::TurningCircle => terms::TURNING_CIRCLE,
+        Figure::TieRodAngle => terms::TIE_ROD_ANGLE,
+        Figure::RackEndFactor => terms::RACK_END_FACTOR,
+    }
+}
+
+/// How it is taken in a search for layouts, where that is not plain from its term.
+#[must_use]
+pub fn taken(figure: Figure) -> &'static str {
+    match figure {
+        Figure::ToeChange => "Little is always wanted; a limit comes first.",
+        Figure::ToeChangeAtLock => "Made little beside the toe change at centre, by their weights.",
+        Figure::CamberGain | Figure::RollCentreHeight => "At the design height.",
+        Figure::Ackermann | Figure::TurningCircle => "At full lock.",
+        Figure::TieRodAngle => "The largest in the front view over the travel.",
         Figure::RackEndFactor => {
-            "Yield strength over the stress in the rack end under the build's hit, at the worst of a coarse grid of travel and lock."
+            "Under the build's hit, at the worst of a coarse grid of travel and lock."
         }
+        Figure::RollCentreMigration | Figure::ScrubRadius | Figure::Castor => "",
     }
 }

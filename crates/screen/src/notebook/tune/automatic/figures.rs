@@ -5,7 +5,8 @@ use trammel_tuning::{Figure, Figures, Solution};
 
 use super::Page;
 use crate::{
-    tune::auto::{AutoSettings, Form, How, Want, factor, long_name, meaning, sign},
+    terms::Told,
+    tune::auto::{AutoSettings, Form, How, Want, factor, long_name, sign, taken, term},
     words::decimal,
 };
 
@@ -45,7 +46,7 @@ pub(super) fn table(
                     continue;
                 }
                 ui.label(RichText::new(long_name(figure)).small())
-                    .on_hover_text(meaning(figure));
+                    .told_with(term(figure), taken(figure));
                 let columns = [
                     (start, false),
                     (Some(exact), form == Form::Exact),

@@ -6,7 +6,8 @@ use trammel_tuning::{Figure, Figures};
 use super::Page;
 use crate::{
     cloud::{Cloud, Mark},
-    tune::auto::{Shown, factor, long_name, meaning, name, sign},
+    terms::Told,
+    tune::auto::{Shown, factor, long_name, name, sign, taken, term},
     view::View,
 };
 
@@ -77,7 +78,7 @@ fn chips(ui: &mut Ui, page: Page<'_>, others: &[Figure], against: Figure, view: 
             };
             let response = ui
                 .add(button.corner_radius(9.0))
-                .on_hover_text(meaning(figure));
+                .told_with(term(figure), taken(figure));
             let label = format!("Against: {}", long_name(figure));
             response.widget_info(|| {
                 egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, &label)

@@ -6,8 +6,9 @@ use super::Page;
 use crate::{
     number_field::NumberField,
     request::Request,
+    terms::Told,
     tokens::type_size,
-    tune::auto::{Want, factor, long_name, meaning, sign},
+    tune::auto::{Want, factor, long_name, sign, taken, term},
     view::View,
     words::typeset,
 };
@@ -58,7 +59,7 @@ fn one(ui: &mut Ui, page: Page<'_>, want: &mut Want, requests: &mut Vec<Request>
     let unit = page.input.build.unit;
     let name = long_name(want.figure);
     ui.checkbox(&mut want.on, name)
-        .on_hover_text(meaning(want.figure));
+        .told_with(term(want.figure), taken(want.figure));
     let how = ui
         .add_enabled(want.on, Button::new(RichText::new(want.how.word()).small()))
         .on_hover_text("A limit comes before little toe change, a target stands beside it. Click for the next of: at least, at most, near.");

@@ -9,7 +9,13 @@ use super::super::super::{
     NotebookInput,
     form::{Form, Takes},
 };
-use crate::{request::Request, tokens::type_size, view::View, words::decimal};
+use crate::{
+    request::Request,
+    terms::{self, Told},
+    tokens::type_size,
+    view::View,
+    words::decimal,
+};
 
 /// A bolt that takes this part of the present angle off is worth turning, as in the caution.
 const WORTH_TURNING: f64 = 0.8;
@@ -136,8 +142,10 @@ fn row(
             let past = s.most.to_degrees() > limit(input);
             let colour = if past { tokens.caution } else { tokens.ink };
             let mark = if past { " past" } else { "" };
-            ui.label(RichText::new(format!("{}{mark}", degrees(s.most))).color(colour));
-            ui.label(s.turn.map_or_else(String::new, degrees));
+            ui.label(RichText::new(format!("{}{mark}", degrees(s.most))).color(colour))
+                .told(terms::JOINT_SWIVEL);
+            ui.label(s.turn.map_or_else(String::new, degrees))
+                .told(terms::BOLT_TURN);
         }
         None => {
             ui.label("");
