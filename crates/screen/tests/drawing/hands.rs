@@ -365,6 +365,10 @@ fn the_keyboard_finds_a_point_and_its_arrows_stay_on_it() {
         .focus();
     window.step();
     window.step();
+    assert_eq!(window.state().selected, None, "Tab may be passing by");
+    window.key_press(Key::Enter);
+    window.step();
+    window.step();
     assert_eq!(window.state().selected, Some(inner));
     for key in [Key::ArrowUp, Key::ArrowLeft] {
         window.key_press(key);
