@@ -3,6 +3,7 @@
 #![allow(
     clippy::expect_used,
     clippy::panic,
+    clippy::print_stdout,
     reason = "helpers of tests fail as tests do"
 )]
 
