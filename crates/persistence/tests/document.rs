@@ -51,6 +51,21 @@ fn the_smallest_file_opens() {
     assert_eq!(build.front.spring, None);
 }
 
+/// Brackets, quotes and backslashes mean nothing in text between `r#"` and `"#`, for an edit beside it neither.
+#[test]
+fn raw_text_is_passed_over_as_they_stand() {
+    let title = r#""Two-seat trail kart""#;
+    let raw = SMALLEST.replace(title, r###"r#"Two-seat ("trail" \q kart"#"###);
+    assert_ne!(raw, SMALLEST);
+    let document = document(&raw);
+    assert_eq!(document.build().title, r#"Two-seat ("trail" \q kart"#);
+    let text = edited(&document, &move_inner([-3.0, 6.25, 8.5]));
+    assert!(
+        text.contains(r###"r#"Two-seat ("trail" \q kart"#"###),
+        "{text}"
+    );
+}
+
 #[test]
 fn an_unedited_build_keeps_its_text_to_the_byte() {
     for text in demos().map(|d| d.text).into_iter().chain([SMALLEST]) {

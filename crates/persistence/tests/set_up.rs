@@ -257,6 +257,8 @@ fn other_methods_and_places_are_read() {
         (false, 4.0, SpotWay::Back),
     ];
     assert!(spots.eq(ways.map(|(ride, spot, way)| (ride, Raw::Spot(spot, way)))));
+    let odd = read_readings(&mirror.replace("yes", "maybe"), LengthUnit::Millimetre).unwrap_err();
+    assert!(odd.to_string().contains("`yes` at ride height"), "{odd}");
     let tape = "unit,mm\nmethod,tape\nacross,530\nblocks,ride,front,rear\n20,yes,1000,1002\n40,,1001,1002\n";
     let s = read_readings(tape, LengthUnit::Millimetre).unwrap();
     assert_eq!(s.travel_by, TravelMeasure::Blocks);
