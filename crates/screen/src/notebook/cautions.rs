@@ -38,7 +38,8 @@ pub(super) fn ui(
             } else {
                 format!("{count}; being proved again")
             };
-            ui.label(RichText::new(count).small().color(input.tokens.ink_soft));
+            ui.label(RichText::new(count).small().color(input.tokens.ink_soft))
+                .on_hover_text("How many cautions there are now, the worst first.");
         });
     });
     let head = ui.min_rect();
