@@ -98,6 +98,10 @@ impl Bench {
         let Some(mut tour) = self.tour.take() else {
             return;
         };
+        if tour.step == Step::PutBack && self.view.stage != Stage::Tune {
+            // What is dragged before the map is open is not yet the answer.
+            tour.joint = self.history.build().point(JOINT);
+        }
         if self.tour_was_followed(&tour) {
             self.tour = self.after(tour, requests);
             ctx.request_repaint();

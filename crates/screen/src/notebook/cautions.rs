@@ -34,7 +34,8 @@ pub(super) fn ui(
                 input.prove.is_current(),
             );
             let count = RichText::new(count).small().color(input.tokens.ink_soft);
-            ui.add(egui::Label::new(count).truncate());
+            ui.add(egui::Label::new(count).truncate())
+                .on_hover_text("How many cautions there are now, the worst first.");
         });
     });
     let head = ui.min_rect();

@@ -94,7 +94,10 @@ pub(super) fn ui(
         x_label: format!("droop  ◂  wheel travel, {}  ▸  bump", unit.sign()),
     }
     .ui(ui, tokens);
-    let plot = Rect::from_two_pos(plot_top, pos2(ui.max_rect().right(), ui.cursor().top()));
+    let plot = Rect::from_two_pos(
+        plot_top,
+        pos2(ui.max_rect().right(), ui.cursor().top() - 9.0),
+    );
     landmark::mark(ui.ctx(), Landmark::ToePlot, plot);
     if let Some(x) = asked {
         requests.push(Request::Pose {

@@ -29,9 +29,12 @@ fn untold(screen: &Screen) -> Vec<String> {
 /// A number with its unit, rather than a sentence or a count of a list.
 fn is_figure(text: &str) -> bool {
     let digits = text.trim_start_matches(['−', '+', '±', '-']);
-    digits.starts_with(|c: char| c.is_ascii_digit())
-        && text.chars().count() <= 16
-        && !text.contains("worst first")
+    digits.starts_with(|c: char| c.is_ascii_digit()) && text.chars().count() <= 16 && !is_name(text)
+}
+
+/// Names that begin with a number: threads, a field's range.
+fn is_name(text: &str) -> bool {
+    ["UNC", "UNF", "0 to 1"].iter().any(|w| text.contains(w))
 }
 
 fn settled(stage: Stage, turn: impl FnOnce(&mut trammel_screen::view::View)) -> Screen {

@@ -116,13 +116,11 @@ fn pictures() {
             click(&mut screen, "Next");
             save(&mut screen, "tour2a");
             drag(&mut screen, INNER, Projection::Front, vec2(0.0, -18.0));
-            if step(&screen, 2) {
-                click(&mut screen, "Tune");
-                wait(&mut screen, |s| s.query_by_label("Move it there").is_some());
-                screen.run_steps(30);
-                save(&mut screen, "tour2b");
-                click(&mut screen, "Next");
-            }
+            click(&mut screen, "Tune");
+            wait(&mut screen, |s| s.query_by_label("Move it there").is_some());
+            screen.run_steps(30);
+            save(&mut screen, "tour2b");
+            click(&mut screen, "Next");
             save(&mut screen, "tour3");
             press(&mut screen, Modifiers::NONE, Key::Escape);
             press(&mut screen, Modifiers::NONE, Key::G);

@@ -12,6 +12,8 @@ use crate::{
     view::View,
 };
 
+/// What the number before a reading is.
+const RUN: &str = "Run of the readings, with the rack's place where that is not its middle. A new run goes through the travel again.";
 /// Widths of a place and of a reading, points.
 const PLACE: f32 = 74.0;
 const READING: f32 = 92.0;
@@ -103,7 +105,8 @@ fn line(
         RichText::new(format!("{}{rack}{ride}", row.run))
             .small()
             .color(input.tokens.ink_soft),
-    );
+    )
+    .on_hover_text(RUN);
     let place = format_length(row.place, unit);
     let at = (index, following);
     let place_word = rows::place_word(session.travel_by);
@@ -203,7 +206,8 @@ fn entry(
         RichText::new(format!("{}", view.set_up.run))
             .small()
             .color(input.tokens.accent),
-    );
+    )
+    .on_hover_text(RUN);
     let typed = &mut view.set_up.entry;
     let place_word = format!("New {}", rows::place_word(session.travel_by).to_lowercase());
     let mut entered = field(

@@ -141,8 +141,9 @@ fn ranking(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, scatter: &Scatte
                 let bar =
                     rect.with_max_x(rect.left() + rect.width() * (share.linear / most) as f32);
                 ui.painter().rect_filled(bar, 1.0, tokens.lower_arm);
-                response.on_hover_text(help);
-                ui.label(RichText::new(format!("{} %", decimal(100.0 * share.linear, 0))).small());
+                response.on_hover_text(&help);
+                ui.label(RichText::new(format!("{} %", decimal(100.0 * share.linear, 0))).small())
+                    .on_hover_text(help);
                 ui.end_row();
             }
         });

@@ -143,7 +143,8 @@ fn shown_travel(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &
         }
         let word = if travel < 0.0 { "droop" } else { "bump" };
         let shown = format!("{} {word}", length(travel.abs(), input.build.unit));
-        ui.label(RichText::new(shown).small().color(input.tokens.ink_soft));
+        ui.label(RichText::new(shown).small().color(input.tokens.ink_soft))
+            .told(crate::terms::WHEEL_TRAVEL);
     });
 }
 
