@@ -14,7 +14,6 @@
 mod common;
 
 mod builds;
-mod found;
 mod hand;
 mod watch;
 

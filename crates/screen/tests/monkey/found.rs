@@ -1,1 +1,0 @@
-//! What random events once broke.
