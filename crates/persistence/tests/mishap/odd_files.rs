@@ -256,7 +256,10 @@ fn names_with_spaces_other_letters_and_line_ends_are_names() {
         list.add(&path);
         let kept = folder.path().join("list");
         list.save(&kept).expect("kept");
-        assert_eq!(RecentFiles::load(&kept).files(), [path.clone()]);
+        assert_eq!(
+            RecentFiles::load(&kept).files(),
+            std::slice::from_ref(&path)
+        );
         assert_eq!(
             BuildFile::open(&path).expect(name).build(),
             document.build()

@@ -103,7 +103,7 @@ impl Bench {
             tour.joint = self.history.build().point(JOINT);
         }
         if self.tour_was_followed(&tour) {
-            self.tour = self.after(tour, requests);
+            self.tour = self.after(&tour, requests);
             ctx.request_repaint();
             return;
         }
@@ -130,7 +130,7 @@ impl Bench {
         self.tour = match pressed {
             None => Some(tour),
             Some(Pressed::Skip) => None,
-            Some(Pressed::Next) => self.after(tour, requests),
+            Some(Pressed::Next) => self.after(&tour, requests),
         };
     }
 
@@ -144,7 +144,7 @@ impl Bench {
         }
     }
 
-    fn after(&self, tour: Tour, requests: &mut Vec<Request>) -> Option<Tour> {
+    fn after(&self, tour: &Tour, requests: &mut Vec<Request>) -> Option<Tour> {
         let step = match tour.step {
             Step::Drag => Step::PutBack,
             Step::PutBack => Step::Caution,
@@ -160,7 +160,7 @@ impl Bench {
             step,
             joint: self.history.build().point(JOINT),
             stands: None,
-            ..tour
+            size: tour.size,
         })
     }
 
@@ -315,6 +315,6 @@ mod tests {
                 }
             }
         }
-        assert!(GAP > 6.0);
+        const { assert!(GAP > 6.0) };
     }
 }

@@ -34,7 +34,9 @@ fn is_figure(text: &str) -> bool {
 
 /// Names that begin with a number: threads, a field's range, a count of pages.
 fn is_name(text: &str) -> bool {
-    ["UNC", "UNF", "0 to 1", " of "].iter().any(|w| text.contains(w))
+    ["UNC", "UNF", "0 to 1", " of "]
+        .iter()
+        .any(|w| text.contains(w))
 }
 
 fn settled(stage: Stage, turn: impl FnOnce(&mut trammel_screen::view::View)) -> Screen {

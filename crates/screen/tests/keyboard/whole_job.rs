@@ -145,7 +145,7 @@ fn tab_leads_round_every_page_and_shows_where_it_is() {
     for turn in Turn::all() {
         turn.to(screen.state_mut());
         screen.run_steps(4);
-        screen.ctx.memory_mut(|m| m.stop_text_input());
+        screen.ctx.memory_mut(egui::Memory::stop_text_input);
         round(&mut screen, &format!("{turn:?}"), &mut faults);
     }
     assert!(
@@ -160,7 +160,7 @@ fn round(screen: &mut Screen, place: &str, faults: &mut Vec<String>) {
     let mut passed = Vec::new();
     for _ in 0..600 {
         press(screen, Modifiers::NONE, Key::Tab);
-        let Some(id) = screen.ctx.memory(|m| m.focused()) else {
+        let Some(id) = screen.ctx.memory(egui::Memory::focused) else {
             continue;
         };
         if passed.first() == Some(&id) {

@@ -31,6 +31,9 @@ fn hold_apart(t: &Tokens, named: &[(&str, Color32)], least: f64, faults: &mut Ve
 }
 
 /// Members are told apart by their ends and places too: fixed pivots stand on a hatched base, the spring is a zigzag, the rack a bar.
+/// Grounds that words stand on, by name.
+type Grounds<'a> = &'a [(&'a str, Color32)];
+
 #[test]
 fn members_are_apart_to_every_eye() {
     let mut faults = Vec::new();
@@ -131,7 +134,7 @@ fn words_stand_out_from_their_ground() {
             ("panel", t.panel),
             ("deep panel", t.panel_deep),
         ];
-        let words: [(&str, Color32, &[(&str, Color32)]); 12] = [
+        let words: [(&str, Color32, Grounds<'_>); 12] = [
             ("ink", t.ink, &everywhere),
             ("soft ink", t.ink_soft, &everywhere),
             ("hint", t.ink_hint, &on_panels[..2]),

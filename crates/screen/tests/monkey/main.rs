@@ -41,7 +41,7 @@ static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
 /// What the run of this number plays with: the demos in turn, every other run a random build.
 fn start(run: usize) -> (String, Start) {
     let demos = trammel_persistence::demos();
-    if run % 2 == 0 {
+    if run.is_multiple_of(2) {
         let demo = &demos[run / 2 % demos.len()];
         return (demo.name.into(), Start::NamedDemo(demo.name.into()));
     }

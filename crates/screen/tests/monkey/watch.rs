@@ -60,7 +60,7 @@ impl Watch {
         screen.run_steps(2);
         for _ in 0..4 {
             press(screen, Modifiers::NONE, Key::Escape);
-            screen.ctx.memory_mut(|m| m.stop_text_input());
+            screen.ctx.memory_mut(egui::Memory::stop_text_input);
             self.after_event(screen);
         }
         let end = screen.state().build().clone();

@@ -438,7 +438,7 @@ fn an_arms_tubes_carry_its_spring() {
     };
     let mut wanted = vec![];
     tubes.check(joints.arm(*arm), on, Some(spring), |f| {
-        wanted.push((f.check, f.value))
+        wanted.push((f.check, f.value));
     });
     let situation = super::part::Situation {
         linkage: &linkage,
