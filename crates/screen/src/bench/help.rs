@@ -57,7 +57,7 @@ pub const OTHER_KEYS: &[(&[Key], &str, &str)] = &[
     (&[], "Wheel", "Zoom the drawing"),
     (&[], "Middle drag", "Move the drawing"),
     (
-        &[],
+        &[Key::Tab],
         "Tab",
         "Next control, point or figure; a figure then tells what it is",
     ),

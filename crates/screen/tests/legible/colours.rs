@@ -30,10 +30,10 @@ fn hold_apart(t: &Tokens, named: &[(&str, Color32)], least: f64, faults: &mut Ve
     }
 }
 
-/// Members are told apart by their ends and places too: fixed pivots stand on a hatched base, the spring is a zigzag, the rack a bar.
 /// Grounds that words stand on, by name.
 type Grounds<'a> = &'a [(&'a str, Color32)];
 
+/// Members are told apart by their ends and places too: fixed pivots stand on a hatched base, the spring is a zigzag, the rack a bar.
 #[test]
 fn members_are_apart_to_every_eye() {
     let mut faults = Vec::new();
