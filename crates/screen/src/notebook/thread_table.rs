@@ -248,7 +248,7 @@ fn key(ui: &mut Ui, input: &NotebookInput<'_>, figure: EndFigure) {
         }
     };
     let text = format!(
-        "{full} Outlined: your own. Orange: the wanted factor is missed under this load. “—”: the grade does not cover the size."
+        "{full} Outlined: your own. Red: the wanted factor is missed under this load. “—”: the grade does not cover the size."
     );
     let text = RichText::new(text).small().color(input.tokens.ink_soft);
     ui.add(egui::Label::new(text).wrap());
