@@ -95,7 +95,7 @@ fn commands(program: &str) -> Result<bool, String> {
     let sheets = folder.display().to_string();
     let all: [&[&str]; 7] = [
         &["check", "demo:lifted"],
-        &["map", "demo:lifted"],
+        &["map", "demo:lifted", "--csv", "-"],
         &["scatter", "demo:lifted"],
         &["tune", "demo:lifted"],
         &["prove", "demo:lifted"],
