@@ -10,6 +10,12 @@
 
 #[path = "demos/feet.rs"]
 mod feet;
+#[path = "demos/making.rs"]
+mod making;
+#[path = "demos/parts.rs"]
+mod parts;
+#[path = "demos/rounding.rs"]
+mod rounding;
 
 use std::collections::BTreeSet;
 
@@ -174,20 +180,6 @@ fn printed_cautions_are_those_of_the_whole_proof_and_what_does_not_go_is_told() 
 }
 
 #[test]
-fn what_the_defaults_give_keeps_its_own_least_measures() {
-    let m = Metrics::new().unwrap();
-    let mut build = good();
-    build.front.parts = trammel_build::AxleParts::default();
-    build.rear.as_mut().unwrap().parts = trammel_build::AxleParts::default();
-    for sheet in Sheets::of(&build, Paper::A4, &m).sheets {
-        let Some(part) = &sheet.part else { continue };
-        for found in trammel_fabrication::minimums::check(part) {
-            assert!(found.holds(), "{}: {found:?}", sheet.name);
-        }
-    }
-}
-
-#[test]
 fn a_list_of_several_pages_counts_its_sheets_and_speaks_the_shops_unit() {
     let m = Metrics::new().unwrap();
     let sheets = Sheets::of(&good(), Paper::Letter, &m);
@@ -209,148 +201,6 @@ fn a_list_of_several_pages_counts_its_sheets_and_speaks_the_shops_unit() {
             "distances stand on the second page"
         );
     }
-}
-
-#[test]
-fn the_same_build_gives_the_same_bytes_under_names_of_their_own() {
-    for (name, build) in demos() {
-        let first = files(&build, None);
-        assert_eq!(first, files(&build, None), "{name}");
-        let names: BTreeSet<&str> = first.iter().map(|f| f.name.as_str()).collect();
-        assert_eq!(names.len(), first.len(), "{name}");
-        assert!(first.len() > 30, "{name}: {}", first.len());
-    }
-}
-
-#[test]
-fn one_sheet_alone_gives_its_own_files() {
-    let names: Vec<String> = files(&good(), Some("front-lower-arm-rear-pivot-tab"))
-        .into_iter()
-        .map(|f| f.name)
-        .collect();
-    let stem = "front-lower-arm-rear-pivot-tab";
-    assert_eq!(names, ["pdf", "dxf", "svg"].map(|e| format!("{stem}.{e}")));
-}
-
-#[test]
-fn a_sheet_that_is_not_there_is_named_with_those_that_are() {
-    let m = Metrics::new().unwrap();
-    let sheets = Sheets::of(&good(), Paper::A4, &m);
-    let fault = file_names(&sheets, &Format::ALL, Some("hat"))
-        .unwrap_err()
-        .to_string();
-    assert!(
-        fault.contains("\"hat\"") && fault.contains("front-tie-rod"),
-        "{fault}"
-    );
-}
-
-#[test]
-fn a_tab_has_the_sizes_that_its_bracket_says() {
-    // 1 1/2 wide with a round end about the hole, 1 1/8 from foot to hole: 1 7/8 high; the hole 25/64.
-    let part = flat_part_at(&good(), AxleName::Front, PointName::LowerRearPivot).unwrap();
-    let bounds = part.bounds();
-    assert!((bounds.width() - 1.5 * 25.4).abs() < 1e-9);
-    assert!((bounds.height() - 1.875 * 25.4).abs() < 1e-9);
-    assert!((part.holes[0].diameter - 0.390_625 * 25.4).abs() < 1e-9);
-    assert!((part.holes[0].centre.y - bounds.min.y - 1.125 * 25.4).abs() < 1e-9);
-    assert_eq!(part.quantity.total(), 4);
-}
-
-#[test]
-fn ears_and_base_of_the_rack_end_come_from_one_bar() {
-    let m = Metrics::new().unwrap();
-    let (_, build) = demos().into_iter().find(|d| d.0 == "lifted").unwrap();
-    let sheets = Sheets::of(&build, Paper::A4, &m);
-    let list = sheets.sheet("cut-list").unwrap();
-    let bar = |t: &&trammel_drawings::table::Table| {
-        t.title.starts_with("flat bar 1 1/2 (1.500) x 1/4 (0.250)")
-    };
-    let table = list.tables.iter().find(bar).unwrap();
-    let piece = |name: &str| table.rows().iter().find(|r| r[0] == name).unwrap();
-    assert_eq!(piece("Rack-end bracket, ear")[2], "4");
-    // The base is as long as the gap between the ears.
-    let gap = build.front.parts.joints[&PointName::TieRodInner]
-        .bracket
-        .as_ref()
-        .unwrap()
-        .gap;
-    let base = piece("Rack-end bracket, base");
-    assert!(
-        base[1].contains(&format!("({:.3})", gap.unwrap())),
-        "{base:?} is not {gap:?}"
-    );
-}
-
-#[test]
-fn the_tie_rods_sum_is_what_is_left_of_the_distance_of_its_joints() {
-    // Joints 15 3/16 in apart along y and 1/8 along x. Off it at each end: 2 7/16 to the shank's end less 7/8 engaged, and the 1/2 in adapter.
-    let centres = (15.1875_f64.powi(2) + 0.125_f64.powi(2)).sqrt();
-    let tube = centres - 2.0 * (2.4375 - 0.875) - 2.0 * 0.5;
-    let m = Metrics::new().unwrap();
-    let sheets = Sheets::of(&good(), Paper::A4, &m);
-    let rod = sheets.sheet("front-tie-rod").unwrap();
-    let last = rod.tables[0].rows().last().unwrap()[1].clone();
-    assert!(
-        last.contains(&format!("({tube:.3})")),
-        "{last} is not {tube:.3}"
-    );
-}
-
-#[test]
-fn rounding_to_a_step_on_which_everything_lies_costs_nothing() {
-    for cost in rounding_costs(&good()).unwrap() {
-        assert!(cost.is_nothing(), "{:?}", cost.moved);
-        assert_eq!(cost.before, cost.after);
-    }
-}
-
-#[test]
-fn a_coarser_step_moves_points_by_no_more_than_half_of_its_diagonal_and_shows() {
-    let mut build = good();
-    build.shop.step = Some(ShopStep::WholeMm);
-    for cost in rounding_costs(&build).unwrap() {
-        assert!(
-            cost.moved > 0.3 && cost.moved <= 0.5 * 3.0_f64.sqrt() + 1e-9,
-            "{}",
-            cost.moved
-        );
-        let [before, after] = cost.largest();
-        assert!((before - after).abs() > 1e-6, "the toe curve moved");
-    }
-}
-
-#[test]
-fn a_lock_does_not_keep_a_coordinate_from_being_rounded() {
-    let mut build = good();
-    build.shop.step = Some(ShopStep::WholeMm);
-    let free = rounding_costs(&build).unwrap();
-    let lock = Edit::SetPointLock(AxleName::Front, PointName::TieRodInner, true);
-    assert_eq!(rounding_costs(&lock.apply(&build).unwrap()).unwrap(), free);
-}
-
-#[test]
-fn the_datum_shifts_the_coordinates_that_are_printed() {
-    let m = Metrics::new().unwrap();
-    let shop = ShopSpec {
-        datum: Some([-10.0, 0.0, 2.0]),
-        ..ShopSpec::default()
-    };
-    let moved = Edit::Parts(PartsEdit::Shop(Box::new(shop)))
-        .apply(&good())
-        .unwrap();
-    let row = |build: &Build| {
-        let sheets = Sheets::of(build, Paper::A4, &m);
-        sheets.sheet("fixture-sheet").unwrap().tables[1].rows()[0].clone()
-    };
-    assert_eq!(
-        row(&good())[1..4],
-        ["4 1/2 (4.500)", "7 3/4 (7.750)", "12 7/8 (12.875)"]
-    );
-    assert_eq!(
-        row(&moved)[1..4],
-        ["14 1/2 (14.500)", "7 3/4 (7.750)", "10 7/8 (10.875)"]
-    );
 }
 
 #[test]
@@ -441,21 +291,6 @@ fn sheets_to_look_at() {
 }
 
 #[test]
-fn some_groups_alone_give_their_pages_in_one_file_and_no_plate() {
-    let sheets = Sheets::of(&good(), Paper::A4, &Metrics::new().unwrap());
-    let which = trammel_sheets::Which::Groups(vec![trammel_sheets::Group::Rods]);
-    let names = trammel_sheets::files_of(&sheets, &Format::ALL, &which).unwrap();
-    let names: Vec<&str> = names.iter().map(|f| f.name.as_str()).collect();
-    assert!(names.contains(&"sheets-tie-rods.pdf"), "{names:?}");
-    assert!(
-        names
-            .iter()
-            .all(|n| !n.contains("plate") && !n.contains("tab")),
-        "{names:?}"
-    );
-}
-
-#[test]
 fn every_page_says_what_worked_it_out_and_in_which_version() {
     let m = Metrics::new().unwrap();
     let version = concat!("Trammel ", env!("CARGO_PKG_VERSION"));
@@ -468,40 +303,4 @@ fn every_page_says_what_worked_it_out_and_in_which_version() {
             );
         }
     }
-}
-
-/// The good demo's rack face stands 4 11/16 in from the middle and its hole is 1 7/16 in deep: it ends at 3 1/4 in.
-#[test]
-fn a_hole_that_reaches_the_hard_teeth_is_told() {
-    let m = Metrics::new().unwrap();
-    let mut build = good();
-    let card = |build: &Build| {
-        let sheets = Sheets::of(build, Paper::A4, &m);
-        let sheet = sheets.sheet("rack-end-drill-and-tap").unwrap().clone();
-        let words: Vec<String> = sheet
-            .pages
-            .iter()
-            .flat_map(|p| texts(p, &m))
-            .map(|(t, _)| t)
-            .collect();
-        (sheet.heed, words.join(" "))
-    };
-    let (heed, words) = card(&build);
-    assert!(heed.is_empty(), "{heed:?}");
-    assert!(words.contains("try with a file"), "{words}");
-    build.front.rack_end.hard_to = Some(3.25);
-    let (heed, words) = card(&build);
-    assert!(heed.is_empty(), "{heed:?}");
-    assert!(
-        words.contains("hole to 3 1/4 (3.250), teeth to 3 1/4 (3.250)"),
-        "{words}"
-    );
-    build.front.rack_end.hard_to = Some(3.3125);
-    let (heed, words) = card(&build);
-    assert!(
-        heed.iter()
-            .any(|h| h.starts_with("TOO DEEP: the hole ends 3 1/4")),
-        "{heed:?}"
-    );
-    assert!(words.contains("TOO DEEP"), "{words}");
 }
