@@ -4,7 +4,7 @@ use std::{fs, io, path::Path};
 
 use serde::{Deserialize, Serialize};
 
-use crate::save::write_file;
+use crate::{outside::kept_text, save::write_file};
 
 /// A longer file was not written here, bytes.
 const LARGEST: u64 = 64 * 1024;
@@ -21,11 +21,8 @@ impl ScreenState {
     /// The state in a file; that of a first start when there is none or it can't be read.
     #[must_use]
     pub fn load(path: &Path) -> Self {
-        let small = fs::metadata(path).is_ok_and(|m| m.len() <= LARGEST);
-        small
-            .then(|| fs::read_to_string(path).ok())
-            .flatten()
-            .and_then(|text| ron::from_str(&text).ok())
+        let text = kept_text(path, LARGEST).ok();
+        text.and_then(|text| ron::from_str(&text).ok())
             .unwrap_or_default()
     }
 

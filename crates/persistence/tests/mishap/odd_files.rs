@@ -12,8 +12,8 @@ use std::{
 
 use trammel_build::Edit;
 use trammel_persistence::{
-    BuildFile, Document, Drawer, Expected, IfChanged, LARGEST_FILE, RecentFiles, backup_path,
-    changed_on_disk, demos, leftovers, read, read_text, save, save_bytes,
+    BuildFile, Document, Drawer, Expected, IfChanged, LARGEST_FILE, RecentFiles, ScreenState,
+    backup_path, changed_on_disk, demos, leftovers, read, read_text, save, save_bytes,
 };
 
 /// Longer than anything takes here, also on a busy machine.
@@ -77,6 +77,7 @@ fn pipes_in_the_folder_of_unsaved_work_and_kept_lists_are_passed_over() {
     at_once("looking for unsaved work", move || {
         assert!(leftovers(&at).is_empty());
         assert!(RecentFiles::load(&at.join("list")).files().is_empty());
+        assert_eq!(ScreenState::load(&at.join("list")), ScreenState::default());
         let fault = Drawer::load(&at.join("drawer")).expect_err("refused");
         assert!(fault.to_string().contains("a pipe"), "{fault}");
     });
