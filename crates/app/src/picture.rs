@@ -1,15 +1,12 @@
 //! The window's content as a picture, without a display.
 
-use std::{
-    path::{Path, PathBuf},
-    time::Duration,
-};
+use std::time::Duration;
 
 use trammel_build::{AxleName, Build};
 use trammel_raster::{View, render};
 use trammel_screen::{
     Bench, Start, fonts,
-    host::{Host, Pick, Picked},
+    host::Nobody,
     make::MakeNotes,
     prove::settings::ProvePage,
     set_up::settings::SetUpPage,
@@ -29,23 +26,6 @@ const FRAMES: u32 = 4;
 const TUNE_FRAMES: u32 = 240;
 /// How long each of those waits.
 const TUNE_WAIT: Duration = Duration::from_millis(5);
-
-/// A machine with nobody at it.
-struct Nobody;
-
-impl Host for Nobody {
-    fn ask_for_file(&mut self, _pick: &Pick, _start: Option<&Path>) {}
-    fn answer(&mut self) -> Option<Picked> {
-        None
-    }
-    fn state_folder(&self) -> Option<PathBuf> {
-        None
-    }
-    fn open_in_viewer(&mut self, _path: &Path) -> Result<(), String> {
-        Ok(())
-    }
-    fn quit(&mut self) {}
-}
 
 /// Turns to a page of the notebook; a page of another stage is turned to there.
 fn turn_to(view: &mut ScreenView, page: PageWord) {

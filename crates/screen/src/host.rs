@@ -44,3 +44,21 @@ pub trait Host {
     /// Asked once when the screen is done and the window should close.
     fn quit(&mut self);
 }
+
+/// A machine with nobody at it: nothing is asked, kept or opened.
+#[derive(Debug)]
+pub struct Nobody;
+
+impl Host for Nobody {
+    fn ask_for_file(&mut self, _pick: &Pick, _start: Option<&Path>) {}
+    fn answer(&mut self) -> Option<Picked> {
+        None
+    }
+    fn state_folder(&self) -> Option<PathBuf> {
+        None
+    }
+    fn open_in_viewer(&mut self, _path: &Path) -> Result<(), String> {
+        Ok(())
+    }
+    fn quit(&mut self) {}
+}

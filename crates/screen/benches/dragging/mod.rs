@@ -1,35 +1,11 @@
 //! A screen with a joint in hand, and the table of what its frames cost: for the bench of frames, and for `tests/measure`.
 
-use std::{
-    path::{Path, PathBuf},
-    time::Instant,
-};
+use std::time::Instant;
 
 use egui::{Context, Event, Modifiers, PointerButton, Pos2, RawInput, Rect, pos2, vec2};
 use trammel_analysis::Depth;
 use trammel_build::{AxleName, PointName, PointRef};
-use trammel_screen::{
-    Bench, Start, fonts,
-    host::{Host, Pick, Picked},
-    results::Results,
-    view::Stage,
-};
-
-struct Nobody;
-
-impl Host for Nobody {
-    fn ask_for_file(&mut self, _pick: &Pick, _start: Option<&Path>) {}
-    fn answer(&mut self) -> Option<Picked> {
-        None
-    }
-    fn state_folder(&self) -> Option<PathBuf> {
-        None
-    }
-    fn open_in_viewer(&mut self, _path: &Path) -> Result<(), String> {
-        Ok(())
-    }
-    fn quit(&mut self) {}
-}
+use trammel_screen::{Bench, Start, fonts, host::Nobody, results::Results, view::Stage};
 
 /// Frames at sixty a second.
 struct Frames {
