@@ -11,6 +11,7 @@ mod prove;
 mod remedies;
 mod scores;
 mod set_up;
+mod steady;
 mod thread_table;
 mod toe;
 mod tune;

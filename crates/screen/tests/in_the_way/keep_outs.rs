@@ -125,6 +125,7 @@ fn drawn_in_the_front_view_it_counts_at_every_x_and_in_the_plan_it_is_a_box() {
     assert_eq!(screen.state().view().tune.keep_out, Some(0));
 
     press(&mut screen, Modifiers::NONE, Key::Num2);
+    wait_for_clear(&mut screen);
     click(&mut screen, "Draw keep-out");
     let joint = common::on_screen(&screen, INNER, Projection::Plan);
     drag(&mut screen, joint + vec2(15.0, -30.0), vec2(40.0, 70.0));

@@ -12,6 +12,7 @@ mod common;
 mod keep_outs;
 mod loupe;
 mod planes;
+mod steady;
 
 use common::{INNER, Screen, bench, fill as type_in, find_and_click as click, place, press, wait};
 use egui::{Key, Modifiers, Pos2, Vec2, vec2};

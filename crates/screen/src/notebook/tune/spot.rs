@@ -6,7 +6,10 @@ use trammel_build::LengthUnit;
 use trammel_geometry::{Corner, Vector};
 use trammel_tuning::{Cause, Plane, RodSide, Scoring, TieRodJoint};
 
-use super::{super::NotebookInput, choice};
+use super::{
+    super::{NotebookInput, steady::steady},
+    choice,
+};
 use crate::{
     request::Request,
     terms::{self, Told},
@@ -34,13 +37,10 @@ pub(super) fn ui(
         return;
     };
     if let Some(axle) = study.axle(view.axle) {
-        best(
-            ui,
-            input,
-            axle.model.linkage(view.side).corner(),
-            view,
-            advice,
-        );
+        let corner = axle.model.linkage(view.side).corner();
+        steady(ui, "best spot", advice.waiting, 0.0, |ui| {
+            best(ui, input, corner, view, advice);
+        });
     }
     clear_area(ui, input, view);
     reasons(ui, input, advice);

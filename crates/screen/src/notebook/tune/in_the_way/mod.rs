@@ -8,7 +8,7 @@ use trammel_analysis::{AxleStudy, QuickLook};
 use trammel_geometry::Point;
 use trammel_tuning::{Scoring, TieRodJoint};
 
-use super::super::NotebookInput;
+use super::super::{NotebookInput, steady::steady};
 use crate::{
     request::Request,
     tokens::type_size,
@@ -22,6 +22,9 @@ use crate::{
     words::decimal,
 };
 
+/// Room for what is told about the joint's place and the clear area: a head, four lines, a switch and a row of buttons, points.
+const FEWEST_LINES: f32 = 150.0;
+
 pub(super) fn ui(
     ui: &mut Ui,
     input: &NotebookInput<'_>,
@@ -31,8 +34,16 @@ pub(super) fn ui(
 ) {
     ui.spacing_mut().item_spacing.y = 4.0;
     ui.set_max_width(ui.available_width());
-    here(ui, input, axle, view);
-    inside(ui, input, view, requests);
+    let waiting = !input.tune.inside_is_current();
+    let least = if view.tune.clear_area {
+        FEWEST_LINES
+    } else {
+        0.0
+    };
+    steady(ui, "what is in the way", waiting, least, |ui| {
+        here(ui, input, axle, view);
+        inside(ui, input, view, requests);
+    });
     keep_outs::ui(ui, input, view, requests);
     bolts::ui(ui, input, view, requests);
 }
