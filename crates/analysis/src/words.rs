@@ -37,10 +37,10 @@ fn trimmed(value: f64, decimals: usize) -> String {
     } else {
         &text
     };
-    if text == "-0" {
-        "0".into()
-    } else {
-        text.to_owned()
+    match text.strip_prefix('-') {
+        Some("0") => "0".to_owned(),
+        Some(rest) => format!("−{rest}"),
+        None => text.to_owned(),
     }
 }
 

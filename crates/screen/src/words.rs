@@ -2,6 +2,7 @@
 
 use trammel_analysis::UnitKind;
 use trammel_build::{LengthUnit, defaults::NEWTONS_PER_POUND_FORCE, format_length};
+use trammel_geometry::{Limit, Unreachable};
 
 /// A true minus sign and as many decimals as asked for; nought has no sign.
 #[must_use]
@@ -24,6 +25,21 @@ pub fn signed(value: f64, decimals: usize) -> String {
     } else {
         format!("+{text}")
     }
+}
+
+/// Which member runs out and where, such as `tie rod runs out at travel +2.31 in`.
+#[must_use]
+pub fn runs_out(end: &Unreachable, unit: LengthUnit) -> String {
+    let (what, mm) = match end.limit {
+        Limit::Travel(mm) => ("travel", mm),
+        Limit::Rack(mm) => ("rack", mm),
+    };
+    let places = match unit {
+        LengthUnit::Inch => 2,
+        LengthUnit::Millimetre => 0,
+    };
+    let at = signed(unit.from_mm(mm), places);
+    format!("{} runs out at {what} {at} {}", end.member, unit.sign())
 }
 
 /// A length in mm as the build's unit would show it: a fraction on the tape in inches.

@@ -98,12 +98,13 @@ impl<'a> Bend<'a> {
             String::new()
         };
         format!(
-            "{}{} {}{}, {} out{bracket}; {}.",
+            "{}{} {}{}, {} out{bracket}; hit of {}, {}.",
             study.thread.short_name(),
             assumed(spec.thread.is_some()),
             short_grade(study.grade.name()),
             assumed(spec.grade.is_some()),
             length(study.free_length, case.unit()),
+            force(study.hit.norm(), case.unit()),
             case.pose_words(study.worst.travel, study.worst.rack),
         )
     }

@@ -118,6 +118,18 @@ pub struct Shown {
     pub unit: &'static str,
 }
 
+impl Shown {
+    /// A figure with its unit behind it, as it is written: `87.4 ksi`, `0.14°`, a share alone.
+    #[must_use]
+    pub fn with_unit(&self, figure: &str) -> String {
+        match self.unit {
+            "" => figure.to_owned(),
+            "deg" => format!("{figure}°"),
+            unit => format!("{figure} {unit}"),
+        }
+    }
+}
+
 impl ProofRow {
     /// Factor over the wanted one: below one calls for a caution. `None` without a factor.
     #[must_use]
@@ -229,11 +241,9 @@ pub(crate) fn caution_of(
             figures::factor(row.wanted)
         ),
         detail: format!(
-            "{} {} against {} {}{}{}.",
-            figures::figure(shown.value),
-            shown.unit,
-            figures::figure(shown.limit),
-            shown.unit,
+            "{} against {}{}{}.",
+            shown.with_unit(&figures::figure(shown.value)),
+            shown.with_unit(&figures::figure(shown.limit)),
             if place.is_empty() { "" } else { "; " },
             place.join(", ")
         ),

@@ -263,8 +263,9 @@ fn place(screen: Rect, marks: &[Rect], size: egui::Vec2) -> Pos2 {
     };
     let (c, half) = (first.center(), 0.5 * size);
     let corners = [
-        Pos2::new(first.right(), c.y - half.y),
+        // Below comes first: beside a mark stand others of its row.
         Pos2::new(c.x - half.x, first.bottom()),
+        Pos2::new(first.right(), c.y - half.y),
         Pos2::new(first.left() - size.x, c.y - half.y),
         Pos2::new(c.x - half.x, first.top() - size.y),
         Pos2::new(first.right(), first.bottom()),

@@ -2,7 +2,6 @@
 
 use egui::{Pos2, Rect, Stroke, Ui, Vec2, vec2};
 use trammel_build::{LengthUnit, PointRef, Side};
-use trammel_geometry::Limit;
 
 use super::{
     DrawingInput, Projection, badges, bolts,
@@ -14,7 +13,7 @@ use super::{
     scene::{OutOfReach, Scene},
     sheet::Sheet,
 };
-use crate::tokens::weight;
+use crate::{tokens::weight, words};
 
 /// Everything that a frame shows.
 pub(crate) struct Frame<'a> {
@@ -331,31 +330,18 @@ fn name(point: PointRef) -> String {
 
 /// Such as `The left tie rod runs out at travel +2.31 in`.
 fn reach_text(out: &OutOfReach, both: bool, unit: LengthUnit) -> String {
-    let (what, mm) = match out.fault.limit {
-        Limit::Travel(mm) => ("travel", mm),
-        Limit::Rack(mm) => ("rack", mm),
-    };
-    let places = match unit {
-        LengthUnit::Inch => 2,
-        LengthUnit::Millimetre => 0,
-    };
     let side = if both {
         String::new()
     } else {
         format!("{} ", out.side.word())
     };
-    format!(
-        "The {side}{} runs out at {what} {:+.places$} {}",
-        out.fault.member,
-        unit.from_mm(mm),
-        unit.sign(),
-    )
+    format!("The {side}{}", words::runs_out(&out.fault, unit))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use trammel_geometry::{Member, Point, Unreachable};
+    use trammel_geometry::{Limit, Member, Point, Unreachable};
 
     #[test]
     fn a_member_that_runs_out_is_named_with_its_place_in_the_builds_unit() {
@@ -375,7 +361,7 @@ mod tests {
         );
         assert_eq!(
             reach_text(&out(Limit::Rack(-41.2)), true, LengthUnit::Millimetre),
-            "The tie rod runs out at rack -41 mm"
+            "The tie rod runs out at rack −41 mm"
         );
     }
 }

@@ -5,11 +5,12 @@ use trammel_build::{AxleName, Build, LengthUnit};
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 use trammel_tuning::{
     Adjustment, Axis, BestSpot, Block, Cause, Coordinate, Dimension, Effect, Hardpoint, Movable,
-    Score, Scoring, Search, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways,
+    Score, Scoring, Search, SearchFault, Stations, TieRodJoint, ToeCurves, TwoLineRule, Ways,
     best_spot_clear_of, effect, two_line_rule,
 };
 
 use super::{background::Background, reasons::Reasons, settings::shop_step};
+use crate::words::runs_out;
 
 /// How far the best spot is looked for, mm.
 const REACH: f64 = 150.0;
@@ -232,7 +233,13 @@ fn search(question: &Question, blocks: &[Block]) -> Result<BestSpot, String> {
         reach: REACH,
         step: Some(shop_step(question.unit)),
     };
-    best_spot_clear_of(&question.corner, &search, blocks).map_err(|fault| fault.to_string())
+    best_spot_clear_of(&question.corner, &search, blocks).map_err(|fault| match fault {
+        SearchFault::OutOfReach(end) => format!(
+            "No place of the joint that was tried reaches the whole travel: the {}.",
+            runs_out(&end, question.unit)
+        ),
+        other => other.to_string(),
+    })
 }
 
 impl Advice {

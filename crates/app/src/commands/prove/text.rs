@@ -93,11 +93,9 @@ fn of(row: &ProofRow, unit: LengthUnit) -> Vec<String> {
             row.check
         ),
         format!(
-            "  {} {} against {} {}; {case}{pose}. Limit: {}.",
-            digits(shown.value),
-            shown.unit,
-            digits(shown.limit),
-            shown.unit,
+            "  {} against {}; {case}{pose}. Limit: {}.",
+            shown.with_unit(&digits(shown.value)),
+            shown.with_unit(&digits(shown.limit)),
             row.source
         ),
     ];

@@ -183,13 +183,8 @@ fn line(
         rect.max - vec2(right + 4.0, 0.0),
     );
     let shown = row.shown(input.build.unit);
-    let figures = [
-        &figure(shown.value),
-        "against",
-        &figure(shown.limit),
-        shown.unit,
-    ];
-    let figures = format!("{} · {case}", figures.join(" ").trim_end());
+    let limit = shown.with_unit(&figure(shown.limit));
+    let figures = format!("{} against {limit} · {case}", figure(shown.value));
     lines(ui, words, Layout::top_down(Align::Min), |ui| {
         let part = RichText::new(part_name(row)).size(13.0).color(tokens.ink);
         ui.add(egui::Label::new(part).truncate().selectable(false));

@@ -23,7 +23,7 @@ use crate::{
 };
 
 /// Room for what is told about the joint's place and the clear area: a head, four lines, a switch and a row of buttons, points.
-const FEWEST_LINES: f32 = 150.0;
+const FEWEST_LINES: f32 = 142.0;
 
 pub(super) fn ui(
     ui: &mut Ui,
