@@ -1,6 +1,6 @@
 //! How figures are written in cautions: lengths as a tape reads them, numbers rounded to the side that flatters nothing.
 
-use trammel_build::{LengthUnit, Side, TapeReading, TravelRange, defaults, format_length};
+use trammel_build::{LengthUnit, Side, TapeReading, TravelRange, decimal, defaults, format_length};
 
 /// A length found, to the nearest sixteenth or tenth of a millimetre, with its unit.
 pub(crate) fn length(mm: f64, unit: LengthUnit) -> String {
@@ -31,17 +31,13 @@ pub(crate) fn force(newtons: f64, unit: LengthUnit) -> String {
 
 /// A number with at most so many decimals and no idle noughts.
 fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
+    let text = decimal(value, decimals);
     let text = if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.')
     } else {
         &text
     };
-    match text.strip_prefix('-') {
-        Some("0") => "0".to_owned(),
-        Some(rest) => format!("−{rest}"),
-        None => text.to_owned(),
-    }
+    text.to_owned()
 }
 
 /// A number cut off below, for what should be large.

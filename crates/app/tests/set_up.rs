@@ -237,7 +237,7 @@ fn a_survey_is_held_against_the_drawing_and_taken_into_a_build() {
     let against = ["--against", "demo:good", "--out", built.to_str().unwrap()];
     let output = survey(REAR_JOINT, &against);
     assert_eq!(output.status.code(), Some(0), "{}", err(&output));
-    let line = "rear left: Tie rod, inner joint: -0.100, +0.250, +0.125 in; ";
+    let line = "rear left: Tie rod, inner joint: −0.100, +0.250, +0.125 in; ";
     assert!(out(&output).contains(line), "{}", out(&output));
     let found = json(&survey(
         REAR_JOINT,

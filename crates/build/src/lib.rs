@@ -18,12 +18,14 @@
 //! | [`Edit`], [`PartsEdit`] | every change that can be made, with its name |
 //! | [`LengthUnit`] | inch or millimetre |
 //! | [`parse_length`], [`format_length`] | lengths as they are typed and shown |
+//! | [`decimal`], [`signed`] | other numbers as they are shown |
 
 mod accepted;
 mod access;
 pub mod begin;
 mod check;
 mod convert;
+mod decimal;
 pub mod defaults;
 mod edit;
 mod fault;
@@ -45,6 +47,7 @@ mod unit;
 
 pub use accepted::AcceptedCaution;
 pub use access::mirror;
+pub use decimal::{decimal, signed};
 pub use edit::{Edit, EditFault, RideHeight};
 pub use fault::BuildFault;
 pub use joint_bolts::{BoltAxis, JointBolts};

@@ -2,30 +2,8 @@
 
 use trammel_analysis::UnitKind;
 use trammel_build::{LengthUnit, defaults::NEWTONS_PER_POUND_FORCE, format_length};
+pub use trammel_build::{decimal, signed};
 use trammel_geometry::{Limit, Unreachable};
-
-/// A true minus sign and as many decimals as asked for; nought has no sign.
-#[must_use]
-pub fn decimal(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let nought = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
-    match text.strip_prefix('-') {
-        Some(rest) if nought => rest.to_owned(),
-        Some(rest) => format!("−{rest}"),
-        None => text,
-    }
-}
-
-/// The same with a plus sign when positive.
-#[must_use]
-pub fn signed(value: f64, decimals: usize) -> String {
-    let text = decimal(value, decimals);
-    if text.starts_with('−') || text.chars().all(|c| matches!(c, '0' | '.')) {
-        text
-    } else {
-        format!("+{text}")
-    }
-}
 
 /// Which member runs out and where, such as `tie rod runs out at travel +2.31 in`.
 #[must_use]

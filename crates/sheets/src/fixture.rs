@@ -1,7 +1,7 @@
 //! The fixture sheet: every hardpoint from the user's datum, and the distances to tape across the frame.
 
 use trammel_analysis::TravelCurve;
-use trammel_build::{AxleName, Build, PointName, PointRef, Side, defaults as usual};
+use trammel_build::{AxleName, Build, PointName, PointRef, Side, defaults as usual, signed};
 use trammel_drawings::table::Table;
 use trammel_geometry::{Corner, Linkage, Point, Vector};
 
@@ -100,8 +100,8 @@ fn points(build: &Build, axle: AxleName, shop: &Shop) -> Table {
 fn left_over(v: f64, shop: &Shop) -> String {
     let rest = v - shop.style.rounded(v);
     match shop.style.unit {
-        trammel_fabrication::shown::ShopUnit::Inch { .. } => signed(rest / 25.4 * 1000.0),
-        trammel_fabrication::shown::ShopUnit::Millimetre { .. } => signed(rest * 100.0),
+        trammel_fabrication::shown::ShopUnit::Inch { .. } => signed(rest / 25.4 * 1000.0, 0),
+        trammel_fabrication::shown::ShopUnit::Millimetre { .. } => signed(rest * 100.0, 0),
     }
 }
 
@@ -110,14 +110,6 @@ fn within_text(within: f64, shop: &Shop) -> String {
     match shop.style.unit {
         trammel_fabrication::shown::ShopUnit::Inch { .. } => format!("{:.3} in", within / 25.4),
         trammel_fabrication::shown::ShopUnit::Millimetre { .. } => format!("{within:.1} mm"),
-    }
-}
-
-fn signed(v: f64) -> String {
-    if v.abs() < 0.5 {
-        "0".to_owned()
-    } else {
-        format!("{v:+.0}")
     }
 }
 

@@ -69,7 +69,7 @@ fn letters(drawing: &mut Drawing, half: f64, [low, high]: [f64; 2], shop: &Shop)
         let text = if toe == 0.0 {
             "0".to_owned()
         } else {
-            format!("{toe:+.2}\u{b0}")
+            format!("{}\u{b0}", trammel_build::signed(toe, 2))
         };
         drawing.letter(Text::new(x, below, TEXT, text).anchored(anchor));
     }

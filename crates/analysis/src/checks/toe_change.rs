@@ -1,6 +1,6 @@
 //! Toe change over the travel, and where the inner joint belongs instead.
 
-use trammel_build::{Axis, AxleName, LengthUnit, PointName, defaults};
+use trammel_build::{Axis, AxleName, LengthUnit, PointName, defaults, signed};
 use trammel_geometry::{ToeScore, Vector, Walk};
 
 use super::Case;
@@ -40,10 +40,10 @@ pub(super) fn check(case: &Case<'_>) -> Option<Caution> {
         side: case.side,
         headline: format!("{} changes by {}, limit {}", case.subject("toe"), toe(found), toe(limit)),
         detail: format!(
-            "{}; slope {} (joint height), bowl {:+.2}° (rod length).",
+            "{}; slope {} (joint height), bowl {}° (rod length).",
             case.pose_words(score.largest_at, 0.0),
             slope_words(&score, case.unit()),
-            score.bowl.to_degrees()
+            signed(score.bowl.to_degrees(), 2)
         ),
         figure: Some(Figure {
             value: found,
@@ -71,7 +71,7 @@ fn slope_words(score: &ToeScore, unit: LengthUnit) -> String {
         LengthUnit::Inch => (25.4, "in"),
         LengthUnit::Millimetre => (25.0, "25 mm"),
     };
-    format!("{:+.2}°/{words}", (score.slope * per).to_degrees())
+    format!("{}°/{words}", signed((score.slope * per).to_degrees(), 2))
 }
 
 /// Both ways together, then height alone, then width alone.

@@ -1,7 +1,7 @@
 //! A tape survey against the build: which surveyed names are hardpoints, what stands elsewhere than it was drawn, and the edits that take the survey in.
 
 use trammel_build::{
-    AxleName, Build, Edit, LengthUnit, PointName, PointRef, Side, SurveyedPoint, Triple,
+    AxleName, Build, Edit, LengthUnit, PointName, PointRef, Side, SurveyedPoint, Triple, signed,
 };
 use trammel_setup::{Moved, Placed, Survey, Surveyed, moved};
 use trammel_tuning::Stations;
@@ -102,12 +102,12 @@ pub fn words(of: &str, unit: LengthUnit, moved: &Moved) -> String {
         LengthUnit::Millimetre => 1,
     };
     let by = [moved.by.x, moved.by.y, moved.by.z]
-        .map(|v| format!("{:+.digits$}", unit.from_mm(v)))
+        .map(|v| signed(unit.from_mm(v), digits))
         .join(", ");
     let name = moved.point.name();
     let label = PointName::from_path(name).map_or(name, |p| p.label());
     let toe = moved.toe_change.map_or_else(String::new, |t| {
-        format!("; {:+.2}° of toe change", t.to_degrees())
+        format!("; {}° of toe change", signed(t.to_degrees(), 2))
     });
     format!("{of}: {label}: {by} {}{toe}", unit.sign())
 }

@@ -1,7 +1,7 @@
 //! Advice as it is said.
 
 use super::{Doubt, NextMoves, SideNext};
-use trammel_build::{LengthUnit, Session, format_length};
+use trammel_build::{LengthUnit, Session, format_length, signed};
 use trammel_setup::{Plan, Reduced, RodThread, Uncertain, Way, turns_and_flats};
 
 /// `0.123 IN`.
@@ -159,7 +159,7 @@ pub fn read_together(session: &Session) -> Option<&'static str> {
 #[must_use]
 pub fn reweld(side: &SideNext, unit: LengthUnit) -> Option<String> {
     let weld = side.advice.reweld.as_ref()?;
-    let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| format!("{:+.2}", unit.from_mm(v)));
+    let by = [weld.by.x, weld.by.y, weld.by.z].map(|v| signed(unit.from_mm(v), 2));
     Some(format!(
         "No adjuster within its range cures it. The inner joint must be welded elsewhere: by ({}) {} forward, outboard and up; largest toe change then {:.3} degrees.",
         by.join(", "),

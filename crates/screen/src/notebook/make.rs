@@ -47,12 +47,12 @@ pub(super) fn ui(
     let chosen = view.make.chosen(&sheets);
     let at = chosen.and_then(|s| s.at);
     let is_mount = chosen.is_some_and(|s| s.name == MOUNT);
-    let height = ui.available_height()
-        * if at.is_some() || is_mount {
-            LIST_SHARE
-        } else {
-            1.0
-        };
+    let room = ui.available_height();
+    let height = if at.is_some() || is_mount {
+        (LIST_SHARE * room).max(room - FIGURES_HEIGHT)
+    } else {
+        room
+    };
     ScrollArea::vertical()
         .id_salt("sheet list")
         .auto_shrink(false)
@@ -103,6 +103,8 @@ fn more(
 
 /// Part of the room that the list of sheets has while a bracket's figures stand under it.
 const LIST_SHARE: f32 = 0.4;
+/// All that a bracket or the rack mount has to show, points; what is left of a tall window goes to the list.
+const FIGURES_HEIGHT: f32 = 420.0;
 
 /// Buttons for files, with what is being written.
 fn files(ui: &mut Ui, input: &NotebookInput<'_>, view: &View, requests: &mut Vec<Request>) {

@@ -95,7 +95,7 @@ fn a_short_spring_unit_is_a_low_frame() {
     fill(&mut screen, "Spring unit left", "30");
     assert!(!shows(&screen, "lower there than drawn"));
     fill(&mut screen, "Camber left", "-1.5");
-    assert!(shows(&screen, "Left -0.50° against the build's -1.00°"));
+    assert!(shows(&screen, "Left −0.50° against the build's −1.00°"));
 }
 
 #[test]

@@ -11,7 +11,7 @@ use crate::{
     set_up::edits,
     terms::{self, Told},
     tokens::type_size,
-    words::tape,
+    words::{decimal, signed, tape},
 };
 
 pub(super) fn ui(ui: &mut Ui, input: &NotebookInput<'_>, requests: &mut Vec<Request>) {
@@ -160,7 +160,7 @@ fn learned(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: Length
         let digits = if unit == LengthUnit::Inch { 3 } else { 2 };
         for e in errors.iter().take(5) {
             let [error, after] = [e.error, e.after].map(|v| unit.from_mm(v));
-            plain(ui, RichText::new(format!("{}: {error:+.digits$} ± {after:.digits$} {}", coordinate(&e.coordinate), unit.sign())).small());
+            plain(ui, RichText::new(format!("{}: {} ± {} {}", coordinate(&e.coordinate), signed(error, digits), decimal(after, digits), unit.sign())).small());
         }
         for group in told.alike.iter().filter(|g| g.len() > 1).take(3) {
             let names: Vec<String> = group.iter().take(4).map(coordinate).collect();

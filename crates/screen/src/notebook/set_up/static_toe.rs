@@ -16,7 +16,10 @@ use super::{
     },
     ask, plain, soft,
 };
-use crate::{request::Request, words::tape};
+use crate::{
+    request::Request,
+    words::{decimal, signed, tape},
+};
 
 /// Steered less than this, degrees, is straight ahead (common practice, no source).
 const CENTRED: f64 = 0.05;
@@ -246,14 +249,15 @@ pub(super) fn camber(
         .filter_map(|(at, _, word)| {
             let read = next.camber_deg.get(*at).copied().flatten()?;
             Some(format!(
-                "{word} {:+.2}° against the build's {drawn:.2}°",
-                read - drawn
+                "{word} {}° against the build's {}°",
+                signed(read - drawn, 2),
+                decimal(drawn, 2)
             ))
         })
         .collect();
     if !said.is_empty() {
         let apart = match next.camber_deg {
-            [Some(a), Some(b)] => format!("; left less right {:+.2}°", a - b),
+            [Some(a), Some(b)] => format!("; left less right {}°", signed(a - b, 2)),
             _ => String::new(),
         };
         plain(ui, format!("{}{apart}.", said.join(", ")));
