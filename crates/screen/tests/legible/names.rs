@@ -4,9 +4,14 @@ use std::collections::BTreeMap;
 
 use egui::{Key, Modifiers, Role, accesskit::Action};
 use egui_kittest::kittest::{NodeT, Queryable};
-use trammel_screen::{Start, action::Action as Ask, view::Stage};
+use trammel_screen::{
+    Start, action::Action as Ask, drawing::Projection, set_up::settings::SetUpPage, view::Stage,
+};
 
-use crate::common::{Screen, TestHost, bench, bench_on, odd, pages::Turn, press, wait};
+use crate::common::{
+    INNER, Screen, TestHost, bench, bench_on, click_point, find_and_click, odd, pages::Turn, press,
+    type_in, wait,
+};
 use crate::none;
 
 /// What is wrong with the names in the tree of this frame.
@@ -129,6 +134,61 @@ fn everything_in_every_dialog_has_a_name() {
     screen.get_by_label("Export…").click();
     screen.run_steps(4);
     hold(&mut found, &screen, "export");
+    none(found);
+}
+
+#[test]
+fn everything_that_is_asked_about_files_has_a_name() {
+    let mut found = Vec::new();
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("shared.ron");
+    let text = trammel_persistence::demos()[0].text;
+    std::fs::write(&path, text).expect("written");
+    let nudge = |screen: &mut Screen| {
+        click_point(screen, INNER, Projection::Front);
+        press(screen, Modifiers::NONE, Key::ArrowUp);
+    };
+
+    let mut screen = bench(Start::File(path.clone())).0;
+    nudge(&mut screen);
+    std::fs::write(&path, format!("{text}\n// edited elsewhere\n")).expect("written");
+    press(&mut screen, Modifiers::COMMAND, Key::S);
+    screen.get_by_label("Save over it");
+    hold(&mut found, &screen, "changed on disk");
+
+    let mut screen = bench(Start::Demo).0;
+    press(&mut screen, Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+    type_in(
+        &mut screen,
+        "File, with its folder:",
+        &path.display().to_string(),
+    );
+    screen.get_by_label("There is a file of that name already");
+    hold(&mut found, &screen, "there already");
+
+    let host = TestHost::default();
+    host.0.borrow_mut().folder = Some(folder.path().to_owned());
+    let mut screen = bench_on(host.clone(), Start::Demo);
+    nudge(&mut screen);
+    screen.run_steps(320);
+    drop(screen);
+    let screen = bench_on(host, Start::Demo);
+    screen.get_by_label("Bring back A build that was never saved");
+    hold(&mut found, &screen, "brought back");
+
+    for (page, button) in [
+        (SetUpPage::Readings, "Cards to print…"),
+        (SetUpPage::Readings, "Open a sheet…"),
+        (SetUpPage::TapeSurvey, "Open a survey…"),
+        (SetUpPage::Parts, "Measuring sheet…"),
+    ] {
+        let mut screen = bench(Start::NamedDemo("measured".into())).0;
+        Turn::SetUp(page).to(screen.state_mut());
+        screen.run_steps(4);
+        find_and_click(&mut screen, button);
+        screen.get_by_label("File, with its folder:");
+        hold(&mut found, &screen, button);
+    }
     none(found);
 }
 
