@@ -49,6 +49,7 @@ mod steering_threads;
 mod study;
 mod sweep;
 mod sweep_column;
+mod sweep_row;
 mod travel_curve;
 mod what_if;
 mod words;

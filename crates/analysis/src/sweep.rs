@@ -1,9 +1,9 @@
 //! A table of poses over travel and rack: the same for the command line and for whatever the window exports.
 
 use trammel_build::{AxleModel, AxleName, Build, BuildFault, LengthUnit, Side};
-use trammel_geometry::{Limit, Linkage, Measures, Pose, Unreachable, Walk, ackermann_percentage};
+use trammel_geometry::{Limit, Linkage, Pose, Unreachable, Walk, ackermann_percentage};
 
-use crate::sweep_column::SweepColumn;
+use crate::{sweep_column::SweepColumn, sweep_row::SweepRow};
 
 /// Positions over the build's own travel when none are asked for.
 pub const DEFAULT_POSITIONS: usize = 41;
@@ -293,21 +293,4 @@ impl Sweep<'_> {
             },
         }
     }
-}
-
-/// What the columns are read from.
-pub(crate) struct SweepRow {
-    pub measures: Measures,
-    pub margins: trammel_geometry::Margins,
-    /// rad.
-    pub toe_change: f64,
-    /// To the vehicle's left positive, rad.
-    pub steer: f64,
-    /// The other wheel's, at the same travel and rack.
-    pub other_steer: Option<f64>,
-    pub ackermann: Option<f64>,
-    /// N/mm.
-    pub spring_rate: Option<f64>,
-    /// Sign of y on this side.
-    pub outboard: f64,
 }

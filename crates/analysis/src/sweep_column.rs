@@ -2,7 +2,7 @@
 
 use trammel_build::LengthUnit;
 
-use crate::sweep::SweepRow;
+use crate::sweep_row::SweepRow;
 
 /// A column of a [`crate::SweepTable`]. Angles in degrees, lengths in the table's unit; signs as in the project's conventions, each wheel
 /// measured in its own sense.

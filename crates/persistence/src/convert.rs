@@ -3,27 +3,18 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use trammel_build::{
-    ArmPoints, AxleName, AxleSpec, BoltAxis, Build, Coordinate, Hit, HitPoint, JamNutAt,
-    JointBolts, KeepOut, KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec,
-    RackSpec, RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, Tolerances,
-    TravelSpec, Vehicle, WheelSpec,
+    ArmPoints, AxleName, AxleSpec, Build, Coordinate, Hit, HitPoint, JamNutAt, JointBolts, KeepOut,
+    KeepOutCorners, LengthUnit, Limits, MadeBy, Mass, PointName, RackEndSpec, RackSpec,
+    RightPoints, SpringRate, SpringSpec, ThreadMaking, TieRodPoints, Tolerances, TravelSpec,
+    Vehicle, WheelSpec,
 };
 use trammel_geometry::ArmName;
 
 use crate::{
-    convert_parts::{self, force, parts},
+    convert_parts::{self, parts},
+    convert_pieces::{OddName, bolt, force},
     format1 as file,
 };
-
-/// A name of nothing that a build has.
-pub(crate) struct OddName {
-    /// Path of the value, such as `locked.2`.
-    pub at: String,
-    /// Path to speak of.
-    pub path: String,
-    pub found: String,
-    pub expected: &'static str,
-}
 
 pub(crate) fn build(f: file::BuildFile) -> Result<Build, OddName> {
     Ok(Build {
@@ -133,15 +124,6 @@ fn made_by(f: file::MadeBy) -> MadeBy {
         file::MadeBy::Tape => MadeBy::Tape,
         file::MadeBy::HandHeld => MadeBy::HandHeld,
         file::MadeBy::Deviation(v) => MadeBy::Deviation(v),
-    }
-}
-
-pub(crate) fn bolt(f: file::BoltAxis) -> BoltAxis {
-    match f {
-        file::BoltAxis::ForeAft => BoltAxis::ForeAft,
-        file::BoltAxis::Vertical => BoltAxis::Vertical,
-        file::BoltAxis::Lateral => BoltAxis::Lateral,
-        file::BoltAxis::Direction(x, y, z) => BoltAxis::Direction([x, y, z]),
     }
 }
 

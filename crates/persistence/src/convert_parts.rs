@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use trammel_build::{
-    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, Hold,
-    HoleFit, JointEnd, JointParts, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace,
-    LoadUnit, MaterialSpec, PointName, Pressure, RackMount, RimHalf, Section, ShearPlane, ShopSpec,
-    ShopStep, SteeringSpec, Stress, TabOutline, TieRodParts, Tube, TyrePatch, WheelParts,
+    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, FrameTube, Hold, HoleFit,
+    JointEnd, JointParts, LoadAction, LoadAxes, LoadCaseSpec, LoadCases, LoadPlace, LoadUnit,
+    MaterialSpec, PointName, Pressure, RackMount, RimHalf, Section, ShearPlane, ShopSpec, ShopStep,
+    SteeringSpec, Stress, TabOutline, TieRodParts, Tube, TyrePatch, WheelParts,
 };
 
 use crate::{
-    convert::{OddName, bolt},
+    convert_pieces::{OddName, bolt, force},
     format1_parts as file,
 };
 
@@ -94,13 +94,6 @@ fn section(f: file::Section) -> Section {
         file::Section::Round(across, wall) => Section::Round(across, wall),
         file::Section::Square(side, wall) => Section::Square(side, wall),
         file::Section::Bar(diameter) => Section::Bar(diameter),
-    }
-}
-
-pub(crate) fn force(f: file::Force) -> Force {
-    match f {
-        file::Force::N(v) => Force::Newtons(v),
-        file::Force::Lbf(v) => Force::PoundsForce(v),
     }
 }
 

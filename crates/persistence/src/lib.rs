@@ -20,6 +20,7 @@ mod autosave;
 mod build_file;
 mod convert;
 mod convert_parts;
+mod convert_pieces;
 mod demos;
 mod document;
 mod drawer;

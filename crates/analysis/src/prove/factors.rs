@@ -3,7 +3,7 @@
 use trammel_build::{AxleName, Build, Side};
 use trammel_strength::{check::Check, proof};
 
-use super::{ProofDepth, ProofPart, effort, prepared::Prepared, run::setup};
+use super::{ProofDepth, ProofPart, effort, prepared::Prepared, rows::setup};
 use crate::WorstPose;
 
 /// Which check of which part, under which load case.

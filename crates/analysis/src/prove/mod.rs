@@ -7,6 +7,7 @@
 mod cases;
 mod clearances;
 mod cures;
+mod depth;
 mod effort;
 mod end_bracket;
 mod factors;
@@ -16,17 +17,20 @@ mod materials;
 mod notes;
 mod parts;
 mod prepared;
+mod proof;
 mod reasons;
 mod remarks;
 mod remedies;
 mod remedy_edits;
 mod row;
+mod rows;
 mod run;
 mod steering_forces;
 mod threads;
 mod words;
 
 pub use cases::{effective_load_cases, usual_load_cases};
+pub use depth::ProofDepth;
 pub use effort::SteeringFigures;
 pub use factors::{FactorRequest, FactorRow, factors_over};
 pub use forces::{
@@ -34,8 +38,9 @@ pub use forces::{
     forces_under, forces_under_case,
 };
 pub use notes::{Note, NoteKind, USUAL_CAUTIONS, not_in_it};
+pub use proof::Proof;
 pub use row::{ProofPart, ProofRow, Shown};
-pub use run::{Proof, ProofDepth, prove};
+pub use run::prove;
 pub use steering_forces::{SteeringForces, steering_forces};
 pub use threads::{ThreadRow, thread_comparison, thread_comparison_raised};
 

@@ -11,7 +11,7 @@ use super::{
     Proof, ProofDepth, ProofPart, ProofRow, cures, effort,
     prepared::Prepared,
     remedy_edits::{self, Offer},
-    run::{proof_row, setup},
+    rows::{proof_row, setup},
 };
 use crate::{Remedy, words::factor};
 

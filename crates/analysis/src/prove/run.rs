@@ -1,57 +1,16 @@
 //! The proof of a whole build.
 
-use trammel_build::{AxleModel, AxleName, Build, Side, defaults};
-use trammel_strength::{
-    check::Check,
-    loads::{Fineness, LoadCase},
-    proof::{self, Omission, Part, Row, Setup},
-};
+use trammel_build::{AxleModel, AxleName, Build, Side};
+use trammel_strength::proof::{self, Omission, Part, Row, Setup};
 
 use super::{
-    Note, ProofPart, ProofRow,
-    effort::{self, SteeringFigures},
-    parts::typed,
+    Note, ProofDepth, ProofPart, ProofRow, effort,
     prepared::Prepared,
-    reasons::reason,
-    remarks::remark,
+    proof::Proof,
     remedies::Mender,
+    rows::{proof_row, setup},
 };
-use crate::{WorstPose, checks::sides_alike};
-
-/// How deep a proof goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ProofDepth {
-    /// A coarse grid without refinement and remedies: for the frames of a drag.
-    Quick,
-    /// The worst pose of every check refined, remedies worked out.
-    Full,
-}
-
-impl ProofDepth {
-    pub(super) fn fineness(self) -> Fineness {
-        match self {
-            Self::Quick => Fineness {
-                travels: 5,
-                racks: 3,
-                refined: false,
-            },
-            Self::Full => Fineness::default(),
-        }
-    }
-}
-
-/// Everything that was checked, and what was not.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Proof {
-    /// Worst first: dangers, cautions, notes, then the rest, each by least factor over the wanted one; rows without a factor last.
-    pub rows: Vec<ProofRow>,
-    /// What was left out, and what was taken where the build says nothing; sorted, each once.
-    pub notes: Vec<Note>,
-    /// What the steering asks of the driver.
-    pub steering: Option<SteeringFigures>,
-    /// How deep it went; `None` before anything was proved.
-    pub depth: Option<ProofDepth>,
-}
+use crate::checks::sides_alike;
 
 /// Proves a build. `cancelled` is asked between load cases and remedies; `None` once it says so.
 #[must_use]
@@ -245,71 +204,4 @@ fn gap(name: &str) -> Option<ProofPart> {
     pairs
         .find(|pair| pair.to_string() == name)
         .map(ProofPart::Gap)
-}
-
-/// The strength crate's setup of a corner.
-pub(super) fn setup<'a>(
-    build: &Build,
-    prepared: &'a Prepared,
-    parts: &'a [Part],
-    cases: &'a [LoadCase],
-    depth: ProofDepth,
-) -> Setup<'a> {
-    Setup {
-        linkage: &prepared.linkage,
-        scene: prepared.scene,
-        reach: prepared.reach,
-        fineness: depth.fineness(),
-        parts,
-        cases,
-        clearances: None,
-        wanted_factor: build
-            .limits
-            .strength_factor
-            .unwrap_or(defaults::STRENGTH_FACTOR),
-    }
-}
-
-/// A row of the strength crate as one of the build's.
-pub(super) fn proof_row(
-    build: &Build,
-    axle: AxleName,
-    side: Option<Side>,
-    part: ProofPart,
-    row: &Row,
-) -> ProofRow {
-    let wanted = match row.check {
-        Check::RackFaceYield | Check::BoreMouthYield => build
-            .limits
-            .rack_end_factor
-            .unwrap_or(defaults::RACK_END_FACTOR),
-        _ => row.wanted,
-    };
-    ProofRow {
-        axle,
-        side,
-        part,
-        check: row.check,
-        load_case: row.load_case.clone(),
-        pose: row.pose.map(|pose| WorstPose {
-            travel: pose.travel,
-            rack: pose.rack,
-        }),
-        value: row.value,
-        limit: row.limit.value,
-        unit: row.limit.unit,
-        keep: row.keep,
-        factor: row.factor,
-        wanted,
-        source: match row.check {
-            // The kernel takes every wanted gap for the user's.
-            Check::Clearance => typed(build.limits.clearance.is_some()),
-            _ => row.limit.source,
-        },
-        method: row.method,
-        reason: reason(row.check),
-        remark: remark(build, axle, part, row.check),
-        remedies: Vec::new(),
-        accepted: None,
-    }
 }

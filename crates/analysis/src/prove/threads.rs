@@ -10,7 +10,7 @@ use trammel_strength::{
     thread::{System, Thread},
 };
 
-use super::{ProofDepth, ProofPart, prepared::Prepared, run::setup};
+use super::{ProofDepth, ProofPart, prepared::Prepared, rows::setup};
 use crate::{Raise, RaiseFault, WorstPose, raised};
 
 /// Thread sizes that a rack end is made with, mm.

@@ -1,16 +1,17 @@
 //! A build as the fields of its file: what is written and in which order. What was left out of the build is left out here.
 
 use trammel_build::{
-    ArmPoints, AxleSpec, BoltAxis, Build, Hit, HitPoint, JamNutAt, JointBolts, KeepOut,
-    KeepOutCorners, Limits, MadeBy, Mass, RackEndSpec, RackSpec, RightPoints, SpringRate,
-    SpringSpec, ThreadMaking, Tolerances, Triple, Vehicle,
+    ArmPoints, AxleSpec, Build, Hit, HitPoint, JamNutAt, JointBolts, KeepOut, KeepOutCorners,
+    Limits, MadeBy, Mass, RackEndSpec, RackSpec, RightPoints, SpringRate, SpringSpec, ThreadMaking,
+    Tolerances, Vehicle,
 };
 use trammel_geometry::ArmName;
 
 use super::{
     item::{Entry, Item},
     load_case_fields::load_cases,
-    parts_fields::{accepted, force, materials, parts, steering, texts},
+    parts_fields::{accepted, materials, parts, steering},
+    pieces::{bolt_axis, entry, force, numbers, texts, triples},
     shop_fields::shop,
 };
 
@@ -54,24 +55,6 @@ pub(super) fn without_nothing(item: Item) -> Item {
         ),
         other => other,
     }
-}
-
-pub(super) fn entry(name: &'static str, item: Item) -> Entry {
-    Entry { name, item }
-}
-
-pub(super) fn numbers<const N: usize>(fields: [(&'static str, Option<f64>); N]) -> Vec<Entry> {
-    fields
-        .into_iter()
-        .filter_map(|(name, v)| v.map(|v| entry(name, Item::Number(v))))
-        .collect()
-}
-
-pub(super) fn triples<const N: usize>(fields: [(&'static str, Option<Triple>); N]) -> Vec<Entry> {
-    fields
-        .into_iter()
-        .filter_map(|(name, v)| v.map(|v| entry(name, Item::Triple(v))))
-        .collect()
 }
 
 fn axle(a: &AxleSpec) -> Item {
@@ -249,15 +232,6 @@ fn joint_bolts(b: &JointBolts) -> Item {
             .filter_map(|(name, axis)| axis.map(|a| entry(name, bolt_axis(a))))
             .collect(),
     )
-}
-
-pub(super) fn bolt_axis(axis: BoltAxis) -> Item {
-    match axis {
-        BoltAxis::ForeAft => Item::Word("fore_aft"),
-        BoltAxis::Vertical => Item::Word("vertical"),
-        BoltAxis::Lateral => Item::Word("lateral"),
-        BoltAxis::Direction(t) => Item::Tuple("direction", t.map(Item::Number).to_vec()),
-    }
 }
 
 fn keep_outs(all: &[KeepOut]) -> Item {

@@ -5,7 +5,10 @@ use trammel_build::{
     TyrePatch,
 };
 
-use super::{fields::entry, item::Item, parts_fields::force};
+use super::{
+    item::Item,
+    pieces::{entry, force},
+};
 
 pub(super) fn load_cases(cases: &LoadCases) -> Item {
     Item::Fields(vec![

@@ -7,6 +7,7 @@ mod layout;
 mod load_case_fields;
 mod parts_fields;
 mod patch;
+mod pieces;
 mod set_up;
 mod shop_fields;
 

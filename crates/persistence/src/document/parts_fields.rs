@@ -1,24 +1,15 @@
 //! Parts, materials, load cases and accepted cautions as the fields of their file.
 
 use trammel_build::{
-    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, Force, FrameTube, HoleFit,
+    AcceptedCaution, ArmParts, AxleParts, BoltSpec, BracketSpec, Ears, FrameTube, HoleFit,
     JointEnd, JointParts, MaterialSpec, PointName, RackMount, Section, ShearPlane, SteeringSpec,
     Stress, TabOutline, TieRodParts, Tube, WheelParts,
 };
 
 use super::{
-    fields::{bolt_axis, entry, numbers, triples},
     item::{Entry, Item},
+    pieces::{bolt_axis, entry, force, numbers, texts, triples},
 };
-
-type Texts<'a, const N: usize> = [(&'static str, &'a Option<String>); N];
-
-pub(super) fn texts<const N: usize>(fields: Texts<'_, N>) -> Vec<Entry> {
-    fields
-        .into_iter()
-        .filter_map(|(name, v)| v.clone().map(|v| entry(name, Item::Text(v))))
-        .collect()
-}
 
 pub(super) fn parts(p: &AxleParts) -> Item {
     let mut entries = vec![
@@ -88,13 +79,6 @@ fn section(s: Section) -> Item {
         Section::Round(across, wall) => tuple("round", &[across, wall]),
         Section::Square(side, wall) => tuple("square", &[side, wall]),
         Section::Bar(diameter) => tuple("bar", &[diameter]),
-    }
-}
-
-pub(super) fn force(f: Force) -> Item {
-    match f {
-        Force::Newtons(v) => Item::Measure("n", v),
-        Force::PoundsForce(v) => Item::Measure("lbf", v),
     }
 }
 

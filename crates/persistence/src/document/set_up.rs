@@ -7,8 +7,8 @@ use trammel_build::{
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
 use super::{
-    fields::bolt_axis,
     item::{Entry, Item},
+    pieces::bolt_axis,
 };
 
 pub(super) fn set_up(s: &SetUp) -> Item {

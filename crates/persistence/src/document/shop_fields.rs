@@ -3,9 +3,8 @@
 use trammel_build::ShopSpec;
 
 use super::{
-    fields::{entry, numbers, triples},
     item::{Entry, Item},
-    parts_fields::texts,
+    pieces::{entry, numbers, texts, triples},
 };
 
 pub(super) fn shop(s: &ShopSpec) -> Item {

@@ -10,7 +10,7 @@ use trammel_build::{
 use trammel_setup::{Board, Raw, SpotWay, Way};
 
 use super::file;
-use crate::convert::{OddName, bolt};
+use crate::convert_pieces::{OddName, bolt};
 
 pub(crate) fn set_up(f: file::SetUp) -> Result<SetUp, OddName> {
     Ok(SetUp {
