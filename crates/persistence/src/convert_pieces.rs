@@ -2,7 +2,7 @@
 
 use trammel_build::{BoltAxis, Force};
 
-use crate::{format1, format1_parts};
+use crate::{format1_parts, format1_pieces};
 
 /// A name of nothing that a build has.
 pub(crate) struct OddName {
@@ -14,12 +14,12 @@ pub(crate) struct OddName {
     pub expected: &'static str,
 }
 
-pub(crate) fn bolt(f: format1::BoltAxis) -> BoltAxis {
+pub(crate) fn bolt(f: format1_pieces::BoltAxis) -> BoltAxis {
     match f {
-        format1::BoltAxis::ForeAft => BoltAxis::ForeAft,
-        format1::BoltAxis::Vertical => BoltAxis::Vertical,
-        format1::BoltAxis::Lateral => BoltAxis::Lateral,
-        format1::BoltAxis::Direction(x, y, z) => BoltAxis::Direction([x, y, z]),
+        format1_pieces::BoltAxis::ForeAft => BoltAxis::ForeAft,
+        format1_pieces::BoltAxis::Vertical => BoltAxis::Vertical,
+        format1_pieces::BoltAxis::Lateral => BoltAxis::Lateral,
+        format1_pieces::BoltAxis::Direction(x, y, z) => BoltAxis::Direction([x, y, z]),
     }
 }
 

@@ -3,10 +3,10 @@
 
 use serde::Deserialize;
 
-use crate::format1_parts::{Accepted, Force, LoadCases, Material, Parts, Shop, Steering};
-
-/// Three numbers in brackets.
-pub(crate) type Triple = [f64; 3];
+use crate::{
+    format1_parts::{Accepted, Force, LoadCases, Material, Parts, Shop, Steering},
+    format1_pieces::{BoltAxis, Triple},
+};
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields, rename = "build")]
@@ -273,15 +273,6 @@ pub(crate) struct Limits {
 pub(crate) struct JointBolts {
     pub inner: Option<BoltAxis>,
     pub outer: Option<BoltAxis>,
-}
-
-#[derive(Clone, Copy, Debug, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub(crate) enum BoltAxis {
-    ForeAft,
-    Vertical,
-    Lateral,
-    Direction(f64, f64, f64),
 }
 
 #[derive(Debug, Deserialize)]

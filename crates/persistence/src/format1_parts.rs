@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use crate::format1::{BoltAxis, Triple};
+use crate::format1_pieces::{BoltAxis, Triple};
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]

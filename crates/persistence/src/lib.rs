@@ -28,6 +28,7 @@ mod explain;
 mod fault;
 mod format1;
 mod format1_parts;
+mod format1_pieces;
 mod nearest;
 mod outside;
 mod place;

@@ -35,6 +35,7 @@ pub mod prove;
 pub mod request;
 pub mod results;
 pub mod set_up;
+mod sides;
 pub mod style;
 pub mod terms;
 mod title_block;

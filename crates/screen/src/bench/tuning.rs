@@ -7,7 +7,8 @@ use trammel_build::LengthUnit;
 use super::{Bench, layout::snap};
 use crate::{
     drawing::{MapPicture, MapView, Projection},
-    tune::{OnTable, in_vehicle, loupe::WIDTHS, plane, what_if::Slide},
+    sides::in_vehicle,
+    tune::{OnTable, loupe::WIDTHS, plane, what_if::Slide},
     view::Stage,
     words,
 };

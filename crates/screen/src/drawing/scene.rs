@@ -2,11 +2,11 @@
 
 use trammel_build::{AxleName, Build, PointName, PointRef, Side};
 use trammel_geometry::{
-    ArmName, Limit, Linkage, Measures, Point, Pose, Unreachable, Vector, Wheel, mirror_point,
-    mirror_vector,
+    ArmName, Limit, Linkage, Measures, Point, Pose, Unreachable, Vector, Wheel,
 };
 
 use super::DrawingInput;
+use crate::sides::{in_vehicle, way_in_vehicle};
 
 /// An arm's three joints.
 #[derive(Clone, Copy, Debug)]
@@ -70,10 +70,7 @@ pub(crate) struct PosedSide {
 impl PosedSide {
     /// From the kernel's left-hand frame into vehicle axes.
     pub(crate) fn vehicle(&self, p: Point) -> Point {
-        match self.side {
-            Side::Left => p,
-            Side::Right => mirror_point(p),
-        }
+        in_vehicle(self.side, p)
     }
 }
 
@@ -200,7 +197,7 @@ impl Joints {
             inner: at(P::TieRodInner)?,
             outer: at(P::TieRodOuter)?,
             centre,
-            spin: in_vehicle(side, spin),
+            spin: way_in_vehicle(side, spin),
             radius,
             spring: spec.spring.as_ref().and_then(|s| {
                 Some(SpringJoints {
@@ -236,7 +233,7 @@ impl Joints {
             inner,
             outer: at(pose.tie_rod_outer),
             centre: at(pose.wheel_centre),
-            spin: in_vehicle(self.side, pose.spin_axis),
+            spin: way_in_vehicle(self.side, pose.spin_axis),
             spring: self.spring.map(|s| SpringJoints {
                 mount: pose.spring_arm_mount.map_or(s.mount, at),
                 ..s
@@ -298,13 +295,6 @@ fn middle(a: Point, b: Point) -> Point {
     a + (b - a) * 0.5
 }
 
-fn in_vehicle(side: Side, v: Vector) -> Vector {
-    match side {
-        Side::Left => v,
-        Side::Right => mirror_vector(v),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -313,6 +303,7 @@ mod tests {
         tokens::Tokens,
     };
     use trammel_analysis::Study;
+    use trammel_geometry::{mirror_point, mirror_vector};
 
     fn scene(travel: f64) -> Scene {
         let build = test_scene::build();

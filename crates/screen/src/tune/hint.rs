@@ -7,12 +7,13 @@ use trammel_tuning::{Cause, Score, Scoring, TieRodJoint};
 
 use super::{
     advice::Advice,
-    in_vehicle, moves,
+    moves,
     settings::{point_of, scoring_label},
 };
 use crate::{
     landmark::{self, Landmark},
     request::Request,
+    sides::in_vehicle,
     tokens::{Tokens, type_size},
     view::View,
     words::{decimal, length},

@@ -45,8 +45,7 @@ pub mod what_if;
 
 use egui::Context;
 use trammel_analysis::{AxleStudy, rack_end_thread, rod_per_turn};
-use trammel_build::{AxleName, Build, PointRef, Side};
-use trammel_geometry::{Point, mirror_point};
+use trammel_build::{AxleName, Build, PointRef};
 use trammel_tuning::Stations;
 
 use crate::{tokens::Tokens, view::View};
@@ -406,14 +405,6 @@ pub(crate) fn stations(axle: &AxleStudy, view: &View) -> Option<Stations> {
 fn stations_at(axle: &AxleStudy, racks: Vec<f64>) -> Option<Stations> {
     let travel = axle.model.travel;
     Stations::even(travel.droop, travel.bump, TRAVELS, racks).ok()
-}
-
-/// In vehicle axes, of a place in a corner's own frame: a right corner is seen in the mirror of the centre plane.
-pub(crate) fn in_vehicle(side: Side, p: Point) -> Point {
-    match side {
-        Side::Left => p,
-        Side::Right => mirror_point(p),
-    }
 }
 
 /// Whether the two sides of an axle are mirror images of each other.

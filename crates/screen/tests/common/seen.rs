@@ -46,9 +46,9 @@ fn gather(shape: &Shape, clip: Rect, all: &mut Vec<Words>) {
     }
 }
 
-/// A text that shows a number that is none.
+/// A text that shows a number that is none. What was typed and can't be read is told between back quotes: that is no number shown.
 pub fn no_number(words: &[Words]) -> Option<&str> {
-    let bad = |text: &str| {
+    let told = |text: &str| {
         text.split(|c: char| !c.is_alphanumeric()).any(|w| {
             matches!(
                 w,
@@ -56,5 +56,6 @@ pub fn no_number(words: &[Words]) -> Option<&str> {
             )
         })
     };
+    let bad = |text: &str| text.split('`').step_by(2).any(told);
     words.iter().map(|w| w.text.as_str()).find(|t| bad(t))
 }

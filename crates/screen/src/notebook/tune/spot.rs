@@ -12,12 +12,13 @@ use super::{
 };
 use crate::{
     request::Request,
+    sides::in_vehicle,
     terms::{self, Told},
     tokens::type_size,
     tune::{
         advice::{Advice, Remedy, Turn, washer},
         hint::{LEAST_ERROR, figure},
-        in_vehicle, mapped_point, moves, place_in_words, plane,
+        mapped_point, moves, place_in_words, plane,
         settings::{MapRack, SpotWays},
     },
     view::View,

@@ -11,10 +11,11 @@ use trammel_tuning::{Scoring, TieRodJoint};
 use super::super::{NotebookInput, steady::steady};
 use crate::{
     request::Request,
+    sides::in_vehicle,
     tokens::type_size,
     tune::{
         hint::factor,
-        in_vehicle, mapped_point, place_in_words, plane,
+        mapped_point, place_in_words, plane,
         points::EXACT,
         settings::{scoring_label, whole_steps},
     },
