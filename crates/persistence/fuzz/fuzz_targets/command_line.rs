@@ -41,7 +41,11 @@ thread_local! {
 fn words_of(bytes: &[u8]) -> Vec<OsString> {
     let mark = if bytes.contains(&0) { 0 } else { b'\n' };
     let words = bytes.split(|b| *b == mark).map(OsStr::from_bytes);
-    [OsStr::new("trammel")].into_iter().chain(words).map(OsStr::to_owned).collect()
+    [OsStr::new("trammel")]
+        .into_iter()
+        .chain(words)
+        .map(OsStr::to_owned)
+        .collect()
 }
 
 fn check(found: &Result<Parsed, UsageFault>) {
@@ -51,9 +55,18 @@ fn check(found: &Result<Parsed, UsageFault>) {
         Err(fault) => {
             let line = fault.to_string();
             let said = line.strip_suffix(HINT).expect("where help is");
-            assert!(said.len() > 10 && !said.contains(char::is_control), "{line}");
-            assert!(!said.starts_with("unexpected argument '") || said.ends_with("' found"), "{line}");
-            assert!(!said.starts_with("invalid value '") || said.contains("' for '"), "{line}");
+            assert!(
+                said.len() > 10 && !said.contains(char::is_control),
+                "{line}"
+            );
+            assert!(
+                !said.starts_with("unexpected argument '") || said.ends_with("' found"),
+                "{line}"
+            );
+            assert!(
+                !said.starts_with("invalid value '") || said.contains("' for '"),
+                "{line}"
+            );
         }
     }
 }
@@ -63,7 +76,11 @@ fuzz_target!(|bytes: &[u8]| {
     let found = COMMAND.with_borrow_mut(|command| parse_by(command, words.iter().cloned()));
     check(&found);
     // For one in a hundred or so: a command made anew, as the program makes it, finds the same.
-    if bytes.iter().fold(0_u8, |sum, b| sum.wrapping_mul(31).wrapping_add(*b)) < 3 {
+    if bytes
+        .iter()
+        .fold(0_u8, |sum, b| sum.wrapping_mul(31).wrapping_add(*b))
+        < 3
+    {
         assert_eq!(format!("{:?}", parse(words)), format!("{found:?}"));
     }
 });
