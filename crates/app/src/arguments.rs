@@ -1,13 +1,12 @@
 //! The words on the command line.
 
-use std::{ffi::OsString, path::PathBuf};
+use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand, ValueEnum, error::ErrorKind};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use trammel_analysis::{DEFAULT_POSITIONS, Span, SweepColumn};
 use trammel_build::{AxleName, LengthUnit, Side};
 
 use crate::{
-    fault::Fault,
     prove_arguments::{ForcesArguments, ProveArguments},
     prove_help::{FORCES_ABOUT, PROVE_ABOUT},
     set_up_arguments::{
@@ -404,33 +403,6 @@ pub(crate) fn span(text: &str) -> Result<Span, String> {
         .parse::<usize>()
         .map_err(|_| format!("STEPS is {steps:?}; expected how many positions, such as 9"))?;
     Span::new(number("FROM", from)?, number("TO", to)?, steps).map_err(|e| e.to_string())
-}
-
-/// What the words come to.
-pub(crate) enum Parsed {
-    /// Something to do.
-    Run(Arguments),
-    /// Help or version, to be printed.
-    Tell(String),
-}
-
-/// Reads the words.
-pub(crate) fn parse(words: impl IntoIterator<Item = OsString>) -> Result<Parsed, Fault> {
-    match Arguments::try_parse_from(words) {
-        Ok(arguments) => Ok(Parsed::Run(arguments)),
-        Err(e) => match e.kind() {
-            ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
-                Ok(Parsed::Tell(e.render().to_string()))
-            }
-            _ => Err(Fault::Usage(first_sentence(&e.render().to_string()))),
-        },
-    }
-}
-
-/// What is wrong, without usage and tips.
-fn first_sentence(rendered: &str) -> String {
-    let body = rendered.split("\n\n").next().unwrap_or(rendered);
-    body.trim().trim_start_matches("error: ").to_owned()
 }
 
 #[cfg(test)]

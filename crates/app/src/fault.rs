@@ -10,12 +10,14 @@ use trammel_setup::SurveyFault;
 use trammel_sheets::FileFault;
 use trammel_tuning::{FrameFault, MapFault, ScatterFault, SearchFault, StationFault, TuneFault};
 
+use crate::words::UsageFault;
+
 /// Why a command could not be done: one plain line each.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum Fault {
     /// The words on the command line.
-    #[error("{0}; try `trammel --help`")]
-    Usage(String),
+    #[error(transparent)]
+    Usage(#[from] UsageFault),
     /// The build file.
     #[error(transparent)]
     Open(#[from] OpenFault),

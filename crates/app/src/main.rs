@@ -13,11 +13,13 @@ mod sheets_arguments;
 mod tune_arguments;
 mod tune_help;
 mod window;
+mod words;
 
 use std::process::ExitCode;
 
-use arguments::{Command, Parsed};
+use arguments::Command;
 use fault::Fault;
+use words::Parsed;
 
 /// Nothing wrong.
 const DONE: u8 = 0;
@@ -41,7 +43,7 @@ fn main() -> ExitCode {
 }
 
 fn run() -> Result<u8, Fault> {
-    let arguments = match arguments::parse(std::env::args_os())? {
+    let arguments = match words::parse(std::env::args_os())? {
         Parsed::Run(arguments) => arguments,
         Parsed::Tell(text) => {
             console::print(&text)?;

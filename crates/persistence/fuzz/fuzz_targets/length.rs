@@ -5,7 +5,10 @@ use libfuzzer_sys::fuzz_target;
 use trammel_build::{LengthUnit, format_length, parse_length};
 
 fuzz_target!(|text: &str| {
-    for (unit, off) in [(LengthUnit::Inch, 0.000_051), (LengthUnit::Millimetre, 0.005_1)] {
+    for (unit, off) in [
+        (LengthUnit::Inch, 0.000_051),
+        (LengthUnit::Millimetre, 0.005_1),
+    ] {
         match parse_length(text, unit) {
             Ok(value) => {
                 assert!(value.is_finite());
