@@ -4,16 +4,19 @@ One build per mutant, as cargo-mutants does it, takes most of a day for our kern
 by number between itself and its mutants, the crate is built once, and its tests are run once for each number.
 
     python3 tests/mutants/all_at_once.py geometry [--file REGEX] [--skip TEST] [--jobs 2] [--work FOLDER] [--out FILE.json]
+        [--again FILE.json]
 
 Needs cargo-mutants (`cargo install cargo-mutants`). Works on a copy of what git knows of, in FOLDER, whose `target` is kept for
 the next time. Mutants that don't compile are not viable and are left out. What stands in a constant or a `const fn` can't be chosen
-while running; those mutants get a build each at the end (`--no-constants` leaves them out).
+while running; those mutants get a build each at the end (`--no-constants` leaves them out). `--again` tries only those that
+an earlier run's FILE.json lists as missed, by their names; name them with the same line numbers.
 """
 
 import argparse
 import collections
 import concurrent.futures
 import json
+import math
 import os
 import pathlib
 import re
@@ -51,6 +54,8 @@ pub(crate) fn mutant_id() -> u32 {
 """
 # Processor seconds for one test binary. None of the unchanged ones may need more than a third of it: skip what does.
 LONGEST_S = 6
+# How many times as long as unchanged a binary may take, and a second to start with.
+TIMES_AS_LONG = 3
 # Random cases per property: enough to be sure, few enough for thousands of runs.
 CASES = "16"
 
@@ -162,17 +167,30 @@ class Crate:
         return [f["executable"] for f in found
                 if f.get("executable") and f["profile"]["test"] and f"crates/{self.name}" in f["package_id"]]
 
+    def cheapest_first(self, binaries):
+        """Each binary with the processor seconds it may take; nothing when the unchanged crate fails."""
+        measured = []
+        for binary in binaries:
+            before = resource.getrusage(resource.RUSAGE_CHILDREN)
+            if self.run([(binary, LONGEST_S)], 0)[0] != "missed":
+                return None
+            after = resource.getrusage(resource.RUSAGE_CHILDREN)
+            took = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+            measured.append((took, binary))
+            print(f"{took:6.2f} s {pathlib.Path(binary).name}", file=sys.stderr, flush=True)
+        return [(binary, min(LONGEST_S, 1 + math.ceil(TIMES_AS_LONG * took))) for took, binary in sorted(measured)]
+
     def run(self, binaries, number):
         """Runs the tests with a mutant: what came of it, and the test that failed first."""
         with tempfile.TemporaryDirectory() as temporary:
             env = dict(os.environ, MUTANT=str(number), PROPTEST_CASES=CASES, PROPTEST_MAX_SHRINK_ITERS="0",
                        PROPTEST_DISABLE_FAILURE_PERSISTENCE="true", RUST_BACKTRACE="0", TMPDIR=temporary)
-            for binary in binaries:
+            for binary, longest in binaries:
                 try:
                     run = subprocess.run(
                         [binary, "-q", "--test-threads", "1", *self.skip], cwd=self.work / "crates" / self.name, env=env, text=True,
                         errors="replace", stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-                        preexec_fn=limits, timeout=40 * LONGEST_S)
+                        preexec_fn=lambda: limits(longest), timeout=40 * longest)
                 except subprocess.TimeoutExpired:
                     return "timeout", ""
                 if run.returncode in (-9, -24):
@@ -192,7 +210,7 @@ class Crate:
         after = "\n".join([lines[end["line"] - 1][end["column"] - 1:]] + lines[end["line"]:])
         path.write_text(f"{before}{mutant['replacement']} {after}", encoding="utf-8")
         binaries = self.tests()
-        outcome = self.run(binaries, 0) if binaries else ("not viable", "")
+        outcome = self.run([(b, LONGEST_S) for b in binaries], 0) if binaries else ("not viable", "")
         path.write_text(text, encoding="utf-8")
         return outcome
 
@@ -221,10 +239,16 @@ def boxed(head):
     return lambda arm: f"Box::new({{ {arm} }}) as Box<dyn {kind}>"
 
 
-def limits():
+def limits(longest):
     os.nice(10)
-    resource.setrlimit(resource.RLIMIT_CPU, (LONGEST_S, LONGEST_S))
+    resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))
     resource.setrlimit(resource.RLIMIT_AS, (6 << 30, 6 << 30))
+
+
+def save(out, crate, outcomes):
+    if out:
+        named = [{"mutant": crate.mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
+        out.write_text(json.dumps(named, indent=1), encoding="utf-8")
 
 
 def main():
@@ -236,17 +260,24 @@ def main():
     ask.add_argument("--out", type=pathlib.Path, help="every mutant's outcome as JSON")
     ask.add_argument("--skip", action="append", default=[], metavar="TEST", help="a test that takes too long, by part of its name")
     ask.add_argument("--no-constants", action="store_true")
+    ask.add_argument("--again", type=pathlib.Path, help="only what this JSON lists as missed")
     args = ask.parse_args()
     crate = Crate(args.crate, args.work, args.file, args.skip)
+    if args.again:
+        missed = {m["mutant"] for m in json.loads(args.again.read_text(encoding="utf-8")) if m["outcome"] == "missed"}
+        crate.mutants = {n: m for n, m in crate.mutants.items() if m["name"] in missed}
     crate.leave_out_what_does_not_compile()
-    binaries = crate.tests()
-    if not binaries or crate.run(binaries, 0)[0] != "missed":
+    binaries = crate.cheapest_first(crate.tests() or [])
+    if not binaries:
         sys.exit("the unchanged crate does not pass its tests")
     outcomes = {}
     numbers = [n for n in crate.mutants if n not in crate.not_viable and n not in set(crate.in_constants)]
     with concurrent.futures.ThreadPoolExecutor(args.jobs) as pool:
         for number, outcome in zip(numbers, pool.map(lambda n: crate.run(binaries, n), numbers)):
             outcomes[number] = outcome
+            if len(outcomes) % 50 == 0:
+                print(f"{len(outcomes)} of {len(numbers)}", file=sys.stderr, flush=True)
+                save(args.out, crate, outcomes)
     outcomes.update((n, ("not viable", "")) for n in crate.not_viable)
     if not args.no_constants:
         for file in crate.lines:
@@ -255,9 +286,7 @@ def main():
         (crate.work / lib).write_text((ROOT / lib).read_text(encoding="utf-8"), encoding="utf-8")
         for number in crate.in_constants:
             outcomes[number] = crate.run_constant(number)
-    if args.out:
-        named = [{"mutant": crate.mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
-        args.out.write_text(json.dumps(named, indent=1), encoding="utf-8")
+    save(args.out, crate, outcomes)
     counts = collections.Counter(o for o, _ in outcomes.values())
     viable = len(outcomes) - counts["not viable"]
     caught = counts["caught"] + counts["timeout"]
