@@ -107,6 +107,8 @@ fn found_as_people_write_it() {
     let rows = [
         ("grade 8", "SAE J429 grade 8"),
         ("Gr. 8", "SAE J429 grade 8"),
+        ("grade 8.", "SAE J429 grade 8"),
+        ("grade-8", "SAE J429 grade 8"),
         ("SAE 8", "SAE J429 grade 8"),
         ("G5", "SAE J429 grade 5"),
         ("5", "SAE J429 grade 5"),
@@ -181,6 +183,29 @@ fn what_is_not_known_says_what_is() {
             "{typed}"
         );
     }
+}
+
+/// Where no grade has the number, all of them are named.
+#[test]
+fn an_unknown_number_is_told_every_grade() {
+    let Err(GradeError::Unknown { known, .. }) = Grade::find("grade 9") else {
+        panic!("grade 9 isn't in the table")
+    };
+    assert_eq!(known.len(), ListedGrade::all().len());
+}
+
+#[test]
+fn grades_and_strengths_are_shown_as_their_standard_writes_them() {
+    let found = Grade::find("g8").unwrap();
+    assert_eq!(found.to_string(), "SAE J429 grade 8");
+    assert_eq!(short_name(found.name()), "grade 8");
+    assert_eq!(short_name("ISO 898-1 class 8.8"), "class 8.8");
+    assert_eq!(short_name("1018 cold drawn"), "1018 cold drawn");
+    let shown = |typed| strength(typed, 12.0).yield_strength.to_string();
+    assert_eq!(
+        (shown("grade 8"), shown("8.8")),
+        ("130 ksi".to_owned(), "640 MPa".to_owned())
+    );
 }
 
 #[test]
