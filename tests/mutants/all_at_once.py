@@ -21,6 +21,7 @@ import os
 import pathlib
 import re
 import resource
+import signal
 import subprocess
 import sys
 import tempfile
@@ -172,7 +173,9 @@ class Crate:
         measured = []
         for binary in binaries:
             before = resource.getrusage(resource.RUSAGE_CHILDREN)
-            if self.run([(binary, LONGEST_S)], 0)[0] != "missed":
+            outcome, by = self.run([(binary, LONGEST_S)], 0)
+            if outcome != "missed":
+                print(f"{outcome} {by} {binary}", file=sys.stderr)
                 return None
             after = resource.getrusage(resource.RUSAGE_CHILDREN)
             took = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
@@ -182,23 +185,37 @@ class Crate:
 
     def run(self, binaries, number):
         """Runs the tests with a mutant: what came of it, and the test that failed first."""
-        with tempfile.TemporaryDirectory() as temporary:
+        with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as temporary:
             env = dict(os.environ, MUTANT=str(number), PROPTEST_CASES=CASES, PROPTEST_MAX_SHRINK_ITERS="0",
                        PROPTEST_DISABLE_FAILURE_PERSISTENCE="true", RUST_BACKTRACE="0", TMPDIR=temporary)
             for binary, longest in binaries:
-                try:
-                    run = subprocess.run(
-                        [binary, "-q", "--test-threads", "1", *self.skip], cwd=self.work / "crates" / self.name, env=env, text=True,
-                        errors="replace", stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-                        preexec_fn=lambda: limits(longest), timeout=40 * longest)
-                except subprocess.TimeoutExpired:
-                    return "timeout", ""
-                if run.returncode in (-9, -24):
-                    return "timeout", ""
-                if run.returncode:
-                    by = re.search(r"caught by (\S+)", run.stdout)
-                    return "caught", by[1] if by else run.stdout[-200:]
+                with tempfile.TemporaryFile("w+", errors="replace") as said:
+                    code = self.run_binary(binary, longest, env, said)
+                    if code in (None, -9, -24):
+                        return "timeout", ""
+                    if code:
+                        said.seek(0)
+                        text = said.read()
+                        by = re.search(r"caught by (\S+)", text)
+                        return "caught", by[1] if by else text[-200:]
         return "missed", ""
+
+    def run_binary(self, binary, longest, env, said):
+        """Its exit code, or nothing when it takes too long. What it started and left behind is ended with it."""
+        process = subprocess.Popen(
+            [binary, "-q", "--test-threads", "1", "--nocapture", *self.skip], cwd=self.work / "crates" / self.name, env=env,
+            stdin=subprocess.DEVNULL, stdout=said, stderr=subprocess.STDOUT, start_new_session=True,
+            preexec_fn=lambda: limits(longest))
+        try:
+            return process.wait(timeout=10 * longest)
+        except subprocess.TimeoutExpired:
+            return None
+        finally:
+            try:
+                os.killpg(process.pid, signal.SIGKILL)
+            except ProcessLookupError:
+                pass
+            process.wait()
 
     def run_constant(self, number):
         """Builds and runs the one mutant."""

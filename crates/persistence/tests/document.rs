@@ -315,6 +315,54 @@ fn one_keep_out_of_several_is_changed_where_it_stands() {
     assert!(text.contains("with its fan"), "{text}");
 }
 
+/// A list that grows is written anew where it stands; what is around it stays as its author left it.
+#[test]
+fn a_list_that_grows_is_written_where_it_stands() {
+    let spaced = EVERYTHING.replace("    keep_outs: [", "    keep_outs:   [");
+    assert_ne!(spaced, EVERYTHING);
+    let file = document(&spaced);
+    let mut keep_outs = file.build().keep_outs.clone();
+    keep_outs.push(trammel_build::KeepOut {
+        name: "Seat".into(),
+        corners: KeepOutCorners::Front([0.0, 150.0], [50.0, 180.0]),
+    });
+    let text = edited(&file, &Edit::SetKeepOuts(keep_outs));
+    let last =
+        "        (name: \"Lower frame tube\", corners: front((120.0, 150.0), (150.0, 180.0))),\n";
+    let wanted = spaced.replace(
+        last,
+        &format!("{last}        (name: \"Seat\", corners: front((0.0, 150.0), (50.0, 180.0))),\n"),
+    );
+    assert_eq!(text, wanted);
+}
+
+#[test]
+fn an_attribute_in_front_is_passed_over_and_kept() {
+    let with = format!("#![enable(implicit_some)]\n{SMALLEST}");
+    let text = edited(&document(&with), &move_inner([-3.0, 6.0625, 8.5]));
+    assert_eq!(
+        text,
+        with.replace("(-3.0, 6.0, 8.5)", "(-3.0, 6.0625, 8.5)")
+    );
+}
+
+#[test]
+fn a_wrapped_point_is_moved_inside_its_wrapping() {
+    let wrapped = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (face: Some((-3.0, 4.5, 8.5))),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.75, 8.5],
+    };
+    let text = edited(&document(&wrapped), &face);
+    assert_eq!(
+        text,
+        wrapped.replace("(-3.0, 4.5, 8.5)", "(-3.0, 4.75, 8.5)")
+    );
+}
+
 #[test]
 fn joint_bolts_are_added_behind_the_last_field_of_their_axle() {
     let bolts = JointBolts {

@@ -92,6 +92,17 @@ fn folders_and_missing_folders_are_refused_in_plain_words() {
     let lost = folder.path().join("no such folder").join("kart.ron");
     let fault = save(&lost, "x", Expected::Nothing).expect_err("refused");
     assert!(fault.to_string().contains("could not be saved"), "{fault}");
+    // What is there can't be told, so nothing is taken for granted.
+    let file = folder.path().join("file");
+    fs::write(&file, "x").expect("written");
+    let below = file.join("kart.ron");
+    let fault = save(&below, "x", Expected::Text("old")).expect_err("refused");
+    assert!(
+        fault
+            .to_string()
+            .contains("could not be compared: a part of the path is not a folder"),
+        "{fault}"
+    );
 }
 
 #[cfg(unix)]

@@ -7,10 +7,10 @@
 
 use std::{
     fs,
-    path::Path,
+    path::{Path, PathBuf},
     process::Command,
     sync::{Mutex, MutexGuard, PoisonError},
-    time::SystemTime,
+    time::{Duration, SystemTime},
 };
 
 use trammel_persistence::{Autosave, RecentFiles, demos, leftovers};
@@ -126,6 +126,78 @@ fn each_text_replaces_the_one_before_and_saved_work_leaves_nothing_behind() {
         leftovers(folder.path())[0].text,
         "three \"quoted\" \\ \u{e4}\n"
     );
+}
+
+/// The file of unsaved work in a folder that holds one.
+fn work_in(folder: &Path) -> PathBuf {
+    fs::read_dir(folder)
+        .expect("a folder")
+        .map(|entry| entry.expect("an entry").path())
+        .find(|path| path.extension().is_some_and(|end| end == "ron"))
+        .expect("unsaved work")
+}
+
+#[test]
+fn only_what_changed_is_kept_again() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    let name = Some(Path::new("kart.ron"));
+    for text in ["one", "two"] {
+        autosave.keep(name, text).expect("kept");
+        let file = fs::read_to_string(work_in(folder.path())).expect("read");
+        assert!(file.contains(&format!("\"{text}\"")), "{file}");
+    }
+    fs::remove_file(work_in(folder.path())).expect("removed");
+    autosave.keep(name, "two").expect("nothing changed");
+    assert_eq!(count(folder.path()), 1, "the lock alone");
+}
+
+#[test]
+fn work_that_can_not_be_given_up_is_said() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave.keep(None, "one").expect("kept");
+    let work = work_in(folder.path());
+    fs::remove_file(&work).expect("removed");
+    fs::create_dir(&work).expect("made");
+    let fault = autosave.clear().expect_err("a folder stands there");
+    assert!(fault.to_string().contains("could not be kept"), "{fault}");
+}
+
+/// A lock without work is swept away once its session must have started and has gone; one that is young, held or has work beside it is left.
+#[test]
+fn locks_that_ended_sessions_left_are_swept_away() {
+    let folder = folder();
+    let lock = |name: &str, age_s: u64| {
+        let path = folder.path().join(name).with_extension("lock");
+        let file = fs::File::create(&path).expect("made");
+        let then = SystemTime::now() - Duration::from_secs(age_s);
+        file.set_modified(then).expect("a time");
+        (path, file)
+    };
+    let (old, _) = lock("unsaved-1", 120);
+    let (young, _) = lock("unsaved-2", 5);
+    let (held, session) = lock("unsaved-3", 120);
+    session.try_lock().expect("held");
+    let (with_work, _) = lock("unsaved-4", 120);
+    fs::write(with_work.with_extension("ron"), "not to be read").expect("written");
+    assert_eq!(leftovers(folder.path()).len(), 0);
+    let there = [&old, &young, &held, &with_work].map(|path| path.exists());
+    assert_eq!(there, [false, true, true, true]);
+}
+
+/// A quote takes two signs in the file of unsaved work: a build of quotes alone, as long as a build may be, is found again.
+#[test]
+fn the_longest_build_is_kept_whatever_its_signs() {
+    let folder = folder();
+    let size = usize::try_from(trammel_persistence::LARGEST_FILE).expect("a size");
+    let text = "\"".repeat(size - 1000);
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave.keep(None, &text).expect("kept");
+    drop(autosave);
+    let found = leftovers(folder.path());
+    assert_eq!(found.len(), 1);
+    assert!(found[0].text == text);
 }
 
 #[test]
