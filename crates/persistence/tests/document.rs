@@ -336,6 +336,79 @@ fn a_list_that_grows_is_written_where_it_stands() {
     assert_eq!(text, wanted);
 }
 
+/// A comma in a comment behind the last field parts nothing.
+#[test]
+fn a_comma_in_a_comment_is_no_comma() {
+    let with = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (\n            travel: 1.5 // one, or two\n        ),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&with), &face);
+    assert_eq!(
+        text,
+        with.replace(
+            "travel: 1.5 // one, or two\n",
+            "travel: 1.5, // one, or two\n            face: (-3.0, 4.5, 8.5),\n"
+        )
+    );
+}
+
+/// Over several lines, with the closing bracket behind the last field: a new one goes between the two.
+#[test]
+fn a_new_field_goes_before_a_bracket_that_has_no_line_of_its_own() {
+    let with = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (travel: 1.5,\n            travel_per_turn: 2.0),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&with), &face);
+    assert_eq!(
+        text,
+        with.replace(
+            "travel_per_turn: 2.0)",
+            "travel_per_turn: 2.0, face: (-3.0, 4.5, 8.5))"
+        )
+    );
+}
+
+/// Signs that an editor would not show are written as what they are.
+#[test]
+fn signs_that_can_not_be_seen_are_written_out() {
+    let mut build = document(SMALLEST).build().clone();
+    build.title = "a\u{7}b\rc\u{feff}d\te".into();
+    let text = write(&build);
+    assert!(
+        text.contains("title: \"a\\u{7}b\\u{d}c\\u{feff}d\te\""),
+        "{text}"
+    );
+    assert_eq!(read(&text), Ok(build));
+}
+
+/// Fields are gathered on a line until it would be wider than 120 signs, the comma behind it among them.
+#[test]
+fn no_line_of_the_canonical_text_is_wider_than_a_hundred_and_twenty_signs() {
+    let mut widest = 0;
+    let mut build = document(EVERYTHING).build().clone();
+    for length in 0..60 {
+        build.front.upper_arm.front_pivot[0] = format!("2.{}5", "1".repeat(length % 12))
+            .parse()
+            .expect("a number");
+        build.keep_outs[0].name = "n".repeat(length);
+        let text = write(&build);
+        let body = text.split_once("(\n").map_or("", |(_, body)| body);
+        let gathered = body.lines().filter(|line| line.ends_with("),"));
+        widest = gathered.map(|l| l.chars().count()).fold(widest, usize::max);
+    }
+    assert_eq!(widest, 120);
+}
+
 #[test]
 fn an_attribute_in_front_is_passed_over_and_kept() {
     let with = format!("#![enable(implicit_some)]\n{SMALLEST}");

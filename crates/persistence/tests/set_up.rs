@@ -553,3 +553,14 @@ fn the_accuracy_of_degrees_is_in_degrees() {
     let said = sheet("1/16").unwrap_err().to_string();
     assert!(said.contains("degrees, such as 0.05"), "{said}");
 }
+
+#[test]
+fn a_reading_without_a_run_is_of_the_first() {
+    let build = Edit::SetSetUp(Box::new(full())).apply(&demo()).unwrap();
+    let text = write(&build);
+    let run = "run: 2, ";
+    assert!(text.contains(run), "{text}");
+    let first = read(&text.replace(run, "")).unwrap();
+    let runs = |build: &Build| build.set_up.sessions[0].rows[0].run;
+    assert_eq!((runs(&build), runs(&first)), (2, 1));
+}

@@ -13,7 +13,7 @@ use std::{
     time::{Duration, SystemTime},
 };
 
-use trammel_persistence::{Autosave, RecentFiles, demos, leftovers};
+use trammel_persistence::{Autosave, RecentFiles, ScreenState, demos, leftovers};
 
 const FOLDER: &str = "TRAMMEL_TEST_FOLDER";
 
@@ -186,12 +186,12 @@ fn locks_that_ended_sessions_left_are_swept_away() {
     assert_eq!(there, [false, true, true, true]);
 }
 
-/// A quote takes two signs in the file of unsaved work: a build of quotes alone, as long as a build may be, is found again.
+/// A quote takes two signs in the file of unsaved work: a build of quotes alone is found again though that file is larger than a build may be.
 #[test]
-fn the_longest_build_is_kept_whatever_its_signs() {
+fn a_long_build_is_kept_whatever_its_signs() {
     let folder = folder();
     let size = usize::try_from(trammel_persistence::LARGEST_FILE).expect("a size");
-    let text = "\"".repeat(size - 1000);
+    let text = "\"".repeat(size / 2 + 1);
     let mut autosave = Autosave::start(folder.path()).expect("started");
     autosave.keep(None, &text).expect("kept");
     drop(autosave);
@@ -257,4 +257,18 @@ fn a_damaged_list_of_files_is_an_empty_one() {
         assert_eq!(RecentFiles::load(&file), RecentFiles::default(), "{text}");
     }
     assert_eq!(RecentFiles::load(folder.path()), RecentFiles::default());
+}
+
+#[test]
+fn what_the_screen_remembers_comes_back_and_damage_is_a_first_start() {
+    let folder = folder();
+    let file = folder.path().join("state").join("screen.ron");
+    assert!(!ScreenState::load(&file).tour_shown);
+    let seen = ScreenState { tour_shown: true };
+    seen.save(&file).expect("saved");
+    assert_eq!(ScreenState::load(&file), seen);
+    fs::write(&file, "(tour_shown: perhaps)").expect("written");
+    assert_eq!(ScreenState::load(&file), ScreenState::default());
+    let below = seen.save(&file.join("screen.ron"));
+    assert!(below.is_err(), "a file is no folder");
 }
