@@ -16,7 +16,8 @@ use trammel_geometry::{Point, Vector};
 use trammel_persistence::{
     Document, Drawer, DrawerFault, demos, read, read_readings, read_survey, write,
 };
-use trammel_setup::{Board, Hint, Place, Raw, SpotWay, Way};
+use trammel_setup::{Board, Hint, Place, Raw, SpotWay, Way, What};
+use trammel_tuning::Axis;
 
 fn demo() -> Build {
     read(demos()[0].text).unwrap()
@@ -378,6 +379,11 @@ fn a_wrong_survey_says_where_and_what() {
         assert_eq!(said(text), expected);
     }
     assert!(said("string,A\n").starts_with("line 1: `string` is not known here"));
+    let beside = said("point,joint,beside\n");
+    assert!(
+        beside.starts_with("line 1, side: found `beside`, expected `above`, `below`"),
+        "{beside}"
+    );
     assert!(said("").starts_with("there are no readings"));
 }
 
@@ -538,6 +544,9 @@ fn sheets_too_large_are_not_read() {
     ] {
         assert!(said.contains("5242880 bytes"), "{said}");
     }
+    // 4 MiB to the byte are looked into.
+    let said = read_survey(&long[..4 << 20]).unwrap_err().to_string();
+    assert!(said.contains("is not known here"), "{said}");
 }
 
 /// Toe in degrees is known to so many degrees, not to a length.
@@ -563,4 +572,70 @@ fn a_reading_without_a_run_is_of_the_first() {
     let first = read(&text.replace(run, "")).unwrap();
     let runs = |build: &Build| build.set_up.sessions[0].rows[0].run;
     assert_eq!((runs(&build), runs(&first)), (2, 1));
+}
+
+/// A word of the survey says which way its number goes: x ahead, y to the left, z up.
+#[test]
+fn every_word_of_a_survey_has_its_direction() {
+    let text = "\
+mark,A,0,0,0
+point,joint
+height,joint,240
+offset,joint,310
+station,joint,-90
+rise,A,joint,240
+left,A,joint,310
+forward,A,joint,-90
+";
+    let survey = read_survey(text).unwrap().survey;
+    let (a, joint) = (survey.point("A").unwrap(), survey.point("joint").unwrap());
+    let wanted = [
+        (What::Offset(joint, Axis::Z), 240.0),
+        (What::Offset(joint, Axis::Y), 310.0),
+        (What::Offset(joint, Axis::X), -90.0),
+        (What::Difference(a, joint, Axis::Z), 240.0),
+        (What::Difference(a, joint, Axis::Y), 310.0),
+        (What::Difference(a, joint, Axis::X), -90.0),
+    ];
+    let read = survey.readings().iter().map(|r| (r.what, r.value));
+    assert!(read.eq(wanted), "{:?}", survey.readings());
+}
+
+#[test]
+fn the_columns_of_a_sheet_are_read_or_asked_for() {
+    let sheet = |heading: &str, row: &str| {
+        let text = format!("unit,mm\nmethod,degrees\n{heading}\nleft,0,0,,1\n{row}\n");
+        read_readings(&text, LengthUnit::Millimetre).map_err(|fault| fault.to_string())
+    };
+    let heading = "side,travel,toe,way,run";
+    let runs = |row: &str| sheet(heading, row).map(|s| s.rows[1].run);
+    assert_eq!(runs("left,25,0.2,IN,3"), Ok(3));
+    assert_eq!(runs("left,25,0.2,IN,"), Ok(1));
+    for none in ["0", "1001", "-1", "two"] {
+        let said = runs(&format!("left,25,0.2,IN,{none}")).unwrap_err();
+        assert!(
+            said.starts_with("line 5, run: ") && said.contains("the run's number, from 1"),
+            "{said}"
+        );
+    }
+    let said = runs(",25,0.2,IN,2").unwrap_err();
+    assert!(
+        said.contains("every line needs its wheel, left or right"),
+        "{said}"
+    );
+    let said = sheet("side,travel,toe,way,Toe", "left,25,0.2,IN,").unwrap_err();
+    assert_eq!(
+        said,
+        "line 3: `toe` stands here a second time; expected it once"
+    );
+    // Columns without a name are passed over, however many.
+    assert!(sheet("side,travel,toe,way,,", "left,25,0.2,IN,,").is_ok());
+    let laser = "unit,mm\nmethod,laser\ndistance,3000\nboard,ahead\nside,travel,spot,way\nright,0,4,ahead\n";
+    let said = read_readings(laser, LengthUnit::Millimetre)
+        .unwrap_err()
+        .to_string();
+    assert!(
+        said.contains("found `ahead`, expected `inboard` or `outboard`"),
+        "{said}"
+    );
 }
