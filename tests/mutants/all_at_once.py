@@ -8,8 +8,8 @@ by number between itself and its mutants, the crate is built once, and its tests
 
 Needs cargo-mutants (`cargo install cargo-mutants`). Works on a copy of what git knows of, in FOLDER, whose `target` is kept for
 the next time. Mutants that don't compile are not viable and are left out. What stands in a constant or a `const fn` can't be chosen
-while running; those mutants get a build each at the end (`--no-constants` leaves them out). `--again` tries only those that
-an earlier run's FILE.json lists as missed, by their names; name them with the same line numbers.
+while running; those mutants get a build each at the end (`--no-constants` leaves them out). `--again` takes an
+earlier run's outcomes from its FILE.json, tries only what was missed there, and counts all of them; lines must not have moved.
 """
 
 import argparse
@@ -262,9 +262,9 @@ def limits(longest):
     resource.setrlimit(resource.RLIMIT_AS, (6 << 30, 6 << 30))
 
 
-def save(out, crate, outcomes):
+def save(out, mutants, outcomes):
     if out:
-        named = [{"mutant": crate.mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
+        named = [{"mutant": mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
         out.write_text(json.dumps(named, indent=1), encoding="utf-8")
 
 
@@ -280,21 +280,23 @@ def main():
     ask.add_argument("--again", type=pathlib.Path, help="only what this JSON lists as missed")
     args = ask.parse_args()
     crate = Crate(args.crate, args.work, args.file, args.skip)
+    outcomes = {}
     if args.again:
-        missed = {m["mutant"] for m in json.loads(args.again.read_text(encoding="utf-8")) if m["outcome"] == "missed"}
-        crate.mutants = {n: m for n, m in crate.mutants.items() if m["name"] in missed}
+        before = {m["mutant"]: (m["outcome"], m["by"]) for m in json.loads(args.again.read_text(encoding="utf-8"))}
+        outcomes = {n: before[m["name"]] for n, m in crate.mutants.items() if before.get(m["name"], ("missed",))[0] != "missed"}
+    every = crate.mutants
+    crate.mutants = {n: m for n, m in every.items() if n not in outcomes}
     crate.leave_out_what_does_not_compile()
     binaries = crate.cheapest_first(crate.tests() or [])
     if not binaries:
         sys.exit("the unchanged crate does not pass its tests")
-    outcomes = {}
     numbers = [n for n in crate.mutants if n not in crate.not_viable and n not in set(crate.in_constants)]
     with concurrent.futures.ThreadPoolExecutor(args.jobs) as pool:
         for number, outcome in zip(numbers, pool.map(lambda n: crate.run(binaries, n), numbers)):
             outcomes[number] = outcome
             if len(outcomes) % 50 == 0:
-                print(f"{len(outcomes)} of {len(numbers)}", file=sys.stderr, flush=True)
-                save(args.out, crate, outcomes)
+                print(f"{len(outcomes)} of {len(every)}", file=sys.stderr, flush=True)
+                save(args.out, every, outcomes)
     outcomes.update((n, ("not viable", "")) for n in crate.not_viable)
     if not args.no_constants:
         for file in crate.lines:
@@ -303,13 +305,13 @@ def main():
         (crate.work / lib).write_text((ROOT / lib).read_text(encoding="utf-8"), encoding="utf-8")
         for number in crate.in_constants:
             outcomes[number] = crate.run_constant(number)
-    save(args.out, crate, outcomes)
+    save(args.out, every, outcomes)
     counts = collections.Counter(o for o, _ in outcomes.values())
     viable = len(outcomes) - counts["not viable"]
     caught = counts["caught"] + counts["timeout"]
     for number, (outcome, _) in sorted(outcomes.items()):
         if outcome == "missed":
-            print("missed", crate.mutants[number]["name"])
+            print("missed", every[number]["name"])
     print(f"{args.crate}: {len(outcomes)} mutants, {viable} viable, {counts['caught']} caught, {counts['timeout']} timed out, "
           f"{counts['missed']} missed: {100 * caught / max(viable, 1):.1f} per cent caught or timed out")
 
