@@ -394,19 +394,29 @@ fn signs_that_can_not_be_seen_are_written_out() {
 /// Fields are gathered on a line until it would be wider than 120 signs, the comma behind it among them.
 #[test]
 fn no_line_of_the_canonical_text_is_wider_than_a_hundred_and_twenty_signs() {
-    let mut widest = 0;
+    let (mut keep_out, mut tie_rod) = (0, 0);
     let mut build = document(EVERYTHING).build().clone();
     for length in 0..60 {
-        build.front.upper_arm.front_pivot[0] = format!("2.{}5", "1".repeat(length % 12))
-            .parse()
-            .expect("a number");
+        // A name and six numbers that grow by a sign at a time.
         build.keep_outs[0].name = "n".repeat(length);
+        let rod = &mut build.front.tie_rod;
+        let numbers = rod.inner.iter_mut().chain(&mut rod.outer);
+        for (number, used) in numbers.zip((0..).step_by(10)) {
+            let more = "1".repeat(length.saturating_sub(used).min(10));
+            *number = format!("8.5{more}").parse().expect("a number");
+        }
         let text = write(&build);
-        let body = text.split_once("(\n").map_or("", |(_, body)| body);
-        let gathered = body.lines().filter(|line| line.ends_with("),"));
-        widest = gathered.map(|l| l.chars().count()).fold(widest, usize::max);
+        for line in text.lines().filter(|line| line.ends_with("),")) {
+            let wide = line.chars().count();
+            assert!(wide <= 120, "{line}");
+            if line.contains("(name: \"") {
+                keep_out = keep_out.max(wide);
+            } else if line.contains("tie_rod: (inner") {
+                tie_rod = tie_rod.max(wide);
+            }
+        }
     }
-    assert_eq!(widest, 120);
+    assert_eq!((keep_out, tie_rod), (120, 120));
 }
 
 #[test]

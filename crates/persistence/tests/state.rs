@@ -248,6 +248,21 @@ fn the_list_of_files_keeps_the_latest_first_and_each_once() {
     assert!(read.files().len() <= 12);
 }
 
+/// Twelve paths as long as systems allow, 4096 bytes each, still make a list that is read again.
+#[test]
+fn the_longest_paths_are_remembered() {
+    let folder = folder();
+    let file = folder.path().join("recent.ron");
+    let mut list = RecentFiles::default();
+    for n in 0..12 {
+        list.add(Path::new(&format!("/{n:02}{}", "k".repeat(4093))));
+    }
+    list.save(&file).expect("saved");
+    let read = RecentFiles::load(&file);
+    assert_eq!(read.files().len(), 12);
+    assert!(read == list);
+}
+
 #[test]
 fn a_damaged_list_of_files_is_an_empty_one() {
     let folder = folder();

@@ -222,6 +222,11 @@ fn brackets_that_are_none_are_refused() {
             ..ears()
         },
         BracketSize {
+            thickness: 1e200,
+            width: 1e200,
+            ..ears()
+        },
+        BracketSize {
             hole: 11.0,
             ..ears()
         },
