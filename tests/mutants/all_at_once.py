@@ -136,10 +136,10 @@ class Crate:
         self.lines[file] = lines
         return out + text[done:]
 
-    def cargo(self, *args):
+    def cargo(self, *args, optimised=1):
         return subprocess.run(
             ["cargo", *args, "--profile", "mutants", "-p", f"trammel-{self.name}", "--message-format", "json"],
-            cwd=self.work, capture_output=True, text=True)
+            cwd=self.work, capture_output=True, text=True, env=dict(os.environ, CARGO_PROFILE_MUTANTS_OPT_LEVEL=str(optimised)))
 
     def leave_out_what_does_not_compile(self):
         while True:
@@ -159,9 +159,9 @@ class Crate:
                 sys.exit(checked.stderr)
             self.not_viable |= wrong
 
-    def tests(self):
+    def tests(self, *which, optimised=1):
         """Builds the tests: their binaries, or nothing when they don't compile."""
-        built = self.cargo("test", "--lib", "--tests", "--no-run")
+        built = self.cargo("test", *(which or ("--lib", "--tests")), "--no-run", optimised=optimised)
         if built.returncode:
             return None
         found = (json.loads(line) for line in built.stdout.splitlines())
@@ -207,7 +207,7 @@ class Crate:
             stdin=subprocess.DEVNULL, stdout=said, stderr=subprocess.STDOUT, start_new_session=True,
             preexec_fn=lambda: limits(longest))
         try:
-            return process.wait(timeout=10 * longest)
+            return process.wait(timeout=40 * longest)
         except subprocess.TimeoutExpired:
             return None
         finally:
@@ -218,7 +218,7 @@ class Crate:
             process.wait()
 
     def run_constant(self, number):
-        """Builds and runs the one mutant."""
+        """Builds and runs the one mutant: the unit tests first, the others only where those pass."""
         mutant = self.mutants[number]
         path, text = self.work / mutant["file"], (ROOT / mutant["file"]).read_text(encoding="utf-8")
         lines = text.split("\n")
@@ -226,8 +226,11 @@ class Crate:
         before = "\n".join(lines[:start["line"] - 1] + [lines[start["line"] - 1][:start["column"] - 1]])
         after = "\n".join([lines[end["line"] - 1][end["column"] - 1:]] + lines[end["line"]:])
         path.write_text(f"{before}{mutant['replacement']} {after}", encoding="utf-8")
-        binaries = self.tests()
-        outcome = self.run([(b, LONGEST_S) for b in binaries], 0) if binaries else ("not viable", "")
+        for which in (("--lib",), ("--test", "*")):
+            binaries = self.tests(*which, optimised=0)
+            outcome = self.run([(b, 2 * LONGEST_S) for b in binaries], 0) if binaries is not None else ("not viable", "")
+            if outcome[0] != "missed":
+                break
         path.write_text(text, encoding="utf-8")
         return outcome
 
