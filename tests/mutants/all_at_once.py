@@ -308,6 +308,7 @@ def main():
         (crate.work / lib).write_text((ROOT / lib).read_text(encoding="utf-8"), encoding="utf-8")
         for number in crate.in_constants:
             outcomes[number] = crate.run_constant(number)
+            save(args.out, every, outcomes)
     save(args.out, every, outcomes)
     counts = collections.Counter(o for o, _ in outcomes.values())
     viable = len(outcomes) - counts["not viable"]
