@@ -438,6 +438,17 @@ fn the_worst_pose_is_found_between_the_grid() {
         .unwrap();
     assert!((found.pose.travel - 31.7).abs() < 0.1, "{found:?}");
     assert!((found.pose.rack + 11.51).abs() < 0.1, "{found:?}");
+    // Whatever the grid: here its poses are 10 mm apart both ways.
+    let even = Fineness {
+        travels: 13,
+        racks: 7,
+        refined: true,
+    };
+    let found = worst(&linkage, &window, &reach, even, hill)
+        .unwrap()
+        .unwrap();
+    assert!((found.pose.travel - 31.7).abs() < 0.1, "{found:?}");
+    assert!((found.pose.rack + 11.51).abs() < 0.1, "{found:?}");
     // At the locks only: the far one is worse, and neither is left.
     let locked = Window {
         lock: [0.9, 1.0],
