@@ -284,6 +284,13 @@ fn what_the_screen_remembers_comes_back_and_damage_is_a_first_start() {
     assert_eq!(ScreenState::load(&file), seen);
     fs::write(&file, "(tour_shown: perhaps)").expect("written");
     assert_eq!(ScreenState::load(&file), ScreenState::default());
+    // 64 KiB to the byte are looked into, a byte more was not written here.
+    for (size, remembered) in [(64 * 1024, seen), (64 * 1024 + 1, ScreenState::default())] {
+        let text = "(tour_shown: true)";
+        let filled = format!("{text}{}", " ".repeat(size - text.len()));
+        fs::write(&file, filled).expect("written");
+        assert_eq!(ScreenState::load(&file), remembered, "{size}");
+    }
     let below = seen.save(&file.join("screen.ron"));
     assert!(below.is_err(), "a file is no folder");
 }
