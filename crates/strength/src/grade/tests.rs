@@ -185,6 +185,27 @@ fn what_is_not_known_says_what_is() {
     }
 }
 
+/// SAE J1397's figures hold to 1 1/4 in, ASTM A434's fall at 1 1/2 in and end at 2 1/2: a bar that is just larger is another bar.
+#[test]
+fn bars_are_known_up_to_their_size_and_no_further() {
+    let known = |typed: &str, inches: f64| {
+        let found = Grade::find(typed).unwrap().strength(inches * 25.4);
+        found.ok().map(|found| found.yield_strength.value)
+    };
+    for (typed, inches, yields) in [
+        ("1018 cold drawn", 1.25, Some(54.0)),
+        ("1018 cold drawn", 1.26, None),
+        ("1045 hot rolled", 1.26, None),
+        ("4140 ph", 1.5, Some(110.0)),
+        ("4140 ph", 1.51, Some(105.0)),
+        ("4140 ph", 2.5, Some(105.0)),
+        ("4140 ph", 2.51, None),
+        ("4140 annealed", 2.51, None),
+    ] {
+        assert_eq!(known(typed, inches), yields, "{typed} {inches}");
+    }
+}
+
 /// Where no grade has the number, all of them are named.
 #[test]
 fn an_unknown_number_is_told_every_grade() {
