@@ -4,20 +4,24 @@ One build per mutant, as cargo-mutants does it, takes most of a day for our kern
 by number between itself and its mutants, the crate is built once, and its tests are run once for each number.
 
     python3 tests/mutants/all_at_once.py geometry [--file REGEX] [--skip TEST] [--jobs 2] [--work FOLDER] [--out FILE.json]
+        [--again FILE.json]
 
 Needs cargo-mutants (`cargo install cargo-mutants`). Works on a copy of what git knows of, in FOLDER, whose `target` is kept for
 the next time. Mutants that don't compile are not viable and are left out. What stands in a constant or a `const fn` can't be chosen
-while running; those mutants get a build each at the end (`--no-constants` leaves them out).
+while running; those mutants get a build each at the end (`--no-constants` leaves them out). `--again` takes an
+earlier run's outcomes from its FILE.json, tries only what was missed there, and counts all of them; lines must not have moved.
 """
 
 import argparse
 import collections
 import concurrent.futures
 import json
+import math
 import os
 import pathlib
 import re
 import resource
+import signal
 import subprocess
 import sys
 import tempfile
@@ -51,6 +55,8 @@ pub(crate) fn mutant_id() -> u32 {
 """
 # Processor seconds for one test binary. None of the unchanged ones may need more than a third of it: skip what does.
 LONGEST_S = 6
+# How many times as long as unchanged a binary may take, and a second to start with.
+TIMES_AS_LONG = 3
 # Random cases per property: enough to be sure, few enough for thousands of runs.
 CASES = "16"
 
@@ -130,10 +136,10 @@ class Crate:
         self.lines[file] = lines
         return out + text[done:]
 
-    def cargo(self, *args):
+    def cargo(self, *args, optimised=1):
         return subprocess.run(
             ["cargo", *args, "--profile", "mutants", "-p", f"trammel-{self.name}", "--message-format", "json"],
-            cwd=self.work, capture_output=True, text=True)
+            cwd=self.work, capture_output=True, text=True, env=dict(os.environ, CARGO_PROFILE_MUTANTS_OPT_LEVEL=str(optimised)))
 
     def leave_out_what_does_not_compile(self):
         while True:
@@ -153,37 +159,66 @@ class Crate:
                 sys.exit(checked.stderr)
             self.not_viable |= wrong
 
-    def tests(self):
+    def tests(self, *which, optimised=1):
         """Builds the tests: their binaries, or nothing when they don't compile."""
-        built = self.cargo("test", "--lib", "--tests", "--no-run")
+        built = self.cargo("test", *(which or ("--lib", "--tests")), "--no-run", optimised=optimised)
         if built.returncode:
             return None
         found = (json.loads(line) for line in built.stdout.splitlines())
         return [f["executable"] for f in found
                 if f.get("executable") and f["profile"]["test"] and f"crates/{self.name}" in f["package_id"]]
 
+    def cheapest_first(self, binaries):
+        """Each binary with the processor seconds it may take; nothing when the unchanged crate fails."""
+        measured = []
+        for binary in binaries:
+            before = resource.getrusage(resource.RUSAGE_CHILDREN)
+            outcome, by = self.run([(binary, LONGEST_S)], 0)
+            if outcome != "missed":
+                print(f"{outcome} {by} {binary}", file=sys.stderr)
+                return None
+            after = resource.getrusage(resource.RUSAGE_CHILDREN)
+            took = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+            measured.append((took, binary))
+            print(f"{took:6.2f} s {pathlib.Path(binary).name}", file=sys.stderr, flush=True)
+        return [(binary, min(LONGEST_S, 1 + math.ceil(TIMES_AS_LONG * took))) for took, binary in sorted(measured)]
+
     def run(self, binaries, number):
         """Runs the tests with a mutant: what came of it, and the test that failed first."""
-        with tempfile.TemporaryDirectory() as temporary:
+        with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as temporary:
             env = dict(os.environ, MUTANT=str(number), PROPTEST_CASES=CASES, PROPTEST_MAX_SHRINK_ITERS="0",
                        PROPTEST_DISABLE_FAILURE_PERSISTENCE="true", RUST_BACKTRACE="0", TMPDIR=temporary)
-            for binary in binaries:
-                try:
-                    run = subprocess.run(
-                        [binary, "-q", "--test-threads", "1", *self.skip], cwd=self.work / "crates" / self.name, env=env, text=True,
-                        errors="replace", stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-                        preexec_fn=limits, timeout=40 * LONGEST_S)
-                except subprocess.TimeoutExpired:
-                    return "timeout", ""
-                if run.returncode in (-9, -24):
-                    return "timeout", ""
-                if run.returncode:
-                    by = re.search(r"caught by (\S+)", run.stdout)
-                    return "caught", by[1] if by else run.stdout[-200:]
+            for binary, longest in binaries:
+                with tempfile.TemporaryFile("w+", errors="replace") as said:
+                    code = self.run_binary(binary, longest, env, said)
+                    if code in (None, -9, -24):
+                        return "timeout", ""
+                    if code:
+                        said.seek(0)
+                        text = said.read()
+                        by = re.search(r"caught by (\S+)", text)
+                        return "caught", by[1] if by else text[-200:]
         return "missed", ""
 
+    def run_binary(self, binary, longest, env, said):
+        """Its exit code, or nothing when it takes too long. What it started and left behind is ended with it."""
+        process = subprocess.Popen(
+            [binary, "-q", "--test-threads", "1", "--nocapture", *self.skip], cwd=self.work / "crates" / self.name, env=env,
+            stdin=subprocess.DEVNULL, stdout=said, stderr=subprocess.STDOUT, start_new_session=True,
+            preexec_fn=lambda: limits(longest))
+        try:
+            return process.wait(timeout=40 * longest)
+        except subprocess.TimeoutExpired:
+            return None
+        finally:
+            try:
+                os.killpg(process.pid, signal.SIGKILL)
+            except ProcessLookupError:
+                pass
+            process.wait()
+
     def run_constant(self, number):
-        """Builds and runs the one mutant."""
+        """Builds and runs the one mutant: the unit tests first, the others only where those pass."""
         mutant = self.mutants[number]
         path, text = self.work / mutant["file"], (ROOT / mutant["file"]).read_text(encoding="utf-8")
         lines = text.split("\n")
@@ -191,8 +226,11 @@ class Crate:
         before = "\n".join(lines[:start["line"] - 1] + [lines[start["line"] - 1][:start["column"] - 1]])
         after = "\n".join([lines[end["line"] - 1][end["column"] - 1:]] + lines[end["line"]:])
         path.write_text(f"{before}{mutant['replacement']} {after}", encoding="utf-8")
-        binaries = self.tests()
-        outcome = self.run(binaries, 0) if binaries else ("not viable", "")
+        for which in (("--lib",), ("--test", "*")):
+            binaries = self.tests(*which, optimised=0)
+            outcome = self.run([(b, 2 * LONGEST_S) for b in binaries], 0) if binaries is not None else ("not viable", "")
+            if outcome[0] != "missed":
+                break
         path.write_text(text, encoding="utf-8")
         return outcome
 
@@ -221,10 +259,16 @@ def boxed(head):
     return lambda arm: f"Box::new({{ {arm} }}) as Box<dyn {kind}>"
 
 
-def limits():
+def limits(longest):
     os.nice(10)
-    resource.setrlimit(resource.RLIMIT_CPU, (LONGEST_S, LONGEST_S))
+    resource.setrlimit(resource.RLIMIT_CPU, (longest, longest))
     resource.setrlimit(resource.RLIMIT_AS, (6 << 30, 6 << 30))
+
+
+def save(out, mutants, outcomes):
+    if out:
+        named = [{"mutant": mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
+        out.write_text(json.dumps(named, indent=1), encoding="utf-8")
 
 
 def main():
@@ -236,17 +280,26 @@ def main():
     ask.add_argument("--out", type=pathlib.Path, help="every mutant's outcome as JSON")
     ask.add_argument("--skip", action="append", default=[], metavar="TEST", help="a test that takes too long, by part of its name")
     ask.add_argument("--no-constants", action="store_true")
+    ask.add_argument("--again", type=pathlib.Path, help="only what this JSON lists as missed")
     args = ask.parse_args()
     crate = Crate(args.crate, args.work, args.file, args.skip)
-    crate.leave_out_what_does_not_compile()
-    binaries = crate.tests()
-    if not binaries or crate.run(binaries, 0)[0] != "missed":
-        sys.exit("the unchanged crate does not pass its tests")
     outcomes = {}
+    if args.again:
+        before = {m["mutant"]: (m["outcome"], m["by"]) for m in json.loads(args.again.read_text(encoding="utf-8"))}
+        outcomes = {n: before[m["name"]] for n, m in crate.mutants.items() if before.get(m["name"], ("missed",))[0] != "missed"}
+    every = crate.mutants
+    crate.mutants = {n: m for n, m in every.items() if n not in outcomes}
+    crate.leave_out_what_does_not_compile()
+    binaries = crate.cheapest_first(crate.tests() or [])
+    if not binaries:
+        sys.exit("the unchanged crate does not pass its tests")
     numbers = [n for n in crate.mutants if n not in crate.not_viable and n not in set(crate.in_constants)]
     with concurrent.futures.ThreadPoolExecutor(args.jobs) as pool:
         for number, outcome in zip(numbers, pool.map(lambda n: crate.run(binaries, n), numbers)):
             outcomes[number] = outcome
+            if len(outcomes) % 50 == 0:
+                print(f"{len(outcomes)} of {len(every)}", file=sys.stderr, flush=True)
+                save(args.out, every, outcomes)
     outcomes.update((n, ("not viable", "")) for n in crate.not_viable)
     if not args.no_constants:
         for file in crate.lines:
@@ -255,15 +308,14 @@ def main():
         (crate.work / lib).write_text((ROOT / lib).read_text(encoding="utf-8"), encoding="utf-8")
         for number in crate.in_constants:
             outcomes[number] = crate.run_constant(number)
-    if args.out:
-        named = [{"mutant": crate.mutants[n]["name"], "outcome": o, "by": by} for n, (o, by) in sorted(outcomes.items())]
-        args.out.write_text(json.dumps(named, indent=1), encoding="utf-8")
+            save(args.out, every, outcomes)
+    save(args.out, every, outcomes)
     counts = collections.Counter(o for o, _ in outcomes.values())
     viable = len(outcomes) - counts["not viable"]
     caught = counts["caught"] + counts["timeout"]
     for number, (outcome, _) in sorted(outcomes.items()):
         if outcome == "missed":
-            print("missed", crate.mutants[number]["name"])
+            print("missed", every[number]["name"])
     print(f"{args.crate}: {len(outcomes)} mutants, {viable} viable, {counts['caught']} caught, {counts['timeout']} timed out, "
           f"{counts['missed']} missed: {100 * caught / max(viable, 1):.1f} per cent caught or timed out")
 

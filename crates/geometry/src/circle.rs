@@ -87,3 +87,26 @@ pub(crate) struct Meeting {
     /// The signed sine itself, times the radius and the distance of `q` from the axis: the tangent times the way from `q` to the point.
     pub sine: f64,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Swing;
+    use crate::{Point, Vector};
+
+    /// A radius of 100 and a link of 400 reach 500 less `short` at a sine of `sqrt(0.016 short)` between radius and direction: from the
+    /// cosine law, whose cosine falls by 0.008 per millimetre there.
+    #[test]
+    fn a_sine_of_a_hundred_thousandth_is_the_least_that_counts() {
+        let swing = Swing::new(Point::origin(), Vector::x(), Point::new(0.0, 100.0, 0.0));
+        let margin_sq = |short: f64| {
+            let q = Point::new(0.0, 500.0 - short, 0.0);
+            swing.meet(q, 400.0 * 400.0, 1.0).map(|m| m.margin_sq)
+        };
+        assert_eq!(margin_sq(3e-9), None);
+        let found = margin_sq(12e-9);
+        assert!(
+            found.is_some_and(|m| (m / (0.016 * 12e-9) - 1.0).abs() < 1e-3),
+            "{found:?}"
+        );
+    }
+}

@@ -119,7 +119,7 @@ impl Configuration {
 mod tests {
     use super::Configuration;
     use crate::{
-        Vector,
+        Point, Vector,
         fault::Member,
         square::{linkage, square},
     };
@@ -147,5 +147,24 @@ mod tests {
             };
             assert_eq!(at.who_turned_back(), member, "{slope} {upper} {steering}");
         }
+    }
+
+    /// A steering arm of 100 mm and a rod of 400 reach an inner joint 500 mm from the steering axis less `short`, at a sine of
+    /// `sqrt(0.016 short)` between arm and that joint.
+    #[test]
+    fn a_rod_in_line_within_a_hundred_thousandth_does_not_count_as_reaching() {
+        let linkage = linkage(&square());
+        let margin_sq = |short: f64| {
+            let inner = Point::new(0.0, 560.0 - 500.0 + short, 240.0);
+            linkage
+                .configuration(0.0, 1.0, inner)
+                .map(|c| c.steering_margin_sq)
+        };
+        assert_eq!(margin_sq(3e-9), Err(Member::TieRod));
+        let found = margin_sq(12e-9);
+        assert!(
+            found.is_ok_and(|m| (m / (0.016 * 12e-9) - 1.0).abs() < 1e-3),
+            "{found:?}"
+        );
     }
 }

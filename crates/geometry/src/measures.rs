@@ -140,13 +140,13 @@ impl Linkage {
     }
 }
 
-/// `atan2`, sooner done ahead.
+/// `atan2`, sooner done ahead; nothing where there is no direction, whatever the signs of its noughts.
 #[inline]
 fn direction(aside: f64, ahead: f64) -> f64 {
     if ahead > 0.0 {
         (aside / ahead).atan()
     } else {
-        aside.atan2(ahead)
+        aside.atan2(ahead + 0.0)
     }
 }
 
@@ -190,3 +190,73 @@ const NOTHING: Measures = Measures {
     tie_rod_angle_plan: 0.0,
     spring: None,
 };
+
+#[cfg(test)]
+mod tests {
+    use std::f64::consts::PI;
+
+    use super::{direction, front_view};
+    use crate::{
+        Pose, Vector,
+        square::{linkage, square},
+    };
+
+    #[test]
+    fn directions_all_round() {
+        for (aside, ahead, angle) in [
+            (1.0, 1.0, PI / 4.0),
+            (1.0, 0.0, PI / 2.0),
+            (2.0, -2.0, 0.75 * PI),
+            (-3.0, -3.0, -0.75 * PI),
+            (-1.0, 0.0, -PI / 2.0),
+            // Nothing to measure is no angle.
+            (0.0, 0.0, 0.0),
+            (0.0, -0.0, 0.0),
+        ] {
+            assert_eq!(direction(aside, ahead), angle, "{aside} {ahead}");
+        }
+    }
+
+    /// The upright's angular velocity about x and its contact's rise, both times any rate: an arm of 2e9 mm is endless, one of 5e8 is not.
+    #[test]
+    fn a_swing_arm_is_as_long_at_any_rate() {
+        let pose = linkage(&square()).pose(0.0, 0.0);
+        let arm = |rise: f64, length: f64| {
+            let moving = pose.map(|at| {
+                let mut at = at;
+                at.rates.wheel_centre = Vector::new(0.0, 0.0, rise);
+                at.rates.upright = Vector::new(rise / length, 0.0, 0.0);
+                at.wheel_centre = at.contact;
+                front_view(&at).1.map(|centre| centre.swing_arm_length)
+            });
+            moving.ok().flatten()
+        };
+        for rise in [1e-3, 1.0, 1e3] {
+            let near = arm(rise, 5e8);
+            assert!(
+                near.is_some_and(|l| (l / 5e8 - 1.0).abs() < 1e-12),
+                "{near:?} at {rise}"
+            );
+            assert_eq!(arm(rise, 2e9), None, "at {rise}");
+        }
+    }
+
+    /// A contact that moves level has its roll centre endlessly high, which is told as a number all the same.
+    #[test]
+    fn a_contact_that_does_not_rise_has_a_finite_roll_centre() {
+        let still = linkage(&square()).pose(0.0, 0.0).map(|pose| {
+            let mut pose: Pose = pose;
+            pose.rates.wheel_centre = Vector::y();
+            pose.rates.upright = Vector::zeros();
+            front_view(&pose)
+        });
+        assert!(
+            still
+                .as_ref()
+                .is_ok_and(|(height, centre)| height.is_finite()
+                    && height.abs() > 1e9
+                    && centre.is_none()),
+            "{still:?}"
+        );
+    }
+}

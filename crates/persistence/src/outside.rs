@@ -62,3 +62,40 @@ pub fn in_plain_words(fault: &io::Error) -> String {
     };
     plain.to_owned()
 }
+
+#[cfg(test)]
+mod tests {
+    use std::{fs, io};
+
+    use super::{in_plain_words, kept_text};
+
+    #[test]
+    fn a_kept_text_may_be_just_as_long_as_it_ever_gets() -> io::Result<()> {
+        let folder = tempfile::tempdir()?;
+        let path = folder.path().join("kept.ron");
+        fs::write(&path, "0123456789")?;
+        assert_eq!(kept_text(&path, 10)?, "0123456789");
+        let longer = kept_text(&path, 9).map_err(|fault| fault.kind());
+        assert_eq!(longer, Err(io::ErrorKind::FileTooLarge));
+        Ok(())
+    }
+
+    #[test]
+    fn what_the_system_says_most_is_said_without_its_own_words() {
+        use io::ErrorKind as Kind;
+        for (kind, word) in [
+            (Kind::StorageFull, "full"),
+            (Kind::QuotaExceeded, "your share"),
+            (Kind::FileTooLarge, "larger"),
+            (Kind::ReadOnlyFilesystem, "only be read"),
+            (Kind::PermissionDenied, "no permission"),
+            (Kind::NotFound, "no such"),
+            (Kind::NotADirectory, "not a folder"),
+            (Kind::InvalidFilename, "name"),
+        ] {
+            let fault = io::Error::from(kind);
+            let said = in_plain_words(&fault);
+            assert!(said.contains(word) && said != fault.to_string(), "{said}");
+        }
+    }
+}

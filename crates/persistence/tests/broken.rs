@@ -493,3 +493,35 @@ fn a_good_file_cut_off_anywhere_or_with_any_sign_gone_never_panics() {
         let _ = read(&without);
     }
 }
+
+/// As large as no vehicle is, on the right side alone: the message points at the right-hand point.
+#[test]
+fn a_right_hand_joint_too_far_away_is_placed() {
+    let sound = fs::read_to_string(folder().join("right-tie-rod-of-no-length.ron")).expect("read");
+    let far = sound.replace("inner: (-3.5, -21.5, 8.0)", "inner: (-3.5, -50000.0, 8.0)");
+    let said = read(&far).expect_err("too far away").to_string();
+    assert!(
+        said.starts_with("line 11, column 20: front right corner: tie_rod.inner"),
+        "{said}"
+    );
+}
+
+/// The left side is sound; the right ball joint of its own stands on its arm's pivots, and that is where the message points.
+#[test]
+fn a_right_hand_joint_on_its_arms_axis_is_placed() {
+    let sound = fs::read_to_string(folder().join("right-tie-rod-of-no-length.ron")).expect("read");
+    let from = sound.find("        right:").expect("a right side");
+    let text = format!(
+        "{}        right: (upper_arm: (\n            ball_joint: (0.0, -7.25, 13.75),\n        )),\n    ),\n)\n",
+        &sound[..from]
+    );
+    let text = text.replace(
+        "rear_pivot: (-5.0, 7.25, 13.5)",
+        "rear_pivot: (-2.5, 7.25, 13.5)",
+    );
+    let said = read(&text).expect_err("on its axis").to_string();
+    assert!(
+        said.starts_with("line 11, column 25: front right corner: upper_arm.ball_joint"),
+        "{said}"
+    );
+}

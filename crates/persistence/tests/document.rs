@@ -315,6 +315,137 @@ fn one_keep_out_of_several_is_changed_where_it_stands() {
     assert!(text.contains("with its fan"), "{text}");
 }
 
+/// A list that grows is written anew where it stands; what is around it stays as its author left it.
+#[test]
+fn a_list_that_grows_is_written_where_it_stands() {
+    let spaced = EVERYTHING.replace("    keep_outs: [", "    keep_outs:   [");
+    assert_ne!(spaced, EVERYTHING);
+    let file = document(&spaced);
+    let mut keep_outs = file.build().keep_outs.clone();
+    keep_outs.push(trammel_build::KeepOut {
+        name: "Seat".into(),
+        corners: KeepOutCorners::Front([0.0, 150.0], [50.0, 180.0]),
+    });
+    let text = edited(&file, &Edit::SetKeepOuts(keep_outs));
+    let last =
+        "        (name: \"Lower frame tube\", corners: front((120.0, 150.0), (150.0, 180.0))),\n";
+    let wanted = spaced.replace(
+        last,
+        &format!("{last}        (name: \"Seat\", corners: front((0.0, 150.0), (50.0, 180.0))),\n"),
+    );
+    assert_eq!(text, wanted);
+}
+
+/// A comma in a comment behind the last field parts nothing.
+#[test]
+fn a_comma_in_a_comment_is_no_comma() {
+    let with = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (\n            travel: 1.5 // one, or two\n        ),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&with), &face);
+    assert_eq!(
+        text,
+        with.replace(
+            "travel: 1.5 // one, or two\n",
+            "travel: 1.5, // one, or two\n            face: (-3.0, 4.5, 8.5),\n"
+        )
+    );
+}
+
+/// Over several lines, with the closing bracket behind the last field: a new one goes between the two.
+#[test]
+fn a_new_field_goes_before_a_bracket_that_has_no_line_of_its_own() {
+    let with = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (travel: 1.5,\n            travel_per_turn: 2.0),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.5, 8.5],
+    };
+    let text = edited(&document(&with), &face);
+    assert_eq!(
+        text,
+        with.replace(
+            "travel_per_turn: 2.0)",
+            "travel_per_turn: 2.0, face: (-3.0, 4.5, 8.5))"
+        )
+    );
+}
+
+/// Signs that an editor would not show are written as what they are.
+#[test]
+fn signs_that_can_not_be_seen_are_written_out() {
+    let mut build = document(SMALLEST).build().clone();
+    build.title = "a\u{7}b\rc\u{feff}d\te".into();
+    let text = write(&build);
+    assert!(
+        text.contains("title: \"a\\u{7}b\\u{d}c\\u{feff}d\te\""),
+        "{text}"
+    );
+    assert_eq!(read(&text), Ok(build));
+}
+
+/// Fields are gathered on a line until it would be wider than 120 signs, the comma behind it among them.
+#[test]
+fn no_line_of_the_canonical_text_is_wider_than_a_hundred_and_twenty_signs() {
+    let (mut keep_out, mut tie_rod) = (0, 0);
+    let mut build = document(EVERYTHING).build().clone();
+    for length in 0..60 {
+        // A name and six numbers that grow by a sign at a time.
+        build.keep_outs[0].name = "n".repeat(length);
+        let rod = &mut build.front.tie_rod;
+        let numbers = rod.inner.iter_mut().chain(&mut rod.outer);
+        for (number, used) in numbers.zip((0..).step_by(10)) {
+            let more = "1".repeat(length.saturating_sub(used).min(10));
+            *number = format!("8.5{more}").parse().expect("a number");
+        }
+        let text = write(&build);
+        for line in text.lines().filter(|line| line.ends_with("),")) {
+            let wide = line.chars().count();
+            assert!(wide <= 120, "{line}");
+            if line.contains("(name: \"") {
+                keep_out = keep_out.max(wide);
+            } else if line.contains("tie_rod: (inner") {
+                tie_rod = tie_rod.max(wide);
+            }
+        }
+    }
+    assert_eq!((keep_out, tie_rod), (120, 120));
+}
+
+#[test]
+fn an_attribute_in_front_is_passed_over_and_kept() {
+    let with = format!("#![enable(implicit_some)]\n{SMALLEST}");
+    let text = edited(&document(&with), &move_inner([-3.0, 6.0625, 8.5]));
+    assert_eq!(
+        text,
+        with.replace("(-3.0, 6.0, 8.5)", "(-3.0, 6.0625, 8.5)")
+    );
+}
+
+#[test]
+fn a_wrapped_point_is_moved_inside_its_wrapping() {
+    let wrapped = SMALLEST.replace(
+        "    ),\n)",
+        "        rack: (face: Some((-3.0, 4.5, 8.5))),\n    ),\n)",
+    );
+    let face = Edit::MovePoint {
+        point: PointRef::left(AxleName::Front, PointName::RackFace),
+        to: [-3.0, 4.75, 8.5],
+    };
+    let text = edited(&document(&wrapped), &face);
+    assert_eq!(
+        text,
+        wrapped.replace("(-3.0, 4.5, 8.5)", "(-3.0, 4.75, 8.5)")
+    );
+}
+
 #[test]
 fn joint_bolts_are_added_behind_the_last_field_of_their_axle() {
     let bolts = JointBolts {

@@ -9,7 +9,8 @@ use std::{fs, path::Path};
 
 use trammel_build::Edit;
 use trammel_persistence::{
-    BuildFile, Document, Expected, IfChanged, SaveFault, backup_path, demos, save,
+    BuildFile, Document, Expected, IfChanged, LARGEST_FILE, SaveFault, backup_path, demos, read,
+    read_bytes, read_text, save,
 };
 
 fn text(path: &Path) -> String {
@@ -92,6 +93,17 @@ fn folders_and_missing_folders_are_refused_in_plain_words() {
     let lost = folder.path().join("no such folder").join("kart.ron");
     let fault = save(&lost, "x", Expected::Nothing).expect_err("refused");
     assert!(fault.to_string().contains("could not be saved"), "{fault}");
+    // What is there can't be told, so nothing is taken for granted.
+    let file = folder.path().join("file");
+    fs::write(&file, "x").expect("written");
+    let below = file.join("kart.ron");
+    let fault = save(&below, "x", Expected::Text("old")).expect_err("refused");
+    assert!(
+        fault
+            .to_string()
+            .contains("could not be compared: a part of the path is not a folder"),
+        "{fault}"
+    );
 }
 
 #[cfg(unix)]
@@ -205,4 +217,25 @@ fn what_can_not_be_opened_says_why() {
     );
     fs::write(&path, vec![b' '; 5 << 20]).expect("written");
     assert!(said(&path).contains("at most 4194304"), "{}", said(&path));
+}
+
+/// Just as large as a build file may be it is saved, opened and saved again; a byte more is not.
+#[test]
+fn the_largest_build_file_is_saved_and_opened() {
+    let folder = folder();
+    let path = folder.path().join("kart.ron");
+    let largest = usize::try_from(LARGEST_FILE).expect("a size");
+    let demo = demos()[0].text;
+    let full = format!("{demo}{}", "\n".repeat(largest - demo.len()));
+    save(&path, &full, Expected::Nothing).expect("saved");
+    assert!(read_text(&path).expect("opened") == full);
+    assert!(read(&full).is_ok() && read_bytes(full.as_bytes()).is_ok());
+    save(&path, demo, Expected::Text(&full)).expect("known to be as it was");
+    let longer = format!("{full}\n");
+    assert!(matches!(
+        save(&path, &longer, Expected::Anything),
+        Err(SaveFault::TooLarge { .. })
+    ));
+    let said = read_bytes(longer.as_bytes()).expect_err("too large");
+    assert!(said.to_string().contains("4194305 bytes"), "{said}");
 }

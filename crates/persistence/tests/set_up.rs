@@ -12,10 +12,12 @@ use trammel_build::{
     SpindlePart, SpringPart, SpringRate, StackRange, Statics, SteeringArm, SurveyedPoint,
     ToeMethod, TravelMeasure, Weights,
 };
+use trammel_geometry::{Point, Vector};
 use trammel_persistence::{
     Document, Drawer, DrawerFault, demos, read, read_readings, read_survey, write,
 };
-use trammel_setup::{Board, Raw, SpotWay, Way};
+use trammel_setup::{Board, Hint, Place, Raw, SpotWay, Way, What};
+use trammel_tuning::Axis;
 
 fn demo() -> Build {
     read(demos()[0].text).unwrap()
@@ -377,6 +379,11 @@ fn a_wrong_survey_says_where_and_what() {
         assert_eq!(said(text), expected);
     }
     assert!(said("string,A\n").starts_with("line 1: `string` is not known here"));
+    let beside = said("point,joint,beside\n");
+    assert!(
+        beside.starts_with("line 1, side: found `beside`, expected `above`, `below`"),
+        "{beside}"
+    );
     assert!(said("").starts_with("there are no readings"));
 }
 
@@ -452,4 +459,183 @@ fn a_damaged_or_newer_drawer_is_said_and_left() {
         Drawer::read(&newer),
         Err(DrawerFault::NewerFormat(2))
     ));
+}
+
+#[test]
+fn a_drawer_that_can_not_be_read_is_no_empty_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("drawer.ron");
+    drawer().save(&file).unwrap();
+    let below = Drawer::load(&file.join("drawer.ron"));
+    assert!(matches!(below, Err(DrawerFault::File(_))), "{below:?}");
+    // A byte more than 4 MiB is refused by its size; just as much is looked into.
+    let size = |bytes| {
+        let open = std::fs::File::options().write(true).open(&file).unwrap();
+        open.set_len(bytes).unwrap();
+        Drawer::load(&file)
+    };
+    let larger = size((4 << 20) + 1);
+    assert!(
+        matches!(larger, Err(DrawerFault::TooLarge(4_194_305))),
+        "{larger:?}"
+    );
+    let largest = size(4 << 20);
+    assert!(
+        matches!(largest, Err(DrawerFault::NotDrawer(_))),
+        "{largest:?}"
+    );
+}
+
+/// Every number of a survey in inches is 25.4 mm: marks in their three directions, how well they are known, hints, readings.
+#[test]
+fn a_survey_in_inches_is_read_into_millimetres() {
+    let text = "\
+unit,in
+mark,A,1,2,3
+mark,B,20,0,0,0.125
+point,joint,above
+point,other,4,5,6
+point,third
+height,joint,10
+left,A,joint,10,accuracy 0.1
+angle,A,joint,4.5,accuracy 0.2
+tape,A,joint,20,accuracy 0.1,to far 1/2
+";
+    let survey = read_survey(text).unwrap().survey;
+    let place = |name| survey.place(survey.point(name).unwrap()).unwrap();
+    let Place::Given(at) = place("A") else {
+        panic!("{:?}", place("A"))
+    };
+    assert!((at - Point::new(25.4, 50.8, 76.2)).norm() < 1e-9, "{at}");
+    let Place::Measured(at, known) = place("B") else {
+        panic!("{:?}", place("B"))
+    };
+    assert!((at - Point::new(508.0, 0.0, 0.0)).norm() < 1e-9, "{at}");
+    assert!((known - Vector::repeat(3.175)).norm() < 1e-9, "{known}");
+    let above = Hint::Side(trammel_setup::Side::Above);
+    assert_eq!(place("joint"), Place::Sought(Some(above)));
+    let Place::Sought(Some(Hint::Near(near))) = place("other") else {
+        panic!("{:?}", place("other"))
+    };
+    assert!((near - Point::new(101.6, 127.0, 152.4)).norm() < 1e-9);
+    assert_eq!(place("third"), Place::Sought(None));
+    let degree = std::f64::consts::PI / 180.0;
+    let wanted = [
+        (254.0, 1.0),
+        (254.0, 2.54),
+        (4.5 * degree, 0.2 * degree),
+        (508.0 - 6.35, 2.54),
+    ];
+    for (reading, (value, deviation)) in survey.readings().iter().zip(wanted) {
+        assert!((reading.value - value).abs() < 1e-9, "{reading:?}");
+        assert!((reading.deviation - deviation).abs() < 1e-9, "{reading:?}");
+    }
+    assert_eq!(survey.readings().len(), wanted.len());
+}
+
+#[test]
+fn sheets_too_large_are_not_read() {
+    let long = "x".repeat(5 << 20);
+    for said in [
+        read_survey(&long).unwrap_err().to_string(),
+        read_readings(&long, LengthUnit::Inch)
+            .unwrap_err()
+            .to_string(),
+    ] {
+        assert!(said.contains("5242880 bytes"), "{said}");
+    }
+    // 4 MiB to the byte are looked into.
+    let said = read_survey(&long[..4 << 20]).unwrap_err().to_string();
+    assert!(said.contains("is not known here"), "{said}");
+}
+
+/// Toe in degrees is known to so many degrees, not to a length.
+#[test]
+fn the_accuracy_of_degrees_is_in_degrees() {
+    let sheet = |accuracy: &str| {
+        let text = format!(
+            "unit,in\nmethod,degrees\naccuracy,{accuracy}\nside,left\ntravel,toe,way\n0,0,\n1,0.2,IN\n"
+        );
+        read_readings(&text, LengthUnit::Millimetre)
+    };
+    assert_eq!(sheet("0.05").unwrap().accuracy, Some(0.05));
+    let said = sheet("1/16").unwrap_err().to_string();
+    assert!(said.contains("degrees, such as 0.05"), "{said}");
+}
+
+#[test]
+fn a_reading_without_a_run_is_of_the_first() {
+    let build = Edit::SetSetUp(Box::new(full())).apply(&demo()).unwrap();
+    let text = write(&build);
+    let run = "run: 2, ";
+    assert!(text.contains(run), "{text}");
+    let first = read(&text.replace(run, "")).unwrap();
+    let runs = |build: &Build| build.set_up.sessions[0].rows[0].run;
+    assert_eq!((runs(&build), runs(&first)), (2, 1));
+}
+
+/// A word of the survey says which way its number goes: x ahead, y to the left, z up.
+#[test]
+fn every_word_of_a_survey_has_its_direction() {
+    let text = "\
+mark,A,0,0,0
+point,joint
+height,joint,240
+offset,joint,310
+station,joint,-90
+rise,A,joint,240
+left,A,joint,310
+forward,A,joint,-90
+";
+    let survey = read_survey(text).unwrap().survey;
+    let (a, joint) = (survey.point("A").unwrap(), survey.point("joint").unwrap());
+    let wanted = [
+        (What::Offset(joint, Axis::Z), 240.0),
+        (What::Offset(joint, Axis::Y), 310.0),
+        (What::Offset(joint, Axis::X), -90.0),
+        (What::Difference(a, joint, Axis::Z), 240.0),
+        (What::Difference(a, joint, Axis::Y), 310.0),
+        (What::Difference(a, joint, Axis::X), -90.0),
+    ];
+    let read = survey.readings().iter().map(|r| (r.what, r.value));
+    assert!(read.eq(wanted), "{:?}", survey.readings());
+}
+
+#[test]
+fn the_columns_of_a_sheet_are_read_or_asked_for() {
+    let sheet = |heading: &str, row: &str| {
+        let text = format!("unit,mm\nmethod,degrees\n{heading}\nleft,0,0,,1\n{row}\n");
+        read_readings(&text, LengthUnit::Millimetre).map_err(|fault| fault.to_string())
+    };
+    let heading = "side,travel,toe,way,run";
+    let runs = |row: &str| sheet(heading, row).map(|s| s.rows[1].run);
+    assert_eq!(runs("left,25,0.2,IN,3"), Ok(3));
+    assert_eq!(runs("left,25,0.2,IN,"), Ok(1));
+    for none in ["0", "1001", "-1", "two"] {
+        let said = runs(&format!("left,25,0.2,IN,{none}")).unwrap_err();
+        assert!(
+            said.starts_with("line 5, run: ") && said.contains("the run's number, from 1"),
+            "{said}"
+        );
+    }
+    let said = runs(",25,0.2,IN,2").unwrap_err();
+    assert!(
+        said.contains("every line needs its wheel, left or right"),
+        "{said}"
+    );
+    let said = sheet("side,travel,toe,way,Toe", "left,25,0.2,IN,").unwrap_err();
+    assert_eq!(
+        said,
+        "line 3: `toe` stands here a second time; expected it once"
+    );
+    // Columns without a name are passed over, however many.
+    assert!(sheet("side,travel,toe,way,,", "left,25,0.2,IN,,").is_ok());
+    let laser = "unit,mm\nmethod,laser\ndistance,3000\nboard,ahead\nside,travel,spot,way\nright,0,4,ahead\n";
+    let said = read_readings(laser, LengthUnit::Millimetre)
+        .unwrap_err()
+        .to_string();
+    assert!(
+        said.contains("found `ahead`, expected `inboard` or `outboard`"),
+        "{said}"
+    );
 }

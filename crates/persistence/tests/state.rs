@@ -7,13 +7,13 @@
 
 use std::{
     fs,
-    path::Path,
+    path::{Path, PathBuf},
     process::Command,
     sync::{Mutex, MutexGuard, PoisonError},
-    time::SystemTime,
+    time::{Duration, SystemTime},
 };
 
-use trammel_persistence::{Autosave, RecentFiles, demos, leftovers};
+use trammel_persistence::{Autosave, RecentFiles, ScreenState, demos, leftovers};
 
 const FOLDER: &str = "TRAMMEL_TEST_FOLDER";
 
@@ -128,6 +128,78 @@ fn each_text_replaces_the_one_before_and_saved_work_leaves_nothing_behind() {
     );
 }
 
+/// The file of unsaved work in a folder that holds one.
+fn work_in(folder: &Path) -> PathBuf {
+    fs::read_dir(folder)
+        .expect("a folder")
+        .map(|entry| entry.expect("an entry").path())
+        .find(|path| path.extension().is_some_and(|end| end == "ron"))
+        .expect("unsaved work")
+}
+
+#[test]
+fn only_what_changed_is_kept_again() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    let name = Some(Path::new("kart.ron"));
+    for text in ["one", "two"] {
+        autosave.keep(name, text).expect("kept");
+        let file = fs::read_to_string(work_in(folder.path())).expect("read");
+        assert!(file.contains(&format!("\"{text}\"")), "{file}");
+    }
+    fs::remove_file(work_in(folder.path())).expect("removed");
+    autosave.keep(name, "two").expect("nothing changed");
+    assert_eq!(count(folder.path()), 1, "the lock alone");
+}
+
+#[test]
+fn work_that_can_not_be_given_up_is_said() {
+    let folder = folder();
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave.keep(None, "one").expect("kept");
+    let work = work_in(folder.path());
+    fs::remove_file(&work).expect("removed");
+    fs::create_dir(&work).expect("made");
+    let fault = autosave.clear().expect_err("a folder stands there");
+    assert!(fault.to_string().contains("could not be kept"), "{fault}");
+}
+
+/// A lock without work is swept away once its session must have started and has gone; one that is young, held or has work beside it is left.
+#[test]
+fn locks_that_ended_sessions_left_are_swept_away() {
+    let folder = folder();
+    let lock = |name: &str, age_s: u64| {
+        let path = folder.path().join(name).with_extension("lock");
+        let file = fs::File::create(&path).expect("made");
+        let then = SystemTime::now() - Duration::from_secs(age_s);
+        file.set_modified(then).expect("a time");
+        (path, file)
+    };
+    let (old, _) = lock("unsaved-1", 120);
+    let (young, _) = lock("unsaved-2", 5);
+    let (held, session) = lock("unsaved-3", 120);
+    session.try_lock().expect("held");
+    let (with_work, _) = lock("unsaved-4", 120);
+    fs::write(with_work.with_extension("ron"), "not to be read").expect("written");
+    assert_eq!(leftovers(folder.path()).len(), 0);
+    let there = [&old, &young, &held, &with_work].map(|path| path.exists());
+    assert_eq!(there, [false, true, true, true]);
+}
+
+/// A quote takes two signs in the file of unsaved work: a build of quotes alone is found again though that file is larger than a build may be.
+#[test]
+fn a_long_build_is_kept_whatever_its_signs() {
+    let folder = folder();
+    let size = usize::try_from(trammel_persistence::LARGEST_FILE).expect("a size");
+    let text = "\"".repeat(size / 2 + 1);
+    let mut autosave = Autosave::start(folder.path()).expect("started");
+    autosave.keep(None, &text).expect("kept");
+    drop(autosave);
+    let found = leftovers(folder.path());
+    assert_eq!(found.len(), 1);
+    assert!(found[0].text == text);
+}
+
 #[test]
 fn a_state_folder_in_disorder_does_no_harm() {
     assert_eq!(leftovers(Path::new("/no/such/folder")).len(), 0);
@@ -176,6 +248,21 @@ fn the_list_of_files_keeps_the_latest_first_and_each_once() {
     assert!(read.files().len() <= 12);
 }
 
+/// Twelve paths as long as systems allow, 4096 bytes each, still make a list that is read again.
+#[test]
+fn the_longest_paths_are_remembered() {
+    let folder = folder();
+    let file = folder.path().join("recent.ron");
+    let mut list = RecentFiles::default();
+    for n in 0..12 {
+        list.add(Path::new(&format!("/{n:02}{}", "k".repeat(4093))));
+    }
+    list.save(&file).expect("saved");
+    let read = RecentFiles::load(&file);
+    assert_eq!(read.files().len(), 12);
+    assert!(read == list);
+}
+
 #[test]
 fn a_damaged_list_of_files_is_an_empty_one() {
     let folder = folder();
@@ -185,4 +272,25 @@ fn a_damaged_list_of_files_is_an_empty_one() {
         assert_eq!(RecentFiles::load(&file), RecentFiles::default(), "{text}");
     }
     assert_eq!(RecentFiles::load(folder.path()), RecentFiles::default());
+}
+
+#[test]
+fn what_the_screen_remembers_comes_back_and_damage_is_a_first_start() {
+    let folder = folder();
+    let file = folder.path().join("state").join("screen.ron");
+    assert!(!ScreenState::load(&file).tour_shown);
+    let seen = ScreenState { tour_shown: true };
+    seen.save(&file).expect("saved");
+    assert_eq!(ScreenState::load(&file), seen);
+    fs::write(&file, "(tour_shown: perhaps)").expect("written");
+    assert_eq!(ScreenState::load(&file), ScreenState::default());
+    // 64 KiB to the byte are looked into, a byte more was not written here.
+    for (size, remembered) in [(64 * 1024, seen), (64 * 1024 + 1, ScreenState::default())] {
+        let text = "(tour_shown: true)";
+        let filled = format!("{text}{}", " ".repeat(size - text.len()));
+        fs::write(&file, filled).expect("written");
+        assert_eq!(ScreenState::load(&file), remembered, "{size}");
+    }
+    let below = seen.save(&file.join("screen.ron"));
+    assert!(below.is_err(), "a file is no folder");
 }

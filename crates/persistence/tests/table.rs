@@ -134,6 +134,9 @@ fn what_can_not_be_taken_is_refused_with_its_row_and_column() {
 fn a_table_too_large_is_not_read() {
     let fault = read_points(&"x".repeat(5 << 20), Inch).expect_err("too large");
     assert!(fault.to_string().contains("5242880 bytes"), "{fault}");
+    // 4 MiB to the byte are looked into.
+    let fault = read_points(&"x".repeat(4 << 20), Inch).expect_err("no heading");
+    assert!(!fault.to_string().contains("bytes"), "{fault}");
 }
 
 proptest! {

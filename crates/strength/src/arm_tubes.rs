@@ -270,6 +270,39 @@ mod tests {
         assert_relative_eq!(found, 107.83 + 11.494, max_relative = 1e-4);
     }
 
+    /// The upright pushes the arm inwards with 2400 N and each tube with 1300 N towards its buckling load; pulled outwards none buckles. A spring that leans
+    /// outwards pulls the tubes behind its mount, one that leans inwards pushes them.
+    #[test]
+    fn only_a_push_buckles() {
+        let tube = tubes(2.0);
+        let column = Column::new(tube.profile, tube.strength, 260.0, Ends::Pinned).unwrap();
+        let pushed = worst(&tube, [0.0, 2400.0, 0.0], None, Check::StrutAndBeam);
+        assert_relative_eq!(
+            pushed,
+            1300.0 / column.critical_load().0,
+            max_relative = 1e-9
+        );
+        assert_eq!(
+            worst(&tube, [0.0, -2400.0, 0.0], None, Check::StrutAndBeam),
+            0.0
+        );
+        let leaning = |outwards: f64| {
+            let spring = SpringOnArm {
+                mount: Point3::new(0.0, 340.0, 130.0),
+                force: Vector3::new(0.0, outwards, -1714.0),
+            };
+            worst(
+                &tube,
+                [0.0, 0.0, -1000.0],
+                Some(spring),
+                Check::StrutAndBeam,
+            )
+        };
+        let bent = 107.83 / 300.0;
+        assert_relative_eq!(leaning(2400.0), bent, max_relative = 1e-4);
+        assert!(leaning(-2400.0) > bent + 1300.0 / column.critical_load().0);
+    }
+
     /// A pushed tube uses its buckling load, and its bending grows with the push.
     #[test]
     fn a_push_makes_bending_grow() {

@@ -7,10 +7,10 @@ use crate::stress::RoundSection;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Profile {
     area: f64,
-    /// Second moments of area about the stiff and the weak axis, mm^4.
-    second_moments: [f64; 2],
-    /// Distances of the outermost fibres in bending about these, mm.
-    fibres: [f64; 2],
+    /// Second moment of area about the weak axis, mm^4.
+    second_moment: f64,
+    /// Distance of the outermost fibre in bending about it, mm.
+    fibre: f64,
     wall: f64,
 }
 
@@ -18,13 +18,12 @@ impl Profile {
     /// A round bar or tube.
     #[must_use]
     pub fn round(section: RoundSection) -> Self {
-        let second_moment = section.second_moment();
         let outer = section.outer_diameter();
         let inner = section.inner_diameter();
         Self {
             area: section.shear_area(),
-            second_moments: [second_moment; 2],
-            fibres: [outer / 2.0; 2],
+            second_moment: section.second_moment(),
+            fibre: outer / 2.0,
             wall: if inner > 0.0 {
                 (outer - inner) / 2.0
             } else {
@@ -54,8 +53,8 @@ impl Profile {
         let inside = (side - 2.0 * wall).max(0.0);
         Ok(Self {
             area: side * side - inside * inside,
-            second_moments: [(side.powi(4) - inside.powi(4)) / 12.0; 2],
-            fibres: [side / 2.0; 2],
+            second_moment: (side.powi(4) - inside.powi(4)) / 12.0,
+            fibre: side / 2.0,
             wall,
         })
     }
@@ -70,8 +69,8 @@ impl Profile {
         let (wide, thin) = (width.max(thickness), width.min(thickness));
         Ok(Self {
             area: wide * thin,
-            second_moments: [thin * wide.powi(3) / 12.0, wide * thin.powi(3) / 12.0],
-            fibres: [wide / 2.0, thin / 2.0],
+            second_moment: wide * thin.powi(3) / 12.0,
+            fibre: thin / 2.0,
             wall: thin,
         })
     }
@@ -85,19 +84,19 @@ impl Profile {
     /// Least second moment of area, mm^4: about the axis that it bends over by itself.
     #[must_use]
     pub fn least_second_moment(&self) -> f64 {
-        self.second_moments[1]
+        self.second_moment
     }
 
     /// Least section modulus, mm^3.
     #[must_use]
     pub fn least_modulus(&self) -> f64 {
-        self.second_moments[1] / self.fibres[1]
+        self.second_moment / self.fibre
     }
 
     /// Least radius of gyration, mm.
     #[must_use]
     pub fn least_gyration(&self) -> f64 {
-        (self.second_moments[1] / self.area).sqrt()
+        (self.second_moment / self.area).sqrt()
     }
 
     /// Thickness of the wall, or of a solid bar, mm.
@@ -144,6 +143,7 @@ mod tests {
         let square = Profile::square_tube(40.0, 3.0).unwrap();
         assert_relative_eq!(square.area(), 444.0);
         assert_relative_eq!(square.least_second_moment(), 101_972.0);
+        assert_relative_eq!(square.least_modulus(), 5098.6);
         let flat = Profile::flat_bar(6.0, 40.0).unwrap();
         assert_relative_eq!(flat.least_second_moment(), 720.0);
         assert_relative_eq!(flat.least_modulus(), 240.0);

@@ -223,11 +223,42 @@ mod tests {
         assert_relative_eq!(shank, 3.593, max_relative = 1e-3);
     }
 
+    /// 3/8-24 in its adapter: one diameter, 9.525 mm, is wanted. What is said of the shank and the hit is kept by what is told later.
+    #[test]
+    fn what_no_load_changes() {
+        let once = |rod: &TieRodBar| {
+            let mut found = vec![];
+            rod.check_once(|f| found.push((f.check, f.value, f.limit.value)));
+            found
+        };
+        assert_eq!(once(&rod(0.75, 0.065, 0.0)), []);
+        let thread = Thread::find("3/8-24").unwrap();
+        let strength = Grade::find("grade 5").unwrap().strength(9.525).unwrap();
+        let held = rod(0.75, 0.065, 0.0)
+            .with_shank(thread, strength)
+            .with_engagement(12.0)
+            .unwrap();
+        let &[(check, engaged, least)] = once(&held).as_slice() else {
+            panic!("one check: {:?}", once(&held));
+        };
+        assert_eq!((check, engaged), (Check::ThreadEngagement, 12.0));
+        assert_relative_eq!(least, 9.525, max_relative = 1e-12);
+    }
+
     #[test]
     fn bad_numbers_are_refused() {
         let strength = Material::find("A36").unwrap().strength(2.0).unwrap();
         let profile = Profile::round_tube(20.0, 2.0).unwrap();
         assert!(TieRodBar::new(profile, strength, 0.0, 1.0).is_err());
         assert!(TieRodBar::new(profile, strength, 300.0, -1.0).is_err());
+    }
+
+    /// 3/4 x 0.065 in: pi/4 (19.05^2 - 15.748^2) = 90.2446 mm^2 by hand.
+    #[test]
+    fn force_over_area() {
+        let found = all(&rod(0.75, 0.065, 0.0), -9024.46);
+        let axial = found.iter().find(|f| f.check == Check::AxialYield).unwrap();
+        assert_relative_eq!(axial.value, 100.0, max_relative = 1e-5);
+        assert_relative_eq!(axial.factor().unwrap(), 3.5, max_relative = 1e-5);
     }
 }

@@ -141,3 +141,48 @@ fn says_which_member_and_where() {
         "{text}"
     );
 }
+
+#[test]
+fn a_rack_travel_that_is_none_ends_where_the_rack_stands() {
+    let mut fixed = kart();
+    fixed.rack_axis = None;
+    for (corner, rack) in [
+        (kart(), f64::NAN),
+        (fixed, f64::NAN),
+        (fixed, f64::INFINITY),
+        (fixed, f64::NEG_INFINITY),
+    ] {
+        assert_eq!(
+            rack_limit(&linkage(&corner), rack),
+            (0.0, Member::TieRod),
+            "{rack}"
+        );
+    }
+}
+
+/// A rod only 30 mm longer than the steering arm, on a rack that passes 30 mm behind the steering axis: within some 5 mm of the axis the rod is too long to
+/// fold, and beyond it would reach again. No rack gets over there, however far it is asked to go.
+#[test]
+fn a_narrow_gap_in_the_rack_s_reach_is_not_jumped() {
+    let mut c = kart();
+    c.lower_arm = crate::corners::arm(
+        [100.0, 200.0, 200.0],
+        [-100.0, 200.0, 200.0],
+        [0.0, 560.0, 200.0],
+    );
+    c.upper_arm = crate::corners::arm(
+        [100.0, 200.0, 380.0],
+        [-100.0, 200.0, 380.0],
+        [0.0, 560.0, 380.0],
+    );
+    c.tie_rod.inner = trammel_geometry::Point::new(-30.0, 450.0, 240.0);
+    c.tie_rod.outer = trammel_geometry::Point::new(-100.0, 560.0, 240.0);
+    let l = linkage(&c);
+    let rod = 70.0_f64.hypot(110.0);
+    let folded = 110.0 - ((rod - 100.0).powi(2) - 30.0_f64.powi(2)).sqrt();
+    for asked in [120.0, 137.0, 160.0, 200.0, 250.0, 300.0] {
+        let (at, member) = rack_limit(&l, asked);
+        near(at, folded, 1e-6);
+        assert_eq!(member, Member::TieRod);
+    }
+}

@@ -74,20 +74,18 @@ fn a_length_just_before_the_end_of_reach() {
         s.chassis_mount = Point::new(0.0, 150.0, 900.0);
     }
     let l = linkage(&c);
-    let Limit::Travel(end) = l.pose(900.0, 0.0).unwrap_err().limit else {
-        panic!("the rack stands still");
-    };
-    let wanted = end - 0.5;
-    let length = l
-        .measures(&l.pose(wanted, 0.0).unwrap())
-        .spring
-        .unwrap()
-        .length;
-    near(
-        travel_for_spring_length(&l, length).unwrap().unwrap(),
-        wanted,
-        1e-6,
-    );
+    for way in [-1.0, 1.0] {
+        let Limit::Travel(end) = l.pose(way * 900.0, 0.0).unwrap_err().limit else {
+            panic!("the rack stands still");
+        };
+        for before in [0.1, 0.5, 2.0] {
+            let wanted = end - way * before;
+            let pose = l.pose(wanted, 0.0).unwrap();
+            let length = l.measures(&pose).spring.unwrap().length;
+            let found = travel_for_spring_length(&l, length).unwrap().unwrap();
+            near(found, wanted, 1e-6);
+        }
+    }
 }
 
 #[test]

@@ -55,3 +55,19 @@ fn against_a_rack_out_of_square() {
         1e-14,
     );
 }
+
+/// A rack that lies along the vehicle, or stands upright, has no view from one side; the angle there is nothing, not a number that is none.
+#[test]
+fn against_a_rack_that_points_at_the_eye() {
+    let mut c = kart();
+    c.tie_rod.inner = Point::new(-90.0, 200.0, 230.0);
+    c.tie_rod.outer = Point::new(-120.0, 540.0, 260.0);
+    c.rack_axis = Some(Vector::x());
+    let l = linkage(&c);
+    let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+    assert_eq!(m.tie_rod_angle_front, 0.0);
+    c.rack_axis = Some(Vector::z());
+    let l = linkage(&c);
+    let m = l.measures(&l.pose(0.0, 0.0).unwrap());
+    assert_eq!(m.tie_rod_angle_plan, 0.0);
+}

@@ -213,3 +213,85 @@ fn comment_length(rest: &str) -> Result<usize, Problem> {
     }
     Err(Problem::Unclosed("a comment"))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Kind, Tokens};
+
+    /// The pieces of a text, or what was odd in it.
+    fn pieces(text: &str) -> Result<Vec<&str>, String> {
+        Tokens::of(text)
+            .map(|token| {
+                let token = token.map_err(|fault| fault.found)?;
+                Ok(text.get(token.span).unwrap_or_default())
+            })
+            .collect()
+    }
+
+    fn one(text: &str, kind: Kind) {
+        let all: Vec<_> = Tokens::of(text).flatten().collect();
+        assert_eq!(all.len(), 1, "{text}: {all:?}");
+        assert!(
+            all.iter()
+                .all(|t| t.kind == kind && t.span == (0..text.len())),
+            "{text}: {all:?}"
+        );
+    }
+
+    #[test]
+    fn raw_text_ends_at_as_many_hashes_as_it_began_with() {
+        for text in [
+            r#"r"""#,
+            r#"r"abc""#,
+            r###"r#""#"###,
+            r###"r#"a"b"#"###,
+            r####"r##"a"#b"##"####,
+        ] {
+            one(text, Kind::Text);
+        }
+        assert_eq!(pieces(r##"r"a\" x"##), Ok(vec![r#"r"a\""#, "x"]));
+    }
+
+    #[test]
+    fn comments_nest() {
+        for text in [
+            "/**/",
+            "/* a */",
+            "/* a /* b */ c */",
+            "/*/**//**/*/",
+            "// a /* b",
+        ] {
+            one(text, Kind::Comment);
+        }
+        assert_eq!(
+            pieces("/* a */ b /* c */"),
+            Ok(vec!["/* a */", "b", "/* c */"])
+        );
+        assert_eq!(
+            pieces("/* /* */"),
+            Err("a comment without an end".to_owned())
+        );
+    }
+
+    #[test]
+    fn a_sign_belongs_to_a_number_in_front_and_behind_its_e() {
+        for text in ["-1.5", "+2", "1e-3", "1E+3", "-.5", "1_000", "-inf"] {
+            one(text, Kind::Number);
+        }
+        assert_eq!(pieces("12-5"), Ok(vec!["12", "-5"]));
+        assert_eq!(pieces("1e3-2"), Ok(vec!["1e3", "-2"]));
+    }
+
+    #[test]
+    fn what_is_odd_is_named() {
+        for (text, found) in [
+            ("a: 1/2", "a fraction"),
+            ("a: /", "`/`"),
+            ("# my kart [1]", "`#`"),
+            ("#![enable", "an attribute without an end"),
+            ("a: 'b'", "a single quote"),
+        ] {
+            assert_eq!(pieces(text), Err(found.to_owned()), "{text}");
+        }
+    }
+}

@@ -117,6 +117,23 @@ fn tear_out_as_printed() {
     assert!((bracket(0.375, 58.0, 1.5) - 20.2).abs() < 0.05);
 }
 
+/// Two ears tear out at twice what one plate of them does: 12.5 mm hole 20 mm from the edge, 1.2 x 13.75 x 5 x 58 ksi x 0.75 = 24.743 kN each.
+#[test]
+fn two_ears_tear_out_together() {
+    let limit = |count, gap| {
+        let size = BracketSize {
+            ears: count,
+            gap,
+            ..ears()
+        };
+        let bracket = Bracket::new(size, steel(36.0, 58.0), None).unwrap();
+        value(&bracket, pulled(1.0), Check::TabTearOut).limit.value
+    };
+    let one = limit(ShearPlanes::Single, 0.0);
+    assert_relative_eq!(one, 0.75 * 1.2 * 13.75 * 5.0 * 399.896, max_relative = 1e-5);
+    assert_relative_eq!(limit(ShearPlanes::Double, 26.0), 2.0 * one);
+}
+
 /// Gere, problem 1.8-5: 1800 lb, 20 ksi, plate of 5/16 in: bolt of 0.288 in (printed) for bearing.
 #[test]
 fn bearing_as_printed() {
@@ -202,6 +219,11 @@ fn brackets_that_are_none_are_refused() {
         },
         BracketSize {
             width: f64::NAN,
+            ..ears()
+        },
+        BracketSize {
+            thickness: 1e200,
+            width: 1e200,
             ..ears()
         },
         BracketSize {

@@ -61,7 +61,7 @@ impl Capsule {
         let half_length = (self.ends[1] - self.ends[0]).norm() / 2.0;
         let distance = |part: f64| ring.distance(self.at(part));
         // Middle and half width of the intervals still to be halved.
-        let mut waiting = [(0.0, 0.0, 0.0); MOST_HALVINGS + 1];
+        let mut waiting = [(0.0, 0.0); MOST_HALVINGS];
         let (mut best, mut least) = (0.0, distance(0.0));
         let mut look = |part: f64| {
             let here = distance(part);
@@ -71,19 +71,18 @@ impl Capsule {
             (here, least)
         };
         let mut count = 1;
-        let (middle, _) = look(0.5);
+        look(0.5);
         look(1.0);
-        waiting[0] = (0.5, 0.5, middle);
+        waiting[0] = (0.5, 0.5);
         while count > 0 {
             count -= 1;
-            let (part, width, here) = waiting[count];
-            let reach = here - 2.0 * half_length * width;
+            let (part, width) = waiting[count];
             for side in [-0.5, 0.5] {
                 let (there, least) = look(part + side * width);
                 let could_come = there - half_length * width;
-                let worth = could_come.max(reach) < least - NEAR_ENOUGH;
+                let worth = could_come < least - NEAR_ENOUGH;
                 if worth && count < MOST_HALVINGS {
-                    waiting[count] = (part + side * width, width / 2.0, there);
+                    waiting[count] = (part + side * width, width / 2.0);
                     count += 1;
                 }
             }

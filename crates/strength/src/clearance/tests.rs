@@ -73,6 +73,9 @@ fn bars_and_rings_by_hand() {
     // Through the section.
     let through = bar([0.0, 500.0, 450.0], [0.0, 700.0, 450.0], 10.0).to_ring(&ring);
     assert!((through.distance + 60.0).abs() < 2e-3, "{through:?}");
+    // Past its middle circle by 3 mm at a third of the bar, where no halving falls.
+    let at_a_third = bar([0.0, 597.0, 400.0], [0.0, 597.0, 550.0], 10.0).to_ring(&ring);
+    assert!((at_a_third.distance + 57.0).abs() < 1e-3, "{at_a_third:?}");
     // A barrel of 120 mm, 160 wide, from inside: a bar 30 mm under the axis is 90 from its lowest line.
     let barrel = Ring {
         profile: [[120.0, -80.0], [120.0, 80.0]],
@@ -84,6 +87,20 @@ fn bars_and_rings_by_hand() {
     // Past its open end: 40 beyond the edge and 30 inside it.
     let beyond = bar([0.0, 480.0, 160.0], [0.0, 400.0, 160.0], 10.0).to_ring(&barrel);
     assert!((beyond.distance - (50.0 - 12.0)).abs() < 2e-3, "{beyond:?}");
+}
+
+/// From the axis all of the ring is as near, whichever way the axis points; some point of it is named.
+#[test]
+fn the_nearest_point_from_the_axis_is_one_of_the_ring() {
+    for axis in [Vector3::x(), Vector3::y(), Vector3::z()] {
+        let ring = Ring { axis, ..torus() };
+        let ends = [0.0, 40.0].map(|along| ring.centre + axis * along);
+        let gap = Capsule { ends, radius: 1.0 }.to_ring(&ring);
+        assert_relative_eq!(gap.distance, 149.0, epsilon = 1e-9);
+        let out = gap.between[1] - ring.centre;
+        assert_relative_eq!(out.norm(), 200.0, epsilon = 1e-9);
+        assert!(out.dot(&axis).abs() < 1e-9, "{out}");
+    }
 }
 
 fn sizes() -> Thicknesses {
@@ -232,4 +249,74 @@ fn the_nearer_of_two_tubes_counts() {
     for pair in [tubes, [tubes[1], tubes[0]]] {
         assert_relative_eq!(nearest(pair, |tube| tube.to_capsule(&other)).distance, 20.0);
     }
+}
+
+/// A bar that is 10 mm thicker comes 5 mm nearer to whatever it is near to, and to nothing else.
+#[test]
+fn a_thicker_bar_comes_nearer_by_half_of_it() {
+    let linkage = linkage();
+    let pose = linkage.pose(15.0, -10.0).unwrap();
+    let gap = |sizes, pair| {
+        let clearances = Clearances::new(sizes, 10.0).unwrap();
+        clearances
+            .gap(pair, linkage.corner(), &pose)
+            .unwrap()
+            .distance
+    };
+    type Which = fn(&mut Thicknesses) -> &mut f64;
+    let thicker: [(Which, &[Pair]); 4] = [
+        (
+            |s| &mut s.tie_rod,
+            &[
+                Pair::TieRodAndArm(ArmName::Upper),
+                Pair::TieRodAndArm(ArmName::Lower),
+                Pair::TieRodAndTyre,
+                Pair::TieRodAndRim,
+                Pair::SpringAndTieRod,
+            ],
+        ),
+        (
+            |s| &mut s.upper_arm,
+            &[
+                Pair::TieRodAndArm(ArmName::Upper),
+                Pair::ArmAndTyre(ArmName::Upper),
+                Pair::ArmAndRim(ArmName::Upper),
+                Pair::SpringAndOtherArm,
+            ],
+        ),
+        (
+            |s| &mut s.lower_arm,
+            &[
+                Pair::TieRodAndArm(ArmName::Lower),
+                Pair::ArmAndTyre(ArmName::Lower),
+                Pair::ArmAndRim(ArmName::Lower),
+            ],
+        ),
+        (
+            |s| &mut s.spring,
+            &[
+                Pair::SpringAndOtherArm,
+                Pair::SpringAndTieRod,
+                Pair::SpringAndTyre,
+            ],
+        ),
+    ];
+    for (which, nearer) in thicker {
+        let mut stout = sizes();
+        *which(&mut stout) += 10.0;
+        for pair in Pair::ALL {
+            let by = if nearer.contains(&pair) { 5.0 } else { 0.0 };
+            assert_relative_eq!(gap(sizes(), pair) - gap(stout, pair), by, epsilon = 1e-9);
+        }
+    }
+}
+
+#[test]
+fn every_pair_has_a_name_of_its_own() {
+    let names = Pair::ALL.map(|pair| pair.to_string());
+    for (i, name) in names.iter().enumerate() {
+        assert!(name.contains(" to "), "{name}");
+        assert!(!names.iter().skip(i + 1).any(|other| other == name));
+    }
+    assert_eq!(names[0], "tie rod to upper arm");
 }

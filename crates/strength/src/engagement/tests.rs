@@ -154,5 +154,16 @@ proptest! {
 #[test]
 fn fine_pitches_have_a_formula_of_their_own() {
     let [_, _, minor, _] = ThreadLimits::usual(thread("M6x0.75")).sizes();
-    assert!((minor - 5.378).abs() < 3e-3, "{minor}");
+    assert!((minor - 5.378).abs() < 1.5e-3, "{minor}");
+}
+
+/// By hand. M8x1, where every power is one: 8 - (15 + 11 + 180 - 3.15)/1000; internal minor, 230 from 1 mm on, 8 - 1.082532 + 0.230. M12x1.75:
+/// 15 + 19.25 + 180 x 1.452206 - 3.15/1.322876 = 293.266 below 12.
+#[test]
+fn metric_formulas_by_hand() {
+    let [fine, _, minor, _] = ThreadLimits::usual(thread("M8x1")).sizes();
+    assert!((fine - 7.797_15).abs() < 1e-6, "{fine}");
+    assert!((minor - 7.147_468).abs() < 1e-5, "{minor}");
+    let [coarse, ..] = ThreadLimits::usual(thread("M12")).sizes();
+    assert!((coarse - 11.706_734).abs() < 1e-5, "{coarse}");
 }

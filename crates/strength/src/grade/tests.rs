@@ -107,6 +107,8 @@ fn found_as_people_write_it() {
     let rows = [
         ("grade 8", "SAE J429 grade 8"),
         ("Gr. 8", "SAE J429 grade 8"),
+        ("grade 8.", "SAE J429 grade 8"),
+        ("grade-8", "SAE J429 grade 8"),
         ("SAE 8", "SAE J429 grade 8"),
         ("G5", "SAE J429 grade 5"),
         ("5", "SAE J429 grade 5"),
@@ -181,6 +183,50 @@ fn what_is_not_known_says_what_is() {
             "{typed}"
         );
     }
+}
+
+/// SAE J1397's figures hold to 1 1/4 in, ASTM A434's fall at 1 1/2 in and end at 2 1/2: a bar that is just larger is another bar.
+#[test]
+fn bars_are_known_up_to_their_size_and_no_further() {
+    let known = |typed: &str, inches: f64| {
+        let found = Grade::find(typed).unwrap().strength(inches * 25.4);
+        found.ok().map(|found| found.yield_strength.value)
+    };
+    for (typed, inches, yields) in [
+        ("1018 cold drawn", 1.25, Some(54.0)),
+        ("1018 cold drawn", 1.26, None),
+        ("1045 hot rolled", 1.26, None),
+        ("4140 ph", 1.5, Some(110.0)),
+        ("4140 ph", 1.51, Some(105.0)),
+        ("4140 ph", 2.5, Some(105.0)),
+        ("4140 ph", 2.51, None),
+        ("4140 annealed", 2.51, None),
+    ] {
+        assert_eq!(known(typed, inches), yields, "{typed} {inches}");
+    }
+}
+
+/// Where no grade has the number, all of them are named.
+#[test]
+fn an_unknown_number_is_told_every_grade() {
+    let Err(GradeError::Unknown { known, .. }) = Grade::find("grade 9") else {
+        panic!("grade 9 isn't in the table")
+    };
+    assert_eq!(known.len(), ListedGrade::all().len());
+}
+
+#[test]
+fn grades_and_strengths_are_shown_as_their_standard_writes_them() {
+    let found = Grade::find("g8").unwrap();
+    assert_eq!(found.to_string(), "SAE J429 grade 8");
+    assert_eq!(short_name(found.name()), "grade 8");
+    assert_eq!(short_name("ISO 898-1 class 8.8"), "class 8.8");
+    assert_eq!(short_name("1018 cold drawn"), "1018 cold drawn");
+    let shown = |typed| strength(typed, 12.0).yield_strength.to_string();
+    assert_eq!(
+        (shown("grade 8"), shown("8.8")),
+        ("130 ksi".to_owned(), "640 MPa".to_owned())
+    );
 }
 
 #[test]

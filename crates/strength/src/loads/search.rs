@@ -229,3 +229,48 @@ pub fn worst(
     }
     Ok(worst)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Region, spread};
+    use crate::loads::tests::linkage;
+
+    #[test]
+    fn a_spread_is_even_and_keeps_both_ends() {
+        let all = |ends, count| spread(ends, count).collect::<Vec<f64>>();
+        assert_eq!(all([-10.0, 10.0], 5), [-10.0, -5.0, 0.0, 5.0, 10.0]);
+        assert_eq!(all([0.0, 3.0], 4), [0.0, 1.0, 2.0, 3.0]);
+        assert_eq!(all([3.0, 4.0], 1), [3.0, 4.0]);
+        assert_eq!(all([3.0, 3.0], 7), [3.0]);
+    }
+
+    /// In the middle eight places all round, in a corner the three inside.
+    #[test]
+    fn neighbours_are_a_step_away_all_round() {
+        let region = Region {
+            travel: [-10.0, 10.0],
+            rack: [-5.0, 5.0],
+        };
+        let around = |travel, rack| {
+            let pose = linkage().pose(travel, rack).unwrap();
+            let mut all: Vec<[f64; 2]> = region.neighbours(&pose, [4.0, 2.0]).collect();
+            all.sort_by(|a, b| a.partial_cmp(b).unwrap());
+            all.dedup();
+            all
+        };
+        assert_eq!(
+            around(1.0, 0.0),
+            [
+                [-3.0, -2.0],
+                [-3.0, 0.0],
+                [-3.0, 2.0],
+                [1.0, -2.0],
+                [1.0, 2.0],
+                [5.0, -2.0],
+                [5.0, 0.0],
+                [5.0, 2.0],
+            ]
+        );
+        assert_eq!(around(10.0, -5.0), [[6.0, -5.0], [6.0, -3.0], [10.0, -3.0]]);
+    }
+}

@@ -256,6 +256,57 @@ fn where_a_kerb_hits_the_rim() {
     );
 }
 
+/// The rear of the rim is as far behind the wheel centre as its front is ahead; a quarter of the static wheel load, 827.436 N, is 206.859 N.
+#[test]
+fn where_the_rear_of_a_rim_is_hit() {
+    let linkage = linkage();
+    let pose = linkage.pose(0.0, 0.0).unwrap();
+    let place = Place::Rim {
+        facing: Facing::Rear,
+        height: 0.6,
+        outboard: -1.0,
+    };
+    let case = force_case(
+        place,
+        [0.25, 0.0, 0.0],
+        ForceUnit::StaticWheelLoad,
+        WheelHold::Braked,
+    );
+    let mut acts = vec![];
+    scene()
+        .each_force(&case, &pose, |at, force| acts.push((at, force)))
+        .unwrap();
+    let at = pose.wheel_centre + Vector3::new(-127.0 * 0.8, -90.0, 127.0 * 0.6);
+    assert!((acts[0].0 - at).norm() < 1e-9, "{acts:?}");
+    assert!(
+        (acts[0].1 - Vector3::new(206.859, 0.0, 0.0)).norm() < 1e-3,
+        "{acts:?}"
+    );
+}
+
+/// By hand: braking at 0.7 of gravity brings 0.7 x 551.624 N to each front wheel's 827.436 N, a corner at 0.7 of it 1.4 x 330.974 N to the outer one's. The
+/// tyre's grip is 0.7 of the load.
+#[test]
+fn default_cases_brake_and_corner_at_what_they_say() {
+    let (linkage, scene) = (linkage(), scene());
+    let pose = linkage.pose(0.0, 0.0).unwrap();
+    for (name, load, grip) in [
+        ("braking", 1213.573, Vector3::new(-0.7, 0.0, 1.0)),
+        ("cornering", 1290.800, Vector3::new(0.0, -0.7, 1.0)),
+    ] {
+        let cases = default_cases();
+        let case = cases.iter().find(|case| case.name == name).unwrap();
+        let mut acts = vec![];
+        scene
+            .each_force(case, &pose, |_, force| acts.push(force))
+            .unwrap();
+        assert!(
+            (acts[0] - grip * load).norm() < 2e-3,
+            "{name}: {acts:?} {load}"
+        );
+    }
+}
+
 /// What the rod puts on the rack is what the driver pulls, whichever lock.
 #[test]
 fn a_push_against_the_stop_comes_back_along_the_rack() {
@@ -302,6 +353,16 @@ fn turning_on_the_spot_goes_both_ways() {
     let expected = 0.8 * 827.436_09 * offset.hypot(50.0);
     assert_relative_eq!(about(load(1.0)), expected, max_relative = 1e-7);
     assert_relative_eq!(about(load(-1.0)), -expected, max_relative = 1e-7);
+    // With a pressure it is about the vertical: 0.8 / 3 x sqrt(827.436^3 / 0.070).
+    case.actions = vec![Action::TurnedOnTheSpot {
+        friction: 0.8,
+        patch: Patch::Pressure(0.070),
+    }];
+    let turned = scene.load(&case, &linkage, &pose, -1.0).unwrap();
+    let upright = turned.moment_about(pose.lower_ball_joint);
+    let by_hand = 0.8 / 3.0 * (827.436_09_f64.powi(3) / 0.070).sqrt();
+    assert_relative_eq!(upright.z, -by_hand, max_relative = 1e-7);
+    assert_eq!((upright.x, upright.y), (0.0, 0.0));
 }
 
 #[test]
@@ -373,6 +434,17 @@ fn the_worst_pose_is_found_between_the_grid() {
         Some(-(pose.travel - 31.7).powi(2) - (pose.rack + 12.3 - pose.travel / 40.0).powi(2))
     };
     let found = worst(&linkage, &window, &reach, Fineness::default(), hill)
+        .unwrap()
+        .unwrap();
+    assert!((found.pose.travel - 31.7).abs() < 0.1, "{found:?}");
+    assert!((found.pose.rack + 11.51).abs() < 0.1, "{found:?}");
+    // Whatever the grid: here its poses are 10 mm apart both ways.
+    let even = Fineness {
+        travels: 13,
+        racks: 7,
+        refined: true,
+    };
+    let found = worst(&linkage, &window, &reach, even, hill)
         .unwrap()
         .unwrap();
     assert!((found.pose.travel - 31.7).abs() < 0.1, "{found:?}");
@@ -469,4 +541,57 @@ fn hits_happen_at_the_design_height_too() {
             assert!(from < 0.0 && to > 0.0, "{}", case.name);
         }
     }
+}
+
+/// A push on a rack that stands square to the rod does nothing to the rod, however hard; the case says so.
+#[test]
+fn a_rack_square_to_the_rod_cannot_push_it() {
+    let corner = *linkage().corner();
+    let rod = corner.tie_rod.outer - corner.tie_rod.inner;
+    let across = Linkage::new(&Corner {
+        rack_axis: Some(rod.cross(&Vector3::z())),
+        ..corner
+    })
+    .unwrap();
+    let mut case = default_cases().remove(0);
+    case.actions = vec![Action::AgainstStop { hand_force: 250.0 }];
+    let pose = across.pose(0.0, 0.0).unwrap();
+    let refused = scene().load(&case, &across, &pose, 1.0);
+    assert!(
+        matches!(refused, Err(LoadError::RodAcrossRack { cosine }) if cosine.abs() < 1e-12),
+        "{refused:?}"
+    );
+}
+
+/// A wheel that has toed and cambered still has level directions of its own: a newton along each is a newton, square to the other.
+#[test]
+fn the_wheels_directions_are_level_and_of_one_length() {
+    let (linkage, scene) = (linkage(), scene());
+    let pose = linkage.pose(-60.0, 30.0).unwrap();
+    assert!(pose.spin_axis.z.abs() > 0.01, "a cambered wheel");
+    let put = |size| {
+        let case = force_case(
+            Place::WheelCentre,
+            size,
+            ForceUnit::Newtons,
+            WheelHold::Braked,
+        );
+        scene
+            .load(&case, &linkage, &pose, 1.0)
+            .unwrap()
+            .total_force()
+    };
+    let (ahead, outboard) = (put([1.0, 0.0, 0.0]), put([0.0, 1.0, 0.0]));
+    for level in [ahead, outboard] {
+        assert_relative_eq!(level.norm(), 1.0, max_relative = 1e-12);
+        assert_eq!(level.z, 0.0);
+    }
+    assert!(ahead.dot(&pose.spin_axis).abs() < 1e-12);
+    assert!(outboard.dot(&pose.spin_axis) > 0.9 && ahead.x > 0.9);
+}
+
+#[test]
+fn a_rim_has_half_its_diameter_and_half_its_width() {
+    let rim = WheelSize::new(254.0, 180.0).unwrap();
+    assert_eq!((rim.rim_radius(), rim.half_width()), (127.0, 90.0));
 }

@@ -324,4 +324,14 @@ mod tests {
             Err(MaterialError::WallNotCovered { .. })
         ));
     }
+
+    #[test]
+    fn a_material_is_shown_by_its_name() {
+        assert_eq!(
+            Material::own("shop steel", 250.0, None, 207_000.0)
+                .unwrap()
+                .to_string(),
+            "shop steel"
+        );
+    }
 }

@@ -425,5 +425,17 @@ mod tests {
         let stress = |mpa| severity(&Finding::below(Check::BoltShear, mpa, limit, Source::USER));
         assert!(room(1.0) > room(2.0) && room(-1.0) > room(0.5));
         assert!(stress(2.0) > stress(1.0) && stress(-2.0) > stress(1.0));
+        // The same against less that is borne, or more that is wanted, is worse.
+        let of = |value: f64| Limit { value, ..limit };
+        let bolt = |mpa| {
+            severity(&Finding::below(
+                Check::BoltShear,
+                2.0,
+                of(mpa),
+                Source::USER,
+            ))
+        };
+        let body = |mm| severity(&Finding::above(Check::BodyRoom, 2.0, of(mm), Source::USER));
+        assert!(bolt(3.0) > bolt(4.0) && body(4.0) > body(3.0));
     }
 }

@@ -458,3 +458,319 @@ fn an_arms_tubes_carry_its_spring() {
         assert_relative_eq!(value, by_balance, max_relative = 1e-9);
     }
 }
+
+/// At one pose every check of a part has one row under a case: the worse of its findings in both senses.
+#[test]
+fn one_row_for_each_check_at_a_pose() {
+    let (linkage, parts) = (linkage(), parts());
+    let setup = Setup {
+        linkage: &linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness: Fineness::default(),
+        parts: &parts,
+        cases: &[],
+        clearances: None,
+        wanted_factor: 2.0,
+    };
+    let case = default_cases()
+        .into_iter()
+        .find(|case| case.senses().len() == 2)
+        .unwrap();
+    let pose = linkage.pose(0.0, 12.0).unwrap();
+    let rows = prove_at(&setup, &case, &pose);
+    let equilibrium = Equilibrium::at(&linkage, &pose).unwrap();
+    let PartKind::TieRod(rod) = &parts[1].kind else {
+        unreachable!()
+    };
+    let mut worst = [0.0_f64; 2];
+    for &sense in case.senses() {
+        let load = scene().load(&case, &linkage, &pose, sense).unwrap();
+        let tension = equilibrium.under(&load).unwrap().tie_rod_tension;
+        // The rod is pushed in one sense and pulled in the other.
+        rod.check(tension, |finding| match finding.check {
+            Check::AxialYield => worst[0] = worst[0].max(finding.value),
+            Check::Buckling => worst[1] = worst[1].max(finding.value),
+            _ => {}
+        });
+    }
+    for (check, value) in [(Check::AxialYield, worst[0]), (Check::Buckling, worst[1])] {
+        let of_rod: Vec<&Row> = rows
+            .iter()
+            .filter(|row| row.part == "tie rod" && row.check == check)
+            .collect();
+        assert_eq!(of_rod.len(), 1, "{check}");
+        assert!(value > 0.0, "{check}");
+        assert_relative_eq!(of_rod[0].value, value, max_relative = 1e-12);
+    }
+    for row in &rows {
+        let same = rows
+            .iter()
+            .filter(|other| other.part == row.part && other.check == row.check);
+        assert_eq!(same.count(), 1, "{} {}", row.part, row.check);
+    }
+}
+
+/// Seven rack travels by nine wheel travels, each without a spring: sixty-three poses of one omission.
+#[test]
+fn an_omission_counts_its_poses() {
+    let springless = Linkage::new(&Corner {
+        spring: None,
+        ..*linkage().corner()
+    })
+    .unwrap();
+    let mut cases = default_cases();
+    cases.truncate(1);
+    cases[0].window.travel = [-1.0, 1.0];
+    cases[0].window.lock = [0.0, 1.0];
+    let proof = prove(&Setup {
+        linkage: &springless,
+        scene: scene(),
+        reach: Reach::new(50.0, 50.0, 30.0).unwrap(),
+        fineness: Fineness {
+            travels: 9,
+            racks: 7,
+            refined: true,
+        },
+        parts: &parts(),
+        cases: &cases,
+        clearances: None,
+        wanted_factor: 2.0,
+    });
+    let poses: Vec<usize> = proof.omissions.iter().map(|o| o.poses).collect();
+    assert_eq!(poses, [63]);
+}
+
+fn setup_of<'a>(
+    linkage: &'a Linkage,
+    parts: &'a [Part],
+    cases: &'a [crate::loads::LoadCase],
+    fineness: Fineness,
+) -> Setup<'a> {
+    Setup {
+        linkage,
+        scene: scene(),
+        reach: Reach::new(70.0, 70.0, 35.0).unwrap(),
+        fineness,
+        parts,
+        cases,
+        clearances: None,
+        wanted_factor: 2.0,
+    }
+}
+
+/// Looked at again at the pose that it names, a row's part is as bad as the row says.
+#[test]
+fn a_row_says_what_its_part_has_at_its_pose() {
+    let (linkage, parts, cases) = (linkage(), parts(), default_cases());
+    let fineness = Fineness {
+        travels: 5,
+        racks: 5,
+        refined: true,
+    };
+    let setup = setup_of(&linkage, &parts, &cases, fineness);
+    let mut looked_at = 0;
+    for row in prove(&setup).rows {
+        let (Some(name), Some(at)) = (&row.load_case, row.pose) else {
+            continue;
+        };
+        let case = cases.iter().find(|case| case.name == *name).unwrap();
+        let pose = linkage.pose(at.travel, at.rack).unwrap();
+        let there = prove_at(&setup, case, &pose);
+        let again = there
+            .iter()
+            .find(|other| other.part == row.part && other.check == row.check)
+            .unwrap();
+        assert_relative_eq!(again.value, row.value, max_relative = 1e-9);
+        looked_at += 1;
+    }
+    assert!(looked_at > 100, "{looked_at}");
+}
+
+/// Without refining, the worst pose of the grid is what is told; refining from a coarse grid finds worse, and nothing better.
+#[test]
+fn refining_only_finds_worse() {
+    let (linkage, parts, cases) = (linkage(), parts(), default_cases());
+    let standings = |refined| {
+        let fineness = Fineness {
+            travels: 3,
+            racks: 3,
+            refined,
+        };
+        let setup = setup_of(&linkage, &parts, &cases, fineness);
+        let mut rows = prove(&setup).rows;
+        rows.sort_by(|a, b| {
+            let key = |row: &Row| format!("{} {:?} {:?}", row.part, row.check, row.load_case);
+            key(a).cmp(&key(b))
+        });
+        (setup.reach, rows)
+    };
+    let ((_, coarse), (_, refined)) = (standings(false), standings(true));
+    assert_eq!(coarse.len(), refined.len());
+    let mut found = 0;
+    for (before, after) in coarse.iter().zip(&refined) {
+        let name = format!("{} {} {:?}", after.part, after.check, after.load_case);
+        let (Some(was), Some(is)) = (before.standing(), after.standing()) else {
+            continue;
+        };
+        assert!(is <= was * (1.0 + 1e-12), "{name}: {was} {is}");
+        if is < 0.999 * was {
+            found += 1;
+        }
+    }
+    assert!(found > 5, "{found}");
+    // What is told without refining is no better than at any pose of the grid.
+    let setup = setup_of(&linkage, &parts, &cases, Fineness::default());
+    for row in coarse.iter().filter(|row| row.load_case.is_some()) {
+        let case = cases
+            .iter()
+            .find(|case| row.load_case.as_ref() == Some(&case.name))
+            .unwrap();
+        for region in crate::loads::regions(&linkage, &case.window, &setup.reach)
+            .unwrap()
+            .into_iter()
+            .flatten()
+        {
+            let fineness = Fineness {
+                travels: 3,
+                racks: 3,
+                refined: false,
+            };
+            for pose in region.poses(&linkage, fineness) {
+                let there = prove_at(&setup, case, &pose);
+                let standing = there
+                    .iter()
+                    .find(|other| other.part == row.part && other.check == row.check)
+                    .and_then(Row::standing);
+                if let (Some(told), Some(there)) = (row.standing(), standing) {
+                    assert!(told <= there * (1.0 + 1e-9), "{} {}", row.part, row.check);
+                }
+            }
+        }
+    }
+}
+
+/// A bracket on the chassis takes the joint's force in its own directions: bolt along x, standing along y, so its width is along z. A bolt takes what is across it.
+#[test]
+fn a_mount_splits_its_force_by_its_own_directions() {
+    let linkage = linkage();
+    let pose = linkage.pose(30.0, 20.0).unwrap();
+    let case = default_cases().remove(1);
+    let load = scene().load(&case, &linkage, &pose, 1.0).unwrap();
+    let equilibrium = Equilibrium::at(&linkage, &pose).unwrap();
+    let forces = equilibrium.under(&load).unwrap();
+    let situation = super::part::Situation {
+        linkage: &linkage,
+        pose: &pose,
+        rod: equilibrium.tie_rod(),
+        forces: &forces,
+        turned: &Turned::at(&linkage, &pose),
+    };
+    let told = |kind: &PartKind| {
+        let mut found = vec![];
+        kind.check(&situation, |f| found.push((f.check, f.value)))
+            .unwrap();
+        found
+    };
+    let at = forces.lower.front_pivot;
+    assert!(at.iter().all(|part| part.abs() > 10.0), "{at}");
+    let pivot = Mounted::new(
+        JointPlace::FrontPivot(ArmName::Lower),
+        Body::Chassis,
+        Vector3::x() * 3.0,
+    )
+    .unwrap()
+    .standing(Vector3::new(0.7, 2.0, 0.0))
+    .unwrap();
+    let mut wanted = vec![];
+    let force = crate::bracket::BracketForce {
+        pull: at.y,
+        along: at.z,
+        across: at.x,
+    };
+    bracket().check(&force, |f| wanted.push((f.check, f.value)));
+    let found = told(&PartKind::Bracket(pivot, bracket()));
+    assert_eq!(found.len(), wanted.len());
+    for ((check, value), (same, by_hand)) in found.into_iter().zip(wanted) {
+        assert_eq!(check, same);
+        assert_relative_eq!(value, by_hand, max_relative = 1e-12);
+    }
+    let parts = parts();
+    let PartKind::Bolt(_, bolt) = &parts[4].kind else {
+        unreachable!()
+    };
+    let mut wanted = vec![];
+    bolt.check(at.y.hypot(at.z), |f| wanted.push(f.value));
+    let found: Vec<f64> = told(&PartKind::Bolt(pivot, *bolt))
+        .into_iter()
+        .map(|(_, value)| value)
+        .collect();
+    for (value, by_hand) in found.into_iter().zip(wanted) {
+        assert_relative_eq!(value, by_hand, max_relative = 1e-12);
+    }
+}
+
+/// How far a ball swivels is known of the rod's ends only: the arms' joints have no rod that leans.
+#[test]
+fn swivel_is_looked_at_on_the_rod_only() {
+    let linkage = linkage();
+    let pose = linkage.pose(0.0, 0.0).unwrap();
+    let joint = Joint::default()
+        .with_misalignment(ListedRodEnd::all()[4].misalignment().unwrap())
+        .unwrap();
+    let rows_at = |place| {
+        let mounted = Mounted::new(place, Body::Upright, Vector3::z()).unwrap();
+        let parts = [named("joint", PartKind::Joint(place, Some(mounted), joint))];
+        stance_at(&setup_of(&linkage, &parts, &[], Fineness::default()), &pose).len()
+    };
+    assert_eq!(rows_at(JointPlace::TieRodOuter), 1);
+    assert_eq!(rows_at(JointPlace::TieRodInner), 1);
+    assert_eq!(rows_at(JointPlace::BallJoint(ArmName::Lower)), 0);
+}
+
+/// The rack end goes out with the rack, whichever way the rack's axis was drawn.
+#[test]
+fn the_bore_mouth_knows_how_far_the_rack_is_out() {
+    let PartKind::RackEnd(part) = rack_end("1/2-20") else {
+        unreachable!()
+    };
+    let corner = *linkage().corner();
+    for (axis, rack) in [(1.0, 20.0), (-1.0, -20.0)] {
+        let turned = Linkage::new(&Corner {
+            rack_axis: corner.rack_axis.map(|v| v * axis),
+            ..corner
+        })
+        .unwrap();
+        let pose = turned.pose(10.0, rack).unwrap();
+        let case = default_cases().remove(2);
+        let load = scene().load(&case, &turned, &pose, 1.0).unwrap();
+        let equilibrium = Equilibrium::at(&turned, &pose).unwrap();
+        let forces = equilibrium.under(&load).unwrap();
+        let situation = super::part::Situation {
+            linkage: &turned,
+            pose: &pose,
+            rod: equilibrium.tie_rod(),
+            forces: &forces,
+            turned: &Turned::at(&turned, &pose),
+        };
+        let mut mouth = None;
+        PartKind::RackEnd(part)
+            .check(&situation, |f| {
+                if f.check == Check::BoreMouthYield {
+                    mouth = Some(f.value);
+                }
+            })
+            .unwrap();
+        // 62 mm with the rack at its centre and 20 more: the same as a rack at its centre with a mouth 82 mm off.
+        let geometry = part.end.geometry().with_bore_mouth(82.0).unwrap();
+        let grade = Grade::find("grade 5").unwrap();
+        let thread = Thread::find("1/2-20").unwrap();
+        let end = RackEnd::new(geometry, thread, &grade, &BoreMouth::ThreadThrough).unwrap();
+        let still = end.under(forces.force_on_inner_joint, 0.0).unwrap();
+        assert_relative_eq!(
+            mouth.unwrap(),
+            still.bore_mouth.unwrap().stress().unwrap().von_mises(),
+            max_relative = 1e-9
+        );
+    }
+}

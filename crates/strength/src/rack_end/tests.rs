@@ -38,6 +38,10 @@ fn half_inch_fine_by_hand() {
     assert_relative_eq!(face.loads.axial, 1_969.615_5, max_relative = 1e-7);
     assert_relative_eq!(face.loads.shear, 347.296_36, max_relative = 1e-7);
     assert_eq!(face.loads.torsion, 0.0);
+    assert_eq!(
+        end.geometry().loads_at_face(rod_force(2000.0, 10.0)),
+        face.loads
+    );
     assert_relative_eq!(face.stress.bending, 102.3023, max_relative = 1e-6);
     assert_relative_eq!(face.stress.axial, 19.0862, max_relative = 2.5e-6);
     assert_relative_eq!(face.stress.shear, 3.562_00, max_relative = 1e-6);
@@ -99,6 +103,19 @@ fn a_bracket_brings_torsion() {
     assert_relative_eq!(loads.bending, 9486.833, max_relative = 1e-7);
     assert_relative_eq!(loads.shear, 305.941, max_relative = 1e-6);
     assert_eq!(loads.axial, 2000.0);
+    // The mouth is further in on the same axis: the same torsion, and 80 mm of lever: (80 x -300 + 12 x 2000, -80 x 60) = (0, -4800).
+    let geometry = geometry.with_bore_mouth(80.0).unwrap();
+    let end = RackEnd::new(
+        geometry,
+        thread("M12x1.25"),
+        &grade("8.8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    let stress = end.under(Vector3::new(60.0, 2000.0, -300.0), 0.0).unwrap();
+    let mouth = stress.bore_mouth.unwrap().loads();
+    assert_relative_eq!(mouth.torsion, -720.0, max_relative = 1e-12);
+    assert_relative_eq!(mouth.bending, 4800.0, max_relative = 1e-12);
 }
 
 #[test]
@@ -177,6 +194,11 @@ fn a_rack_far_in_puts_the_thread_in_the_mouth() {
         stress.rack_face.stress.bending * 35.0 / 40.0,
         max_relative = 1e-12
     );
+    // 10 mm in, the mouth is 60 mm from the joint, on the bar: pi 22^3/32 = 1045.364 mm^3.
+    let stress = end.under(rod_force(1500.0, 15.0), -10.0).unwrap();
+    let mouth = stress.bore_mouth.unwrap().stress().unwrap();
+    let moment = 1500.0 * 15.0_f64.to_radians().sin() * 60.0;
+    assert_relative_eq!(mouth.bending, moment / 1045.364, max_relative = 1e-6);
 }
 
 #[test]
@@ -303,6 +325,71 @@ fn steep_limits_of_the_allowances() {
         end.greatest_free_length(rod_force(1000.0, 0.0), 1.0),
         Ok(Allowance::Always)
     );
+}
+
+/// A bracket whose moment opposes the lever's in one plane and stands alone in the other. By hand: e = y, a = (30, 0, 5), F = (0, 2000, 100): the
+/// lever brings 100 L about x, the bracket -5 x 2000 about x and 30 x 2000 about z. However long the end, 60 N m are left: 442 MPa in 1/2-20 (W = 135.79).
+#[test]
+fn no_length_mends_a_moment_that_the_lever_does_not_touch() {
+    let geometry = left(40.0)
+        .with_offset(Vector3::new(30.0, 0.0, 5.0))
+        .unwrap();
+    let end = RackEnd::new(
+        geometry,
+        thread("1/2-20"),
+        &grade("grade 8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    let force = Vector3::new(0.0, 2000.0, 100.0);
+    // 896.3 MPa over 2.5 leave 358.5, over 1.5 597.5.
+    assert_eq!(end.greatest_free_length(force, 2.5), Ok(Allowance::Never));
+    let longer = end.greatest_free_length(force, 1.5).unwrap();
+    assert!(
+        matches!(longer, Allowance::UpTo(free) if free > 100.0),
+        "{longer:?}"
+    );
+}
+
+/// By hand: 5 mm of drop and 2 kN bring 10 N m at the face whatever the length, 73.6 MPa in 1/2-20, and the lever adds to it. 896.3 MPa over 15 leave 59.8.
+#[test]
+fn no_length_mends_a_moment_that_the_lever_adds_to() {
+    let geometry = left(40.0)
+        .with_offset(Vector3::new(0.0, 0.0, -5.0))
+        .unwrap();
+    let end = RackEnd::new(
+        geometry,
+        thread("1/2-20"),
+        &grade("grade 8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    let force = Vector3::new(0.0, 2000.0, 100.0);
+    assert_eq!(end.greatest_free_length(force, 15.0), Ok(Allowance::Never));
+}
+
+/// The factor that is left at an angle allows just that angle, steep ones too, with the joint off the axis.
+#[test]
+fn steep_angles_off_the_axis_are_found() {
+    let geometry = left(40.0)
+        .with_offset(Vector3::new(0.0, 0.0, -4.0))
+        .unwrap();
+    let end = RackEnd::new(
+        geometry,
+        thread("1/2-20"),
+        &grade("grade 8"),
+        &BoreMouth::LoadsOnly,
+    )
+    .unwrap();
+    for degrees in [12.0_f64, 45.0, 62.0, 75.0] {
+        let there = end.under(rod_force(1500.0, degrees), 0.0).unwrap();
+        let wanted = there.rack_face.factor().unwrap();
+        let found = end.greatest_rod_angle(rod_force(1500.0, 20.0), wanted);
+        let Ok(Allowance::UpTo(angle)) = found else {
+            panic!("{found:?} for {degrees}")
+        };
+        assert_relative_eq!(angle.to_degrees(), degrees, max_relative = 1e-6);
+    }
 }
 
 fn vector(size: f64) -> impl Strategy<Value = Vector3<f64>> {

@@ -249,6 +249,7 @@ mod tests {
         let narrow = find("AS81935/4-10");
         assert_relative_eq!(narrow.head_diameter(), 1.763 * 25.4);
         assert_eq!(narrow.misalignment(), None);
+        assert_eq!(narrow.to_string(), "AS81935/4-10");
     }
 
     #[test]
@@ -329,5 +330,40 @@ mod tests {
             max_relative = 1e-12
         );
         assert_eq!(swivel(tilted, unit(Vector3::x())), 0.0);
+    }
+
+    /// By hand: rack face to joint 57.15, base 6.35, nut 8, wound in 4, 1 beside the nut: a height of 37.8 fits; 1.6 either way still does.
+    #[test]
+    fn a_bracket_s_height_is_told_when_it_does_not_fit_its_room() {
+        use crate::joint_room::EndBracket;
+        let once = |height: f64| {
+            let bracket = EndBracket {
+                free_length: 57.15,
+                height,
+                thickness: 6.35,
+                bolt_head: 8.0,
+                jam_nut: 8.0,
+                wound_in: 4.0,
+                nut_room: 1.0,
+                head_diameter: 34.0,
+                body_width: Some(14.0),
+            };
+            let end = EndRoom::new(bracket, Vector3::y()).unwrap();
+            let mut found = vec![];
+            Joint::default()
+                .with_end(end)
+                .check_once(|f| found.push((f.check, (f.value * 100.0).round() / 100.0)));
+            found
+        };
+        assert_eq!(once(37.8), [(Check::EndNutRoom, 1.0)]);
+        assert_eq!(once(36.5), [(Check::EndNutRoom, 2.3)]);
+        assert_eq!(
+            once(35.8),
+            [(Check::EndNutRoom, 3.0), (Check::StandOff, 2.0)]
+        );
+        assert_eq!(
+            once(39.8),
+            [(Check::EndNutRoom, -1.0), (Check::StandOff, 2.0)]
+        );
     }
 }

@@ -339,3 +339,33 @@ proptest! {
         prop_assert!(apart(&here.mirrored(), &there, |vector| vector) < 1e-9);
     }
 }
+
+/// Forces that ran over are no forces, on whichever member; large ones are.
+#[test]
+fn forces_that_overflow_are_refused() {
+    let equilibrium = Equilibrium::new(&square()).unwrap();
+    let forces = equilibrium
+        .under(&at([0.0, 600.0, 0.0], [0.0, 0.0, 1000.0]))
+        .unwrap();
+    let each: [fn(&mut CornerForces) -> &mut f64; 9] = [
+        |f| &mut f.tie_rod_tension,
+        |f| &mut f.spring_force,
+        |f| &mut f.spring_on_chassis.x,
+        |f| &mut f.upper.ball_joint_on_upright.y,
+        |f| &mut f.upper.front_pivot.z,
+        |f| &mut f.upper.rear_pivot.x,
+        |f| &mut f.lower.ball_joint_on_upright.z,
+        |f| &mut f.lower.front_pivot.x,
+        |f| &mut f.lower.rear_pivot.y,
+    ];
+    let mut large = forces;
+    for one in each {
+        for over in [f64::INFINITY, f64::NEG_INFINITY, f64::NAN] {
+            let mut bad = forces;
+            *one(&mut bad) = over;
+            assert!(bad.finite().is_err(), "{bad:?}");
+        }
+        *one(&mut large) = -1e200;
+    }
+    assert_eq!(large.finite(), Ok(large));
+}

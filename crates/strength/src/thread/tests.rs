@@ -189,6 +189,7 @@ fn found_as_people_write_it() {
     let rows = [
         ("3/8-24", "3/8-24 UNF"),
         (" 3/8 - 24 ", "3/8-24 UNF"),
+        ("3/8\t-\u{a0}24", "3/8-24 UNF"),
         ("3/8\"-24 unf-2A LH", "3/8-24 UNF"),
         ("3/8 x 24", "3/8-24 UNF"),
         ("3/8\u{2013}24UNF", "3/8-24 UNF"),
@@ -278,6 +279,9 @@ fn nonsense_is_refused() {
         "3/8-24 UNC UNF",
         "M12 UNF",
         "M-12x0",
+        "12 M",
+        "12m",
+        "10 mf",
         "1/2-0",
         "..",
         "M1e400",
@@ -329,4 +333,34 @@ proptest! {
             prop_assert!(Thread::all().contains(&found));
         }
     }
+}
+
+/// What is nearest in size comes first, and nothing nearer is left out.
+#[test]
+fn neighbours_are_named_by_their_distance() {
+    for (typed, size) in [
+        ("M11", 11.0),
+        ("M3", 3.0),
+        ("M99", 99.0),
+        ("2/3-10", INCH * 2.0 / 3.0),
+    ] {
+        let Err(ThreadError::Unknown { nearby, .. }) = Thread::find(typed) else {
+            panic!("{typed} isn't in the table")
+        };
+        let off = |thread: &Thread| (thread.major_diameter() - size).abs();
+        let named: Vec<f64> = nearby.iter().map(|name| off(&thread(name))).collect();
+        assert!(named.is_sorted(), "{nearby:?}");
+        let system = thread(nearby[0]).system();
+        let nearer = Thread::all()
+            .iter()
+            .filter(|thread| thread.system() == system && off(thread) < named[named.len() - 1]);
+        assert!(nearer.count() < named.len(), "{nearby:?}");
+    }
+}
+
+#[test]
+fn threads_are_shown_as_their_standard_writes_them() {
+    let shown = |typed| (thread(typed).to_string(), thread(typed).short_name());
+    assert_eq!(shown("1/2-20"), ("1/2-20 UNF".to_owned(), "1/2-20"));
+    assert_eq!(shown("M12"), ("M12x1.75".to_owned(), "M12x1.75"));
 }
