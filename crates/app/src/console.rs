@@ -24,8 +24,9 @@ pub(crate) fn print_bytes(bytes: &[u8]) -> Result<(), Fault> {
     }
 }
 
-/// One plain line on standard error. When even that can't be written there is nobody to tell.
+/// One plain line on standard error, without signs that a terminal would obey. When even that can't be written there is nobody to tell.
 pub(crate) fn complain(message: &str) {
     let line = message.split_whitespace().collect::<Vec<_>>().join(" ");
+    let line = line.replace(char::is_control, "\u{fffd}");
     drop(writeln!(io::stderr().lock(), "trammel: {line}"));
 }
