@@ -46,16 +46,11 @@ fn gather(shape: &Shape, clip: Rect, all: &mut Vec<Words>) {
     }
 }
 
-/// A text that shows a number that is none. What was typed and can't be read is told between back quotes: that is no number shown.
+/// A text that shows a number that is none, as a number is written: what is typed, `nan` or `INF`, may stand in names and messages.
 pub fn no_number(words: &[Words]) -> Option<&str> {
-    let told = |text: &str| {
-        text.split(|c: char| !c.is_alphanumeric()).any(|w| {
-            matches!(
-                w,
-                "NaN" | "nan" | "NAN" | "inf" | "Inf" | "INF" | "infinity"
-            )
-        })
+    let bad = |text: &str| {
+        text.split(|c: char| !c.is_alphanumeric())
+            .any(|w| matches!(w, "NaN" | "inf"))
     };
-    let bad = |text: &str| text.split('`').step_by(2).any(told);
     words.iter().map(|w| w.text.as_str()).find(|t| bad(t))
 }
