@@ -160,10 +160,7 @@ impl RackEndCase {
     ) -> Option<RackEndStudy> {
         let force = reading.force_on_joint()?;
         let stress = self.end.under(force, view.outboard(reading.rack)).ok()?;
-        let vehicle = |v: Vector| match view.side {
-            Side::Left => v,
-            Side::Right => mirror_vector(v),
-        };
+        let vehicle = |v: Vector| view.side.way_in_vehicle(v);
         Some(RackEndStudy {
             side: view.side,
             thread: self.thread,

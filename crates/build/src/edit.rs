@@ -298,11 +298,7 @@ fn move_rack(build: &mut Build, at: PointRef, to: Triple) -> Result<(), EditFaul
         let tidy = |v: f64| (v * 1e7).round() / 1e7;
         let shifted = |[x, y, z]: Triple, v: Vector| [tidy(x + v.x), tidy(y + v.y), tidy(z + v.z)];
         if let Some(place) = place {
-            let v = if at.side == Side::Right {
-                mirror_vector(across)
-            } else {
-                across
-            };
+            let v = at.side.way_in_vehicle(across);
             move_point(
                 build,
                 PointRef {

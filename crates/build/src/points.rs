@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use trammel_geometry::Axis;
+use trammel_geometry::{Axis, Point, Vector, mirror_point, mirror_vector};
 
 /// Front or rear axle.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -40,6 +40,24 @@ impl Side {
         match self {
             Self::Left => "left",
             Self::Right => "right",
+        }
+    }
+
+    /// In vehicle axes, of a place in a corner's own frame, and the other way round: a right corner is worked out as its mirror image in the centre plane.
+    #[must_use]
+    pub fn place_in_vehicle(self, place: Point) -> Point {
+        match self {
+            Self::Left => place,
+            Self::Right => mirror_point(place),
+        }
+    }
+
+    /// The same of a direction or a movement.
+    #[must_use]
+    pub fn way_in_vehicle(self, way: Vector) -> Vector {
+        match self {
+            Self::Left => way,
+            Self::Right => mirror_vector(way),
         }
     }
 }

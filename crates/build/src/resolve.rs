@@ -1,8 +1,7 @@
 //! A build in the kernel's units, with defaults filled in and everything checked.
 
 use trammel_geometry::{
-    Arm, Axle, Corner, Linkage, Point, Spring, TieRod, Vector, Wheel, mirror_point,
-    travel_for_spring_length,
+    Arm, Axle, Corner, Linkage, Point, Spring, TieRod, Vector, Wheel, travel_for_spring_length,
 };
 
 use crate::{
@@ -172,11 +171,7 @@ impl Build {
                     point,
                 })
                 .unwrap_or(Point::new(f64::NAN, f64::NAN, f64::NAN));
-            if side == Side::Right {
-                mirror_point(p)
-            } else {
-                p
-            }
+            side.place_in_vehicle(p)
         };
         let arm = |front, rear, ball| Arm {
             front_pivot: at(front),
@@ -210,10 +205,7 @@ impl Build {
                 chassis_mount: at(PointName::SpringChassisMount),
                 arm_mount: at(PointName::SpringArmMount),
             }),
-            rack_axis: (name == AxleName::Front).then(|| match side {
-                Side::Left => axis,
-                Side::Right => trammel_geometry::mirror_vector(axis),
-            }),
+            rack_axis: (name == AxleName::Front).then(|| side.way_in_vehicle(axis)),
         }
     }
 

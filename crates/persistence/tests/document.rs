@@ -336,45 +336,32 @@ fn a_list_that_grows_is_written_where_it_stands() {
     assert_eq!(text, wanted);
 }
 
-/// A comma in a comment behind the last field parts nothing.
-#[test]
-fn a_comma_in_a_comment_is_no_comma() {
-    let with = SMALLEST.replace(
-        "    ),\n)",
-        "        rack: (\n            travel: 1.5 // one, or two\n        ),\n    ),\n)",
-    );
+/// A rack so written in the smallest build, and how it is written once its face has a place.
+fn face_added(rack: &str, with_face: &str) {
+    let with =
+        |rack: &str| SMALLEST.replace("    ),\n)", &format!("        rack: {rack},\n    ),\n)"));
     let face = Edit::MovePoint {
         point: PointRef::left(AxleName::Front, PointName::RackFace),
         to: [-3.0, 4.5, 8.5],
     };
-    let text = edited(&document(&with), &face);
-    assert_eq!(
-        text,
-        with.replace(
-            "travel: 1.5 // one, or two\n",
-            "travel: 1.5, // one, or two\n            face: (-3.0, 4.5, 8.5),\n"
-        )
+    assert_eq!(edited(&document(&with(rack)), &face), with(with_face));
+}
+
+/// A comma in a comment behind the last field parts nothing.
+#[test]
+fn a_comma_in_a_comment_is_no_comma() {
+    face_added(
+        "(\n            travel: 1.5 // one, or two\n        )",
+        "(\n            travel: 1.5, // one, or two\n            face: (-3.0, 4.5, 8.5),\n        )",
     );
 }
 
 /// Over several lines, with the closing bracket behind the last field: a new one goes between the two.
 #[test]
 fn a_new_field_goes_before_a_bracket_that_has_no_line_of_its_own() {
-    let with = SMALLEST.replace(
-        "    ),\n)",
-        "        rack: (travel: 1.5,\n            travel_per_turn: 2.0),\n    ),\n)",
-    );
-    let face = Edit::MovePoint {
-        point: PointRef::left(AxleName::Front, PointName::RackFace),
-        to: [-3.0, 4.5, 8.5],
-    };
-    let text = edited(&document(&with), &face);
-    assert_eq!(
-        text,
-        with.replace(
-            "travel_per_turn: 2.0)",
-            "travel_per_turn: 2.0, face: (-3.0, 4.5, 8.5))"
-        )
+    face_added(
+        "(travel: 1.5,\n            travel_per_turn: 2.0)",
+        "(travel: 1.5,\n            travel_per_turn: 2.0, face: (-3.0, 4.5, 8.5))",
     );
 }
 

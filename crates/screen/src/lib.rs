@@ -35,7 +35,6 @@ pub mod prove;
 pub mod request;
 pub mod results;
 pub mod set_up;
-mod sides;
 pub mod style;
 pub mod terms;
 mod title_block;

@@ -199,7 +199,7 @@ impl EndRoom {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
     use approx::assert_relative_eq;
 
@@ -249,7 +249,7 @@ mod tests {
         assert!(bad.gap().is_err());
     }
 
-    fn end() -> EndBracket {
+    pub(crate) fn end() -> EndBracket {
         EndBracket {
             free_length: 57.15,
             height: 30.0,

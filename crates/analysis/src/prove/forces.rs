@@ -1,7 +1,7 @@
 //! Every force of a corner over travel and rack.
 
 use trammel_build::{AxleName, Build, BuildFault, LengthUnit, Side, Triple};
-use trammel_geometry::{Linkage, Point, Pose, Vector, mirror_point, mirror_vector};
+use trammel_geometry::{Linkage, Point, Pose, Vector};
 use trammel_strength::{
     BadNumber,
     force::UprightLoad,
@@ -177,10 +177,7 @@ pub fn acting_forces(
     let mut found = Vec::new();
     if let Ok(pose) = model.linkage(side).pose(at.travel, at.rack) {
         scene.each_force(&case, &pose, |point, force| {
-            found.push(match side {
-                Side::Left => (point, force),
-                Side::Right => (mirror_point(point), mirror_vector(force)),
-            });
+            found.push((side.place_in_vehicle(point), side.way_in_vehicle(force)));
         })?;
     }
     Ok(found)

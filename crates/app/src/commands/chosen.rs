@@ -5,7 +5,7 @@ use trammel_build::{
     AxleModel, AxleName, Build, Coordinate, LengthUnit, PointName, PointRef, Side, TapeReading,
     Triple, format_length, parse_length,
 };
-use trammel_geometry::{Corner, Point, mirror_point};
+use trammel_geometry::{Corner, Point};
 use trammel_persistence::Document;
 use trammel_tuning::Stations;
 
@@ -67,10 +67,7 @@ impl Chosen {
     }
 
     pub(crate) fn in_vehicle(&self, place: Point) -> Point {
-        match self.side {
-            Side::Left => place,
-            Side::Right => mirror_point(place),
-        }
+        self.side.place_in_vehicle(place)
     }
 
     /// Name of the first keep-out that holds a tie-rod joint at a place of the corner's own frame.

@@ -79,10 +79,8 @@ proptest! {
     }
 }
 
-/// A steering arm in the plane of a straight rack, upright steering axis: the rod is in line with the arm when the inner joint is their sum
-/// away from the axis, in closed form.
-#[test]
-fn dead_point_of_the_tie_rod() {
+/// Level arms of one length: the steering axis stands upright at y 560.
+fn upright_axis() -> trammel_geometry::Corner {
     let mut c = kart();
     c.lower_arm = crate::corners::arm(
         [100.0, 200.0, 200.0],
@@ -94,6 +92,14 @@ fn dead_point_of_the_tie_rod() {
         [-100.0, 200.0, 380.0],
         [0.0, 560.0, 380.0],
     );
+    c
+}
+
+/// A steering arm in the plane of a straight rack, upright steering axis: the rod is in line with the arm when the inner joint is their sum
+/// away from the axis, in closed form.
+#[test]
+fn dead_point_of_the_tie_rod() {
+    let mut c = upright_axis();
     c.tie_rod.inner = trammel_geometry::Point::new(-80.0, 220.0, 240.0);
     c.tie_rod.outer = trammel_geometry::Point::new(-110.0, 545.0, 240.0);
     let l = linkage(&c);
@@ -164,17 +170,7 @@ fn a_rack_travel_that_is_none_ends_where_the_rack_stands() {
 /// fold, and beyond it would reach again. No rack gets over there, however far it is asked to go.
 #[test]
 fn a_narrow_gap_in_the_rack_s_reach_is_not_jumped() {
-    let mut c = kart();
-    c.lower_arm = crate::corners::arm(
-        [100.0, 200.0, 200.0],
-        [-100.0, 200.0, 200.0],
-        [0.0, 560.0, 200.0],
-    );
-    c.upper_arm = crate::corners::arm(
-        [100.0, 200.0, 380.0],
-        [-100.0, 200.0, 380.0],
-        [0.0, 560.0, 380.0],
-    );
+    let mut c = upright_axis();
     c.tie_rod.inner = trammel_geometry::Point::new(-30.0, 450.0, 240.0);
     c.tie_rod.outer = trammel_geometry::Point::new(-100.0, 560.0, 240.0);
     let l = linkage(&c);

@@ -7,7 +7,6 @@ use trammel_build::LengthUnit;
 use super::{Bench, layout::snap};
 use crate::{
     drawing::{MapPicture, MapView, Projection},
-    sides::in_vehicle,
     tune::{OnTable, loupe::WIDTHS, plane, what_if::Slide},
     view::Stage,
     words,
@@ -188,7 +187,7 @@ impl Bench {
                 .tune
                 .map()
                 .corners()
-                .map(|p| in_vehicle(self.view.side, p)),
+                .map(|p| self.view.side.place_in_vehicle(p)),
         })
     }
 }

@@ -2,7 +2,6 @@
 
 use egui::{Pos2, Stroke, Vec2};
 use trammel_build::{BoltAxis, Side};
-use trammel_geometry::{Vector, mirror_vector};
 
 use super::{DrawingInput, Projection, pen::Pen, scene::Joints, sheet::Sheet};
 use crate::tokens::weight;
@@ -39,10 +38,7 @@ pub(crate) fn ink(
 
 /// The part of a unit length along the bolt that a view shows; `None` where it points at the viewer.
 fn on_screen(bolt: BoltAxis, side: Side, projection: Projection) -> Option<Vec2> {
-    let along: Vector = match side {
-        Side::Left => bolt.direction(),
-        Side::Right => mirror_vector(bolt.direction()),
-    };
+    let along = side.way_in_vehicle(bolt.direction());
     let (right, down) = projection.frame();
     let (x, y) = (along.dot(&right), along.dot(&down));
     (x.hypot(y) > END_ON).then(|| Vec2::new(x as f32, y as f32))

@@ -125,7 +125,7 @@ impl MapView {
 
     /// In vehicle axes, of a place in the corner's own frame.
     pub(crate) fn in_vehicle(&self, p: trammel_geometry::Point) -> trammel_geometry::Point {
-        crate::sides::in_vehicle(self.side, p)
+        self.side.place_in_vehicle(p)
     }
 
     /// The view.

@@ -6,7 +6,6 @@ use trammel_geometry::{
 };
 
 use super::DrawingInput;
-use crate::sides::{in_vehicle, way_in_vehicle};
 
 /// An arm's three joints.
 #[derive(Clone, Copy, Debug)]
@@ -70,7 +69,7 @@ pub(crate) struct PosedSide {
 impl PosedSide {
     /// From the kernel's left-hand frame into vehicle axes.
     pub(crate) fn vehicle(&self, p: Point) -> Point {
-        in_vehicle(self.side, p)
+        self.side.place_in_vehicle(p)
     }
 }
 
@@ -197,7 +196,7 @@ impl Joints {
             inner: at(P::TieRodInner)?,
             outer: at(P::TieRodOuter)?,
             centre,
-            spin: way_in_vehicle(side, spin),
+            spin: side.way_in_vehicle(spin),
             radius,
             spring: spec.spring.as_ref().and_then(|s| {
                 Some(SpringJoints {
@@ -233,7 +232,7 @@ impl Joints {
             inner,
             outer: at(pose.tie_rod_outer),
             centre: at(pose.wheel_centre),
-            spin: way_in_vehicle(self.side, pose.spin_axis),
+            spin: self.side.way_in_vehicle(pose.spin_axis),
             spring: self.spring.map(|s| SpringJoints {
                 mount: pose.spring_arm_mount.map_or(s.mount, at),
                 ..s

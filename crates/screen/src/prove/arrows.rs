@@ -2,7 +2,7 @@
 
 use trammel_analysis::ForceRow;
 use trammel_build::{LengthUnit, PointName, Side};
-use trammel_geometry::{ArmName, Linkage, Point, Pose, Vector, mirror_point};
+use trammel_geometry::{ArmName, Linkage, Point, Pose, Vector};
 
 use crate::{
     drawing::{Arrow, ForcePicture},
@@ -59,10 +59,7 @@ fn members(
     side: Side,
 ) -> Vec<(Point, Vector, Option<PointName>)> {
     use PointName as P;
-    let there = |p: Point| match side {
-        Side::Left => p,
-        Side::Right => mirror_point(p),
-    };
+    let there = |p: Point| side.place_in_vehicle(p);
     let (f, corner) = (&row.forces, linkage.corner());
     let rod = f.force_on_inner_joint;
     let mut all = vec![

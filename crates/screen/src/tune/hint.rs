@@ -13,7 +13,6 @@ use super::{
 use crate::{
     landmark::{self, Landmark},
     request::Request,
-    sides::in_vehicle,
     tokens::{Tokens, type_size},
     view::View,
     words::{decimal, length},
@@ -95,7 +94,10 @@ fn edit(hint: &Hint<'_>, joint: TieRodJoint, rod: &TieRod, snapped: bool) -> Opt
         side: hint.view.side,
         point: point_of(joint),
     };
-    let place = in_vehicle(hint.view.side, joint.place(hint.corner) + by);
+    let place = hint
+        .view
+        .side
+        .place_in_vehicle(joint.place(hint.corner) + by);
     let mut to = hint.build.point(point)?;
     for (axis, slot) in to.iter_mut().enumerate() {
         if by[axis].abs() > 1e-6 {

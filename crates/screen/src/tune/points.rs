@@ -3,8 +3,6 @@
 use trammel_build::{AxleName, Build, Edit, PointName, PointRef, Side, Triple};
 use trammel_geometry::{Corner, Point, Vector};
 
-use crate::sides::way_in_vehicle;
-
 /// Nearer than this, mm, a point has not moved.
 const MOVED: f64 = 1e-6;
 
@@ -46,7 +44,7 @@ pub(crate) fn edit(
     let place = |point, by: Vector| -> Option<(PointRef, Triple)> {
         let at = PointRef { axle, side, point };
         let mut to = build.point(at)?;
-        let by = way_in_vehicle(side, by);
+        let by = side.way_in_vehicle(by);
         for (slot, by) in to.iter_mut().zip(by.iter()) {
             if by.abs() > MOVED {
                 *slot = ((*slot + unit.from_mm(*by)) * grid).round() / grid;

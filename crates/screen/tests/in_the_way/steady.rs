@@ -19,18 +19,24 @@ fn buttons(screen: &Screen) -> BTreeMap<String, f32> {
     all
 }
 
-fn settle(screen: &mut Screen) {
-    let done = |s: &Screen| {
-        let tune = s.state().tune();
-        match s.state().view().tune.page {
-            TunePage::InTheWay => tune.inside_is_current(),
-            TunePage::RideHeight => tune.lift_is_current(),
-            TunePage::WhatIf => tune.what_if_is_current(),
-            TunePage::Spot | TunePage::BuildError | TunePage::Automatic => true,
+fn is_settled(screen: &Screen) -> bool {
+    let tune = screen.state().tune();
+    match screen.state().view().tune.page {
+        TunePage::InTheWay => tune.inside_is_current(),
+        TunePage::RideHeight => tune.lift_is_current(),
+        TunePage::WhatIf => tune.what_if_is_current(),
+        TunePage::Spot => {
+            tune.map_is_complete()
+                && (screen.query_by_label("The best spot is being looked for.")).is_none()
         }
-    };
-    wait(screen, done);
-    for _ in 0..20 {
+        TunePage::BuildError | TunePage::Automatic => true,
+    }
+}
+
+fn settle(screen: &mut Screen) {
+    wait(screen, is_settled);
+    // What has no end to wait for comes in meanwhile.
+    for _ in 0..10 {
         std::thread::sleep(std::time::Duration::from_millis(10));
         screen.step();
     }
@@ -39,6 +45,9 @@ fn settle(screen: &mut Screen) {
 fn at_one_place(screen: &mut Screen, page: TunePage, change: impl FnOnce(&mut Screen)) {
     settle(screen);
     change(screen);
+    if page == TunePage::InTheWay {
+        assert!(!is_settled(screen), "nothing is worked out anew");
+    }
     let first = buttons(screen);
     settle(screen);
     let last = buttons(screen);

@@ -327,20 +327,22 @@ fn steep_limits_of_the_allowances() {
     );
 }
 
-/// A bracket whose moment opposes the lever's in one plane and stands alone in the other. By hand: e = y, a = (30, 0, 5), F = (0, 2000, 100): the
-/// lever brings 100 L about x, the bracket -5 x 2000 about x and 30 x 2000 about z. However long the end, 60 N m are left: 442 MPa in 1/2-20 (W = 135.79).
-#[test]
-fn no_length_mends_a_moment_that_the_lever_does_not_touch() {
-    let geometry = left(40.0)
-        .with_offset(Vector3::new(30.0, 0.0, 5.0))
-        .unwrap();
-    let end = RackEnd::new(
-        geometry,
+/// 40 mm of 1/2-20, grade 8, the joint this far off the rack's line, mm.
+fn off_axis(offset: Vector3<f64>) -> RackEnd {
+    RackEnd::new(
+        left(40.0).with_offset(offset).unwrap(),
         thread("1/2-20"),
         &grade("grade 8"),
         &BoreMouth::LoadsOnly,
     )
-    .unwrap();
+    .unwrap()
+}
+
+/// A bracket whose moment opposes the lever's in one plane and stands alone in the other. By hand: e = y, a = (30, 0, 5), F = (0, 2000, 100): the
+/// lever brings 100 L about x, the bracket -5 x 2000 about x and 30 x 2000 about z. However long the end, 60 N m are left: 442 MPa in 1/2-20 (W = 135.79).
+#[test]
+fn no_length_mends_a_moment_that_the_lever_does_not_touch() {
+    let end = off_axis(Vector3::new(30.0, 0.0, 5.0));
     let force = Vector3::new(0.0, 2000.0, 100.0);
     // 896.3 MPa over 2.5 leave 358.5, over 1.5 597.5.
     assert_eq!(end.greatest_free_length(force, 2.5), Ok(Allowance::Never));
@@ -354,16 +356,7 @@ fn no_length_mends_a_moment_that_the_lever_does_not_touch() {
 /// By hand: 5 mm of drop and 2 kN bring 10 N m at the face whatever the length, 73.6 MPa in 1/2-20, and the lever adds to it. 896.3 MPa over 15 leave 59.8.
 #[test]
 fn no_length_mends_a_moment_that_the_lever_adds_to() {
-    let geometry = left(40.0)
-        .with_offset(Vector3::new(0.0, 0.0, -5.0))
-        .unwrap();
-    let end = RackEnd::new(
-        geometry,
-        thread("1/2-20"),
-        &grade("grade 8"),
-        &BoreMouth::LoadsOnly,
-    )
-    .unwrap();
+    let end = off_axis(Vector3::new(0.0, 0.0, -5.0));
     let force = Vector3::new(0.0, 2000.0, 100.0);
     assert_eq!(end.greatest_free_length(force, 15.0), Ok(Allowance::Never));
 }
@@ -371,16 +364,7 @@ fn no_length_mends_a_moment_that_the_lever_adds_to() {
 /// The factor that is left at an angle allows just that angle, steep ones too, with the joint off the axis.
 #[test]
 fn steep_angles_off_the_axis_are_found() {
-    let geometry = left(40.0)
-        .with_offset(Vector3::new(0.0, 0.0, -4.0))
-        .unwrap();
-    let end = RackEnd::new(
-        geometry,
-        thread("1/2-20"),
-        &grade("grade 8"),
-        &BoreMouth::LoadsOnly,
-    )
-    .unwrap();
+    let end = off_axis(Vector3::new(0.0, 0.0, -4.0));
     for degrees in [12.0_f64, 45.0, 62.0, 75.0] {
         let there = end.under(rod_force(1500.0, degrees), 0.0).unwrap();
         let wanted = there.rack_face.factor().unwrap();

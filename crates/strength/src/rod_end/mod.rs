@@ -335,23 +335,13 @@ mod tests {
     /// By hand: rack face to joint 57.15, base 6.35, nut 8, wound in 4, 1 beside the nut: a height of 37.8 fits; 1.6 either way still does.
     #[test]
     fn a_bracket_s_height_is_told_when_it_does_not_fit_its_room() {
-        use crate::joint_room::EndBracket;
+        use crate::joint_room::{EndBracket, tests::end};
         let once = |height: f64| {
-            let bracket = EndBracket {
-                free_length: 57.15,
-                height,
-                thickness: 6.35,
-                bolt_head: 8.0,
-                jam_nut: 8.0,
-                wound_in: 4.0,
-                nut_room: 1.0,
-                head_diameter: 34.0,
-                body_width: Some(14.0),
-            };
-            let end = EndRoom::new(bracket, Vector3::y()).unwrap();
+            let bracket = EndBracket { height, ..end() };
+            let room = EndRoom::new(bracket, Vector3::y()).unwrap();
             let mut found = vec![];
             Joint::default()
-                .with_end(end)
+                .with_end(room)
                 .check_once(|f| found.push((f.check, (f.value * 100.0).round() / 100.0)));
             found
         };

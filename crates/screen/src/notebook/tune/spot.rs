@@ -12,7 +12,6 @@ use super::{
 };
 use crate::{
     request::Request,
-    sides::in_vehicle,
     terms::{self, Told},
     tokens::type_size,
     tune::{
@@ -146,7 +145,7 @@ fn best(ui: &mut Ui, input: &NotebookInput<'_>, corner: &Corner, view: &mut View
         SpotWays::Height | SpotWays::Width => false,
     };
     for &joint in advice.moving {
-        let at = in_vehicle(view.side, joint.place(&found));
+        let at = view.side.place_in_vehicle(joint.place(&found));
         let name = match (advice.moving.len(), joint) {
             (1, _) => "Exact best",
             (_, TieRodJoint::Inner) => "Exact best, inner",
@@ -224,7 +223,7 @@ fn clear_area(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View) {
             None => String::new(),
             Some(clear) => match input.tune.map().lowest(|part| clear.keeps(part)) {
                 Some((part, score)) => {
-                    let at = in_vehicle(view.side, input.tune.map().place_at(part));
+                    let at = view.side.place_in_vehicle(input.tune.map().place_at(part));
                     let place = place_in_words(input.tune.map().plane(), at, unit);
                     format!("best inside it about {}° at {place}", decimal(f64::from(score), 2))
                 }

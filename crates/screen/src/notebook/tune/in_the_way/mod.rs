@@ -11,7 +11,6 @@ use trammel_tuning::{Scoring, TieRodJoint};
 use super::super::{NotebookInput, steady::steady};
 use crate::{
     request::Request,
-    sides::in_vehicle,
     tokens::type_size,
     tune::{
         hint::factor,
@@ -106,7 +105,7 @@ fn inside(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         },
         Scoring::Largest | Scoring::Rms => "",
     };
-    let place = in_vehicle(view.side, best.place);
+    let place = view.side.place_in_vehicle(best.place);
     let text = format!(
         "{crossing}. Best inside, in whole steps: {}, {} toe change about {}°{per}.",
         place_in_words(view.tune.plane, place, unit),
@@ -122,7 +121,7 @@ fn inside(ui: &mut Ui, input: &NotebookInput<'_>, view: &mut View, requests: &mu
         let Some((exact, score)) = input.tune.inside_exactly() else {
             return;
         };
-        let exact = in_vehicle(view.side, exact);
+        let exact = view.side.place_in_vehicle(exact);
         let figure = decimal(score * factor(view.tune.scoring, unit), 2);
         let help = format!(
             "Puts the joint at the exact best clear place on this map: {figure}°{per}. One step; Undo takes it back."
