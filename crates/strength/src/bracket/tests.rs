@@ -117,7 +117,7 @@ fn tear_out_as_printed() {
     assert!((bracket(0.375, 58.0, 1.5) - 20.2).abs() < 0.05);
 }
 
-/// Two ears tear out at twice what one plate of them does: 12.5 mm hole 20 mm from the edge, 1.2 x 13.75 x 5 x 58 ksi x 0.75 = 24.743 kN each.
+/// Two ears tear out at twice what one plate of them does (AISC J3.10, by hand): 12.5 mm hole 20 mm from the edge, 1.2 x 13.75 x 5 x 58 ksi x 0.75 = 24.743 kN each.
 #[test]
 fn two_ears_tear_out_together() {
     let limit = |count, gap| {

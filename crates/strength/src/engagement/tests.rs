@@ -157,7 +157,7 @@ fn fine_pitches_have_a_formula_of_their_own() {
     assert!((minor - 5.378).abs() < 1.5e-3, "{minor}");
 }
 
-/// By hand. M8x1, where every power is one: 8 - (15 + 11 + 180 - 3.15)/1000; internal minor, 230 from 1 mm on, 8 - 1.082532 + 0.230. M12x1.75:
+/// By hand with ISO 965-1's formulas (from memory). M8x1, where every power is one: 8 - (15 + 11 + 180 - 3.15)/1000; internal minor, 230 from 1 mm on, 8 - 1.082532 + 0.230. M12x1.75:
 /// 15 + 19.25 + 180 x 1.452206 - 3.15/1.322876 = 293.266 below 12.
 #[test]
 fn metric_formulas_by_hand() {
