@@ -26,6 +26,15 @@ impl Grade {
             Self::Danger => "danger",
         }
     }
+
+    /// The worse, the more: what lists of the worst first go by.
+    pub(crate) fn weight(self) -> f64 {
+        match self {
+            Self::Note => 0.0,
+            Self::Caution => 1.0,
+            Self::Danger => 2.0,
+        }
+    }
 }
 
 /// What kind of thing was found; with axle, side and point it names a caution from one frame to the next.

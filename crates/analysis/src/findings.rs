@@ -1,6 +1,7 @@
 //! All cautions of a build.
 
 use trammel_build::Build;
+use trammel_geometry::in_order;
 use trammel_strength::check::Check;
 
 use crate::{
@@ -93,10 +94,7 @@ impl Findings {
     }
 
     fn sort(&mut self) {
-        self.cautions.sort_by(|a, b| {
-            let by_severity = b.severity().total_cmp(&a.severity());
-            b.grade.cmp(&a.grade).then(by_severity)
-        });
+        in_order(&mut self.cautions, |c| [-c.grade.weight(), -c.severity()]);
     }
 }
 

@@ -3,6 +3,7 @@
 use trammel_fabrication::flat_part::{BendLine, FlatPart, Hole};
 use trammel_fabrication::plane::{Placement, Point, Vector};
 use trammel_fabrication::shown::LengthStyle;
+use trammel_geometry::in_order;
 
 use crate::metrics::Metrics;
 use crate::model::{Axis, Dimension, Drawing, Layer, Line, Shape, Stop};
@@ -158,7 +159,7 @@ fn leaders(part: &FlatPart, style: LengthStyle, drawing: &mut Drawing) {
     let bounds = part.bounds();
     let mut notes = hole_notes(part, style);
     notes.extend(bend_notes(part, style));
-    notes.sort_by(|a, b| a.0.x.total_cmp(&b.0.x).then(b.0.y.total_cmp(&a.0.y)));
+    in_order(&mut notes, |(tip, _)| [tip.x, -tip.y]);
     let mut height = bounds.max.y + KNEE + LEADER_PITCH * notes.len() as f64;
     let mut least = f64::NEG_INFINITY;
     for (tip, text) in notes {

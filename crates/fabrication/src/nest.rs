@@ -5,6 +5,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use trammel_geometry::in_order;
 use trammel_strength::BadNumber;
 
 use crate::flat_part::FlatPart;
@@ -105,11 +106,7 @@ pub fn nest(parts: &[FlatPart], plate: &StockPlate) -> Result<Nesting, NestError
         )?,
     ];
     let mut items = items(parts, room)?;
-    items.sort_by(|a, b| {
-        b.size[1]
-            .total_cmp(&a.size[1])
-            .then(b.size[0].total_cmp(&a.size[0]))
-    });
+    in_order(&mut items, |item| [-item.size[1], -item.size[0]]);
     let mut rows = Rows::default();
     let nested: Vec<Nested> = items
         .iter()

@@ -16,6 +16,7 @@
 //! | [`Axis`] | the vehicle's axes by name |
 //! | [`Axle`] | both sides: heave, roll, steer, Ackermann, turning circle |
 //! | [`ToeScore`] | largest, RMS, slope and bowl of a toe curve |
+//! | [`least_first`], [`greatest_first`], [`in_order`] | lists in the order of a number or two |
 //! | [`travel_for_spring_length`] | the travel at which the spring unit reaches a length |
 #![doc = include_str!("../BENCHMARKS.md")]
 #![allow(
@@ -33,6 +34,7 @@ mod corner;
 mod fault;
 mod linkage;
 mod measures;
+mod order;
 mod pose;
 mod reach;
 mod roll;
@@ -50,6 +52,7 @@ pub use corner::{Arm, ArmName, Corner, Spring, TieRod, Wheel, mirror_point, mirr
 pub use fault::{CornerFault, Limit, Member, Unreachable};
 pub use linkage::Linkage;
 pub use measures::{InstantCentre, Measures, SpringMeasures};
+pub use order::{greatest_first, in_order, least_first};
 pub use pose::{Margins, Pose, Rates};
 pub use score::ToeScore;
 pub use spring_range::travel_for_spring_length;

@@ -6,6 +6,7 @@
 //! turning about the steering axis is steering, and a joint whose bolt stands along it is free there.
 
 use trammel_build::{BoltAxis, Edit, JointBolts, PointName, defaults};
+use trammel_geometry::least_first;
 use trammel_tuning::TieRodJoint;
 
 use super::{Case, stops};
@@ -127,7 +128,7 @@ fn other_bolts(case: &Case<'_>, joint: TieRodJoint, now: f64) -> Vec<Remedy> {
             (then < WORTH_TURNING * now).then(|| (then, turned(case, joint, axis, now, then)))
         })
         .collect();
-    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    least_first(&mut found, |f| f.0);
     found.into_iter().map(|(_, remedy)| remedy).collect()
 }
 

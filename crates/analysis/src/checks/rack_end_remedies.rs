@@ -1,7 +1,7 @@
 //! What would mend a rack end that bends, each worked out.
 
 use trammel_build::{Edit, PointName, RackEndSpec};
-use trammel_geometry::Vector;
+use trammel_geometry::{Vector, greatest_first, least_first};
 use trammel_strength::{
     grade::{Family, Grade as Steel, ListedGrade, short_name as short_grade},
     thread::Thread,
@@ -41,10 +41,7 @@ impl Bend<'_> {
         found.extend(both.flatten());
         found.extend(self.other_height());
         let wanted = self.study.wanted;
-        found.sort_by(|a, b| {
-            let capped = |m: &Mended| m.factor.min(wanted);
-            capped(b).total_cmp(&capped(a))
-        });
+        greatest_first(&mut found, |m| m.factor.min(wanted));
         found.into_iter().map(|m| m.remedy).collect()
     }
 
@@ -201,7 +198,7 @@ impl Bend<'_> {
             .filter_map(|g| Some((yields(&g)?, g)))
             .filter(|(y, _)| now.is_some_and(|now| *y > now))
             .collect();
-        better.sort_by(|a, b| a.0.total_cmp(&b.0));
+        least_first(&mut better, |b| b.0);
         better.into_iter().map(|(_, g)| g).collect()
     }
 
@@ -245,6 +242,6 @@ fn larger(than: Thread) -> Vec<Thread> {
             None => found.push(*thread),
         }
     }
-    found.sort_by(|a, b| a.major_diameter().total_cmp(&b.major_diameter()));
+    least_first(&mut found, |t| t.major_diameter());
     found
 }

@@ -1,6 +1,7 @@
 //! What would mend a row, each worked out on the edited build.
 
 use trammel_build::{AxleName, Build, Edit, Side};
+use trammel_geometry::{greatest_first, least_first};
 use trammel_strength::{
     check::Check,
     loads::LoadCase,
@@ -56,7 +57,7 @@ impl Mender<'_> {
             .filter(|(_, row)| asked(row))
             .map(|(i, row)| (i, row.standing().unwrap_or(f64::INFINITY)))
             .collect();
-        order.sort_by(|a, b| a.1.total_cmp(&b.1));
+        least_first(&mut order, |o| o.1);
         let mut seen: Vec<(ProofPart, Check)> = Vec::new();
         for (i, _) in order {
             let Some(row) = proof.rows.get_mut(i) else {
@@ -91,7 +92,7 @@ impl Mender<'_> {
             found.extend(self.best_of(series, row, now, case));
         }
         let rank = |then: f64| then.min(row.wanted);
-        found.sort_by(|a, b| rank(b.0).total_cmp(&rank(a.0)));
+        greatest_first(&mut found, |f| rank(f.0));
         found.truncate(MOST);
         let enough = found.first().is_some_and(|(then, _)| *then >= row.wanted);
         let mut remedies: Vec<Remedy> = found.into_iter().map(|(_, remedy)| remedy).collect();

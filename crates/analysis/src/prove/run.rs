@@ -1,6 +1,7 @@
 //! The proof of a whole build.
 
 use trammel_build::{AxleModel, AxleName, Build, Side};
+use trammel_geometry::in_order;
 use trammel_strength::proof::{self, Omission, Part, Row, Setup};
 
 use super::{
@@ -10,7 +11,7 @@ use super::{
     remedies::Mender,
     rows::{proof_row, setup},
 };
-use crate::checks::sides_alike;
+use crate::{Grade, checks::sides_alike};
 
 /// Proves a build. `cancelled` is asked between load cases and remedies; `None` once it says so.
 #[must_use]
@@ -35,11 +36,10 @@ pub fn prove(build: &Build, depth: ProofDepth, cancelled: &dyn Fn() -> bool) -> 
         let key = row.key();
         row.accepted = build.accepted.iter().find(|a| a.caution == key).cloned();
     }
-    proof.rows.sort_by(|a, b| {
-        let standing = |row: &ProofRow| row.standing().unwrap_or(f64::INFINITY);
-        b.grade()
-            .cmp(&a.grade())
-            .then(standing(a).total_cmp(&standing(b)))
+    in_order(&mut proof.rows, |row| {
+        let standing = row.standing().unwrap_or(f64::INFINITY);
+        let weight = row.grade().map_or(-1.0, Grade::weight);
+        [-weight, standing]
     });
     proof.notes.sort();
     proof.notes.dedup();

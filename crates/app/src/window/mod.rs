@@ -5,8 +5,8 @@ mod desktop;
 use eframe::egui;
 use trammel_screen::{Bench, Start, fonts};
 
-use crate::fault::Fault;
 use desktop::Desktop;
+use trammel_console::Fault;
 
 /// Name of the application for the desktop: window grouping, icon, file type.
 const APP_ID: &str = "trammel";

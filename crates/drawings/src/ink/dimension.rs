@@ -3,6 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use trammel_fabrication::plane::{Point, Vector};
+use trammel_geometry::least_first;
 
 use super::{Ink, circle, polyline};
 use crate::metrics::Metrics;
@@ -185,7 +186,7 @@ fn lettering(at: Point, text: &str, turn: f64, anchor: Anchor) -> Text {
 fn running(datum: Point, frame: Frame, line_at: f64, stops: &[Stop], put: &mut dyn FnMut(Ink)) {
     let origin = frame.along(datum);
     let mut sorted: Vec<&Stop> = stops.iter().collect();
-    sorted.sort_by(|a, b| frame.along(a.at).total_cmp(&frame.along(b.at)));
+    least_first(&mut sorted, |stop| frame.along(stop.at));
     let away = (line_at - frame.across(datum)).signum();
     put(circle(frame.point(origin, line_at), DATUM, Line::NARROW));
     let nought = Stop {
@@ -194,7 +195,7 @@ fn running(datum: Point, frame: Frame, line_at: f64, stops: &[Stop], put: &mut d
     };
     let mut all = vec![&nought];
     all.extend(sorted.iter().copied());
-    all.sort_by(|a, b| frame.along(a.at).total_cmp(&frame.along(b.at)));
+    least_first(&mut all, |stop| frame.along(stop.at));
     let places = spread(
         &all.iter()
             .map(|stop| frame.along(stop.at))

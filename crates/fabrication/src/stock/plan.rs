@@ -3,6 +3,7 @@
 //! Longest piece first, each from the first bar that still has room: never more than 11/9 of the fewest bars possible and a fraction of one (Johnson's bound for
 //! first fit decreasing, from memory). A pure number of bars below the plan's can't be ruled out by it; the total of lengths gives the floor.
 
+use trammel_geometry::greatest_first;
 use trammel_strength::BadNumber;
 
 use crate::size::{not_negative, positive};
@@ -156,6 +157,6 @@ fn singles(pieces: &[CutPiece], usable: f64) -> Result<Vec<(String, f64)>, PlanE
         }
         singles.extend((0..piece.count).map(|_| (piece.name.clone(), length)));
     }
-    singles.sort_by(|a, b| b.1.total_cmp(&a.1));
+    greatest_first(&mut singles, |s| s.1);
     Ok(singles)
 }

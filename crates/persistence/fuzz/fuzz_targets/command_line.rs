@@ -1,23 +1,11 @@
 //! Whatever bytes are given as the words of the command line: they are something to do, a text to tell or a fault with one plain line. Nothing is done.
 #![no_main]
-// The program is no library: what reads its words is taken in as it stands there.
+// Its modules are taken in as they stand: the library that holds them brings the whole screen with it.
 #![allow(dead_code, reason = "what the words come to is not done here")]
 
-#[path = "../../../app/src/arguments.rs"]
+#[path = "../../../console/src/arguments/mod.rs"]
 mod arguments;
-#[path = "../../../app/src/prove_arguments.rs"]
-mod prove_arguments;
-#[path = "../../../app/src/prove_help.rs"]
-mod prove_help;
-#[path = "../../../app/src/set_up_arguments.rs"]
-mod set_up_arguments;
-#[path = "../../../app/src/sheets_arguments.rs"]
-mod sheets_arguments;
-#[path = "../../../app/src/tune_arguments.rs"]
-mod tune_arguments;
-#[path = "../../../app/src/tune_help.rs"]
-mod tune_help;
-#[path = "../../../app/src/words.rs"]
+#[path = "../../../console/src/words.rs"]
 mod words;
 
 use std::{

@@ -5,6 +5,7 @@
 use egui::{Align2, Grid, RichText, Sense, Stroke, Ui, vec2};
 use trammel_analysis::ThreadRow;
 use trammel_build::{LengthUnit, defaults};
+use trammel_geometry::in_order;
 use trammel_strength::{grade::short_name as short_grade, rack_end::Allowance, thread::System};
 
 use super::{NotebookInput, tune::choice};
@@ -88,12 +89,8 @@ fn system(input: &NotebookInput<'_>, view: &View) -> System {
 fn of_system(rows: &[ThreadRow], system: System) -> Vec<&ThreadRow> {
     let of_system = rows.iter().filter(|r| r.thread.system() == system);
     let mut shown: Vec<&ThreadRow> = of_system.collect();
-    shown.sort_by(|a, b| {
-        let by_size = a
-            .thread
-            .major_diameter()
-            .total_cmp(&b.thread.major_diameter());
-        by_size.then(b.thread.pitch().total_cmp(&a.thread.pitch()))
+    in_order(&mut shown, |row| {
+        [row.thread.major_diameter(), -row.thread.pitch()]
     });
     shown
 }

@@ -1,7 +1,7 @@
 //! The exact best place inside the clear area, by maps that close in on it; worked out beside the window.
 
 use egui::Context;
-use trammel_geometry::{Corner, Point};
+use trammel_geometry::{Corner, Point, least_first};
 use trammel_tuning::{Cell, MapFrame, Plane, Scoring, Stations, TieRodJoint, ToeMap};
 
 use super::{background::Background, clear::Clear, plane};
@@ -79,7 +79,7 @@ impl Ask {
                 _ => None,
             });
             let mut all: Vec<Found> = scored.collect();
-            all.sort_by(|a, b| a.1.total_cmp(&b.1));
+            least_first(&mut all, |a| a.1);
             best = all.into_iter().find(|(place, _)| self.keeps(*place))?;
             size = size.map(|v| CLOSER * v);
         }

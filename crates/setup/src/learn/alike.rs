@@ -1,6 +1,7 @@
 //! Which errors readings can and can't tell apart.
 
 use nalgebra::DMatrix;
+use trammel_geometry::greatest_first;
 use trammel_tuning::{Coordinate, Tolerance};
 
 /// Effects this nearly in proportion are one and the same to the readings.
@@ -24,7 +25,7 @@ pub struct Told {
 pub fn tell_apart(tolerances: &[Tolerance], slopes: &DMatrix<f64>, scaled: &DMatrix<f64>) -> Told {
     let column = |i: usize| slopes.column(i);
     let mut order: Vec<usize> = (0..tolerances.len()).collect();
-    order.sort_by(|&a, &b| column(b).norm().total_cmp(&column(a).norm()));
+    greatest_first(&mut order, |&at| column(at).norm());
     let mut groups: Vec<Vec<usize>> = Vec::new();
     let mut unseen = Vec::new();
     for i in order {

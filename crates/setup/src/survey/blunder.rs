@@ -3,6 +3,7 @@
 
 use super::{ReadingId, Survey, Surveyed, adjust::Unknowns};
 use nalgebra::DVector;
+use trammel_geometry::least_first;
 
 /// A standardised left-over beyond this is no chance: one reading in a thousand (normal distribution, two-sided).
 const CHANCE: f64 = 3.29;
@@ -84,7 +85,7 @@ pub(super) fn find(survey: &Survey, result: &Surveyed) -> Option<Blunder> {
     let suspects = result.readings.iter().filter(|c| size(c) > ALIKE * largest);
     let mut judged: Vec<(f64, ReadingId, f64)> =
         suspects.filter_map(|c| judge(survey, c.reading)).collect();
-    judged.sort_by(|a, b| a.0.total_cmp(&b.0));
+    least_first(&mut judged, |j| j.0);
     let &(least, reading, expected) = judged.first()?;
     let read = survey.reading(reading)?;
     let off_by = read.value - expected;

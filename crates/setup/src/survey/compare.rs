@@ -1,6 +1,6 @@
 //! As built against as drawn: what moved, by how much, and what each does to toe.
 
-use trammel_geometry::{Corner, Linkage, Vector};
+use trammel_geometry::{Corner, Linkage, Vector, greatest_first};
 use trammel_tuning::{Hardpoint, Stations, ToeCurves};
 
 /// A hardpoint that is not where it was drawn.
@@ -46,6 +46,6 @@ pub fn moved(drawn: &Corner, built: &Corner, stations: &Stations, least: f64) ->
         })
         .collect();
     let size = |m: &Moved| m.toe_change.map_or(f64::INFINITY, f64::abs);
-    all.sort_by(|a, b| size(b).total_cmp(&size(a)));
+    greatest_first(&mut all, size);
     all
 }

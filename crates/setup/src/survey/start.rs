@@ -1,7 +1,7 @@
 //! First places of the sought points: point by point from what stands already, both mirror images weighed.
 
 use nalgebra::{DMatrix, DVector};
-use trammel_geometry::{Point, Vector};
+use trammel_geometry::{Point, Vector, least_first};
 
 use super::{Hint, Place, PointId, Reading, Side, Survey, SurveyFault};
 use crate::least_squares::{Least, Linear, descend};
@@ -115,7 +115,7 @@ fn candidates(survey: &Survey, point: PointId, placed: &[Option<Point>]) -> Vec<
             None => found.push(Candidate { at, cost }),
         }
     }
-    found.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+    least_first(&mut found, |f| f.cost);
     let best = found.first().map_or(0.0, |c| c.cost);
     found.retain(|c| c.cost <= best + ALIKE);
     found
@@ -220,7 +220,7 @@ fn choose(
         }
         Some(Place::Sought(Some(Hint::Near(at)))) => {
             let mut near: Vec<Point> = all().collect();
-            near.sort_by(|a, b| (a - at).norm().total_cmp(&(b - at).norm()));
+            least_first(&mut near, |n| (n - at).norm());
             match near.as_slice() {
                 [a, b, ..] if (b - at).norm() > NEARER * (a - at).norm() => Ok(*a),
                 _ => Err(ask),

@@ -1,7 +1,7 @@
 //! Which further reading would help most.
 
 use nalgebra::{DMatrix, DVector};
-use trammel_geometry::Point;
+use trammel_geometry::{Point, in_order};
 use trammel_tuning::Axis;
 
 use super::{Hint, Place, Survey, What, adjust::Unknowns, start};
@@ -70,12 +70,7 @@ pub fn suggest(survey: &Survey, deviation: f64) -> Vec<Suggestion> {
             })
         })
         .collect();
-    all.sort_by(|a, b| {
-        let key = |s: &Suggestion| (s.worst_then * 1e3).round();
-        key(a)
-            .total_cmp(&key(b))
-            .then(a.total_then.total_cmp(&b.total_then))
-    });
+    in_order(&mut all, |s| [(s.worst_then * 1e3).round(), s.total_then]);
     all
 }
 

@@ -1,6 +1,6 @@
 //! Toe changes read at one setting of the vehicle, in order, ready to be compared with a linkage.
 
-use trammel_geometry::{Linkage, Unreachable};
+use trammel_geometry::{Linkage, Unreachable, in_order};
 use trammel_tuning::{StationFault, Stations, ToeCurves};
 
 /// One reading of toe change.
@@ -85,11 +85,7 @@ impl ToeReadings {
             }
         }
         points.retain(|p| p.travel.abs() > AT_RIDE);
-        points.sort_by(|a, b| {
-            a.rack
-                .total_cmp(&b.rack)
-                .then(a.travel.total_cmp(&b.travel))
-        });
+        in_order(&mut points, |p| [p.rack, p.travel]);
         let curves = points
             .chunk_by(|a, b| a.rack == b.rack)
             .map(|points| {

@@ -1,5 +1,7 @@
 //! A sheet of readings as it was written down: runs through the travel, reduced to toe changes.
 
+use trammel_geometry::in_order;
+
 use super::{Method, MethodFault, Raw, ReadingsFault, ToePoint, ToeReadings, readings::AT_RIDE};
 
 /// One line of a run.
@@ -215,7 +217,7 @@ struct ReadRun {
 
 /// Readings of the same rack position and travel together.
 fn grouped(mut all: Vec<Change>) -> Vec<Vec<Change>> {
-    all.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    in_order(&mut all, |change| [change.0, change.1]);
     all.chunk_by(|a, b| a.0 == b.0 && (a.1 - b.1).abs() <= AT_RIDE)
         .map(<[_]>::to_vec)
         .collect()

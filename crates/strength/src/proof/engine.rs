@@ -1,6 +1,6 @@
 //! The search over cases, poses, parts and checks.
 
-use trammel_geometry::{Linkage, Pose};
+use trammel_geometry::{Linkage, Pose, least_first};
 
 use super::part::{Part, Situation, Stand};
 use super::row::{Omission, PoseAt, Row, Why};
@@ -75,9 +75,8 @@ pub fn prove(setup: &Setup<'_>) -> Proof {
     }
     setup.prove_stances(&mut proof);
     setup.prove_gaps(&mut proof);
-    proof.rows.sort_by(|a, b| {
-        let key = |row: &Row| row.standing().unwrap_or(f64::INFINITY);
-        key(a).total_cmp(&key(b))
+    least_first(&mut proof.rows, |row| {
+        row.standing().unwrap_or(f64::INFINITY)
     });
     proof
 }

@@ -2,6 +2,7 @@
 
 use super::{Series, System, Thread};
 use crate::units::INCH;
+use trammel_geometry::least_first;
 
 /// An inch size may be typed as a decimal of three places or more: .375, .438.
 const INCH_SIZE_TOLERANCE: f64 = 0.0006 * INCH;
@@ -120,11 +121,7 @@ impl Spoken {
             .iter()
             .filter(|thread| thread.system() == self.system())
             .collect();
-        same.sort_by(|a, b| {
-            (a.major_diameter() - wanted)
-                .abs()
-                .total_cmp(&(b.major_diameter() - wanted).abs())
-        });
+        least_first(&mut same, |t| (t.major_diameter() - wanted).abs());
         same.iter()
             .take(NEARBY)
             .map(|thread| thread.designation())

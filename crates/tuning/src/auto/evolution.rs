@@ -5,6 +5,7 @@ use super::{
     finish::{Candidate, Objective},
     random::Random,
 };
+use trammel_geometry::least_first;
 
 /// Members for each variable, and the least and most of them.
 const MEMBERS: [usize; 3] = [12, 36, 160];
@@ -115,7 +116,7 @@ impl Evolution {
             .iter()
             .filter_map(|m| m.candidate.as_ref().map(|c| (&m.place, c)))
             .collect();
-        good.sort_by(|a, b| a.1.worth.total_cmp(&b.1.worth));
+        least_first(&mut good, |g| g.1.worth);
         let mut kept: Vec<(&Vec<f64>, &Candidate)> = Vec::new();
         for one in good {
             if kept.len() < most && kept.iter().all(|k| distance(k.0, one.0) >= apart) {

@@ -1,6 +1,6 @@
 //! A search that is worked off bit by bit and can be dropped at any time.
 
-use trammel_geometry::{Corner, Linkage};
+use trammel_geometry::{Corner, Linkage, least_first};
 
 use super::{
     evolution::{Evolution, distance},
@@ -254,8 +254,7 @@ impl Tuner {
     }
 
     fn leave_out_the_poor(&mut self) {
-        self.solutions
-            .sort_by(|a, b| a.exact.worth.total_cmp(&b.exact.worth));
+        least_first(&mut self.solutions, |s| s.exact.worth);
         let [times, wishes] = WORSE;
         if let Some(limit) = self
             .solutions

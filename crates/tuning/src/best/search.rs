@@ -1,6 +1,6 @@
 //! From several starts to the one best spot.
 
-use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable, Vector};
+use trammel_geometry::{Corner, CornerFault, Linkage, TieRod, Unreachable, Vector, least_first};
 
 use super::{
     clear_of::{Block, clear_of},
@@ -287,7 +287,7 @@ fn starts(problem: &Problem<'_>, reach: f64) -> Vec<Vec<f64>> {
         .into_iter()
         .filter_map(|p| problem.value(&p).map(|v| (v, p)))
         .collect();
-    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    least_first(&mut found, |f| f.0);
     all.extend(found.into_iter().take(FROM_SPREAD).map(|f| f.1));
     all
 }

@@ -1,6 +1,6 @@
 //! Which measurement to take twice: each coordinate's share of the variance.
 
-use trammel_geometry::{Corner, Linkage};
+use trammel_geometry::{Corner, Linkage, greatest_first};
 
 use super::{
     draw::built,
@@ -82,7 +82,7 @@ pub(crate) fn shares(
             toe_per_mm: (square(d) / stations as f64).sqrt(),
         })
         .collect();
-    shares.sort_by(|a, b| b.linear.total_cmp(&a.linear));
+    greatest_first(&mut shares, |s| s.linear);
     shares
 }
 

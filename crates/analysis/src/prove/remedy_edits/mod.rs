@@ -9,7 +9,7 @@ use trammel_build::{
     AxleName, Build, Edit, LengthUnit, PartsEdit, PointName, PointRef, Section, Side, Triple, Tube,
     defaults,
 };
-use trammel_geometry::ArmName;
+use trammel_geometry::{ArmName, least_first};
 use trammel_strength::{
     check::Check,
     grade::{Grade, ListedGrade, short_name as short_grade},
@@ -228,7 +228,7 @@ impl Shop<'_> {
             .filter_map(|name| Some((yields(name)?, name)))
             .filter(|(y, _)| *y > least)
             .collect();
-        better.sort_by(|a, b| a.0.total_cmp(&b.0));
+        least_first(&mut better, |b| b.0);
         let offer = |(_, name): (f64, &str)| Offer {
             what: format!("{name} instead of {now}"),
             edit: edit(name.to_owned()),
@@ -256,7 +256,7 @@ impl Shop<'_> {
             .filter_map(|g| Some((yields(g)?, g)))
             .filter(|(y, _)| *y > least)
             .collect();
-        better.sort_by(|a, b| a.0.total_cmp(&b.0));
+        least_first(&mut better, |b| b.0);
         let offer = |(_, g): (f64, &ListedGrade)| Offer {
             what: format!("{} instead of {now}", short_grade(g.name())),
             edit: edit(short_grade(g.name()).to_owned()),
@@ -276,7 +276,7 @@ fn threads(now: &str, edit: impl Fn(String) -> Edit) -> Series {
             && t.major_diameter() > thread.major_diameter()
     };
     let mut larger: Vec<&Thread> = Thread::all().iter().filter(same).collect();
-    larger.sort_by(|a, b| a.major_diameter().total_cmp(&b.major_diameter()));
+    least_first(&mut larger, |t| t.major_diameter());
     let offer = |t: &Thread| {
         let name = t.short_name().to_owned();
         Offer {

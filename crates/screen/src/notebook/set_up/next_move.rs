@@ -3,6 +3,7 @@
 use egui::{RichText, Ui};
 use trammel_analysis::{NextMoves, SideNext, advice_words as words};
 use trammel_build::{AdjustedPart, LengthUnit};
+use trammel_geometry::greatest_first;
 use trammel_setup::Plan;
 
 use super::{super::NotebookInput, adjusters, ask, head, plain, soft};
@@ -156,7 +157,7 @@ fn learned(ui: &mut Ui, input: &NotebookInput<'_>, side: &SideNext, unit: Length
         let told = &side.learned.told;
         soft(ui, input, &format!("The readings fix {} figures better than the build's tolerances did; where they can't tell errors apart, the blame is shared.", told.figures));
         let mut errors: Vec<_> = side.learned.errors.iter().collect();
-        errors.sort_by(|a, b| b.error.abs().total_cmp(&a.error.abs()));
+        greatest_first(&mut errors, |e| e.error.abs());
         let digits = if unit == LengthUnit::Inch { 3 } else { 2 };
         for e in errors.iter().take(5) {
             let [error, after] = [e.error, e.after].map(|v| unit.from_mm(v));
