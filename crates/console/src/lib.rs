@@ -2,7 +2,7 @@
 //!
 //! | where | what |
 //! |---|---|
-//! | [`answer`] | the words read, and what they ask for done, but for the window |
+//! | [`answer()`] | the words read, and what they ask for done, but for the window |
 //! | [`Answer`] | what is left to the program: a window to open, or the code to end with |
 //! | [`Fault`] | why it could not be done, one plain line each |
 //! | [`complain`] | that line on standard error |

@@ -242,6 +242,6 @@ fn larger(than: Thread) -> Vec<Thread> {
             None => found.push(*thread),
         }
     }
-    least_first(&mut found, |t| t.major_diameter());
+    least_first(&mut found, Thread::major_diameter);
     found
 }
