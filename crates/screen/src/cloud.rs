@@ -1,11 +1,11 @@
 //! Things set against each other in two figures: a plot of points, the numbered ones to be clicked.
 
-use egui::{Align2, Pos2, Rect, Sense, Stroke, Ui, Vec2b, vec2};
-use egui_plot::{AxisHints, Plot, PlotPoint, PlotPoints, Points};
+use egui::{Align2, Pos2, Rect, Sense, Stroke, Ui, vec2};
+use egui_plot::{AxisHints, PlotPoint, PlotPoints, Points};
 
 use crate::{
     number_field::tell_node,
-    plot::{opened, tick_decimals, ticks},
+    plot::{below, opened, still, tick_decimals, ticks},
     tokens::{Tokens, type_size, weight},
     words,
 };
@@ -54,13 +54,7 @@ impl Cloud<'_> {
     pub fn ui(self, ui: &mut Ui, tokens: &Tokens) -> Option<usize> {
         let (x, y) = (opened(self.x), opened(self.y));
         let sign = self.y_sign;
-        let x_axis = AxisHints::new_x()
-            .label(
-                egui::RichText::new(self.x_label.clone())
-                    .small()
-                    .color(tokens.ink_soft),
-            )
-            .label_spacing(egui::Rangef::new(16.0, 24.0))
+        let x_axis = below(ui, &self.x_label, tokens)
             .formatter(|mark, _| words::decimal(mark.value, tick_decimals(mark.step_size)));
         let y_axis = AxisHints::new_y()
             .label_spacing(egui::Rangef::new(8.0, 12.0))
@@ -69,18 +63,10 @@ impl Cloud<'_> {
                 let decimals = tick_decimals(mark.step_size);
                 format!("{}{sign}", words::decimal(mark.value, decimals))
             });
-        let response = Plot::new(self.name.to_owned())
+        let response = still(self.name)
             .height(self.height)
-            .allow_drag(false)
-            .allow_zoom(false)
-            .allow_scroll(false)
-            .allow_boxed_zoom(false)
-            .allow_double_click_reset(false)
-            .auto_bounds(Vec2b::FALSE)
             .sense(Sense::hover())
-            .show_crosshair(false)
             .grid_color(tokens.ink_faint)
-            .x_grid_spacer(|g| ticks(&g, 5.0))
             .y_grid_spacer(|g| ticks(&g, 4.0))
             .custom_x_axes(vec![x_axis])
             .custom_y_axes(vec![y_axis])

@@ -12,12 +12,14 @@
 //! | [`action`] | everything that menu, button or key can ask for, in one list |
 //! | [`history`] | undo and redo |
 //! | [`host`] | what the screen needs from the machine around it |
+//! | [`background`] | threads for work that would hold a frame up |
 //! | [`tokens`], [`style`], [`fonts`] | how it looks |
 //!
 //! Parts read the build and push [`request::Request`]s; only the bench carries them out, after the frame's painting, in order.
 #![doc = include_str!("../BENCHMARKS.md")]
 
 pub mod action;
+pub mod background;
 mod bench;
 pub mod bottom_bar;
 mod cloud;

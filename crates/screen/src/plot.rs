@@ -2,7 +2,7 @@
 
 use std::ops::RangeInclusive;
 
-use egui::{Color32, Stroke, Ui, Vec2b};
+use egui::{Color32, RichText, Stroke, TextStyle, Ui, Vec2b};
 use egui_plot::{
     AxisHints, GridInput, GridMark, HLine, Line, LineStyle, Plot, PlotPoints, Points, Polygon,
     VLine,
@@ -73,6 +73,36 @@ pub struct Curve<'a> {
     pub x_label: String,
 }
 
+/// A plot that stays where it is, under a name that is unique on the screen.
+pub(crate) fn still<'a>(name: &str) -> Plot<'a> {
+    Plot::new(name.to_owned())
+        .allow_drag(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .auto_bounds(Vec2b::FALSE)
+        .show_crosshair(false)
+        .x_grid_spacer(|g| ticks(&g, 5.0))
+}
+
+/// The axis below a plot: numbers, and words under them.
+///
+/// An axis learns from being painted how much room it takes, so that the first frame of a plot, and the first after it was out of sight, would
+/// show the words on the numbers. Their room is kept from the beginning instead.
+pub(crate) fn below<'a>(ui: &Ui, label: &str, tokens: &Tokens) -> AxisHints<'a> {
+    let numbers = ui.text_style_height(&TextStyle::Body);
+    let words = ui.text_style_height(&TextStyle::Small);
+    AxisHints::new_x()
+        .label(
+            RichText::new(label.to_owned())
+                .small()
+                .color(tokens.ink_soft),
+        )
+        .label_spacing(egui::Rangef::new(16.0, 24.0))
+        .min_thickness(numbers + 1.25 * words)
+}
+
 impl Curve<'_> {
     /// Paints it over the width that is left; the horizontal place that was clicked or dragged to, if any.
     pub fn ui(self, ui: &mut Ui, tokens: &Tokens) -> Option<f64> {
@@ -86,19 +116,12 @@ impl Curve<'_> {
         } else {
             1
         };
-        let x_axis = AxisHints::new_x()
-            .label(
-                egui::RichText::new(self.x_label.clone())
-                    .small()
-                    .color(tokens.ink_soft),
+        let x_axis = below(ui, &self.x_label, tokens).formatter(move |mark, _| {
+            words::signed(
+                mark.value,
+                tick_decimals(mark.step_size).min(x_decimals + 2),
             )
-            .label_spacing(egui::Rangef::new(16.0, 24.0))
-            .formatter(move |mark, _| {
-                words::signed(
-                    mark.value,
-                    tick_decimals(mark.step_size).min(x_decimals + 2),
-                )
-            });
+        });
         let y_axis = AxisHints::new_y()
             .label_spacing(egui::Rangef::new(8.0, 12.0))
             .min_thickness(44.0)
@@ -109,20 +132,12 @@ impl Curve<'_> {
                     y_sign
                 )
             });
-        let plot = Plot::new(self.name.to_owned())
+        let plot = still(self.name)
             .height(self.height)
-            .allow_drag(false)
-            .allow_zoom(false)
-            .allow_scroll(false)
-            .allow_boxed_zoom(false)
-            .allow_double_click_reset(false)
-            .auto_bounds(Vec2b::FALSE)
             .default_x_bounds(left, right)
             .default_y_bounds(low, high)
             .sense(egui::Sense::click_and_drag())
-            .show_crosshair(false)
             .grid_color(tokens.ink_faint)
-            .x_grid_spacer(|g| ticks(&g, 5.0))
             .y_grid_spacer(move |g| ticks(&g, y_count))
             .grid_spacing(egui::Rangef::new(2.0, 24.0))
             .custom_x_axes(vec![x_axis])

@@ -4,9 +4,7 @@
 
 mod common;
 
-use common::{demo, press};
-use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use common::{demo, fill};
 use trammel_build::{Mass, SpringRate};
 use trammel_screen::view::Page;
 
@@ -15,27 +13,6 @@ fn figures() -> common::Screen {
     screen.state_mut().view_mut().page = Page::Figures;
     screen.run_steps(2);
     screen
-}
-
-/// The field itself; the word before it has the same name.
-fn field<'a>(screen: &'a common::Screen, name: &'a str) -> egui_kittest::Node<'a> {
-    screen.get_by_role_and_label(egui::Role::TextInput, name)
-}
-
-/// Replaces what stands in a field, which may be below the edge of the page, and ends with Enter.
-fn fill(screen: &mut common::Screen, name: &str, text: &str) {
-    field(screen, name).scroll_to_me();
-    screen.run_steps(30);
-    field(screen, name).click();
-    screen.run_steps(2);
-    press(screen, Modifiers::COMMAND, Key::A);
-    if text.is_empty() {
-        press(screen, Modifiers::NONE, Key::Backspace);
-    } else {
-        field(screen, name).type_text(text);
-        screen.step();
-    }
-    press(screen, Modifiers::NONE, Key::Enter);
 }
 
 #[test]

@@ -6,7 +6,9 @@ mod common;
 #[path = "shop/sides.rs"]
 mod sides;
 
-use common::{INNER, Screen, bench, click, place, press, tune, type_in, wait};
+use common::{
+    INNER, Screen, bench, click, find_and_click, place, press, rest, tune, type_in, wait,
+};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use trammel_build::{Axis, AxleName, Build, Coordinate, MadeBy, PointName, PointRef, Side};
@@ -26,13 +28,6 @@ fn swept(screen: &mut Screen) -> f64 {
     wait(screen, |s| s.state().tune().scatter_is_current());
     let share = screen.state().tune().share_within_limit();
     share.expect("known")
-}
-
-/// Clicks what may have to be scrolled to.
-fn click_below(screen: &mut Screen, label: &str) {
-    screen.get_by_label(label).scroll_to_me();
-    screen.run_steps(10);
-    click(screen, label);
 }
 
 fn undo(screen: &mut Screen) {
@@ -87,22 +82,23 @@ fn a_point_and_a_coordinate_are_made_in_their_own_way() {
     let mut screen = build_error("lifted");
     let point = PointName::TieRodInner;
     let key = (AxleName::Front, point);
-    click_below(&mut screen, "Tie rod, inner joint: hand");
+    find_and_click(&mut screen, "Tie rod, inner joint: hand");
     let made = |s: &Screen| s.state().build().tolerances.points.get(&key).copied();
     assert_eq!(made(&screen), Some(MadeBy::HandHeld));
+    rest(&mut screen);
     screen
         .get_by_label("Tie rod, inner joint, deviation")
         .scroll_to_me();
     screen.run_steps(10);
     type_in(&mut screen, "Tie rod, inner joint, deviation", "0.02");
     assert_eq!(made(&screen), Some(MadeBy::Deviation(0.02)));
-    click_below(&mut screen, "Tie rod, inner joint: usual");
+    find_and_click(&mut screen, "Tie rod, inner joint: usual");
     assert_eq!(made(&screen), None);
     // Its name opens the three coordinates.
     let height = "Tie rod, inner joint, height: jig";
     assert!(screen.query_by_label(height).is_none());
-    click_below(&mut screen, "Tie rod, inner joint");
-    click_below(&mut screen, height);
+    find_and_click(&mut screen, "Tie rod, inner joint");
+    find_and_click(&mut screen, height);
     let at = Coordinate {
         axle: AxleName::Front,
         point,
@@ -110,7 +106,7 @@ fn a_point_and_a_coordinate_are_made_in_their_own_way() {
     };
     let own = |s: &Screen| s.state().build().tolerances.coordinates.get(&at).copied();
     assert_eq!(own(&screen), Some(MadeBy::JigDrilled));
-    click_below(&mut screen, "Tie rod, inner joint, height: as point");
+    find_and_click(&mut screen, "Tie rod, inner joint, height: as point");
     assert_eq!(own(&screen), None);
 }
 
@@ -185,13 +181,13 @@ fn camber_stops_and_the_plotted_figure_are_chosen() {
     click(&mut screen, "Stops: move along");
     wait(&mut screen, |s| s.state().tune().lift_is_current());
     for figure in LiftFigure::ALL {
-        click_below(&mut screen, figure.label());
+        find_and_click(&mut screen, figure.label());
         assert_eq!(screen.state().view().tune.lift_figure, figure);
     }
     screen.state_mut().view_mut().tune.raise.by = 25.4;
     screen.run_steps(2);
     let before = screen.state().build().clone();
-    click_below(&mut screen, "Make it the ride height");
+    find_and_click(&mut screen, "Make it the ride height");
     let after = screen.state().build();
     assert_ne!(after.front.wheel.camber_deg, before.front.wheel.camber_deg);
     let open = |b: &Build| b.front.spring.and_then(|s| s.open_length);
@@ -206,7 +202,7 @@ fn threads_stand_side_by_side_at_the_lift_looked_at() {
     screen.state_mut().view_mut().tune.raise.by = 50.8;
     screen.run_steps(2);
     wait(&mut screen, |s| s.state().tune().lift_is_current());
-    click_below(&mut screen, "Look at: rack-end threads");
+    find_and_click(&mut screen, "Look at: rack-end threads");
     wait(&mut screen, |s| s.state().tune().lift_is_current());
     screen.run_steps(3);
     let said = screen.get_by_label_contains("as it stands,");
@@ -223,14 +219,14 @@ fn threads_stand_side_by_side_at_the_lift_looked_at() {
     assert!(then < now, "{said}");
     let own = screen.query_all_by_label_contains(", your own").count();
     assert_eq!(own, 1);
-    click_below(&mut screen, "Show: free length");
+    find_and_click(&mut screen, "Show: free length");
     assert!(
         screen
             .query_all_by_label_contains("UNF SAE")
             .next()
             .is_some()
     );
-    click_below(&mut screen, "Look at: figures");
+    find_and_click(&mut screen, "Look at: figures");
     assert!(screen.query_by_label_contains("as it stands,").is_none());
 }
 
@@ -287,6 +283,7 @@ fn the_lift_is_chosen_by_slider_and_in_the_plot() {
     screen.run_steps(2);
     press(&mut screen, Modifiers::NONE, Key::ArrowRight);
     assert!((by(&screen) - 25.4 / 16.0).abs() < 1e-9, "{}", by(&screen));
+    rest(&mut screen);
     let plot = screen.get_by_label("Figure over the lift");
     plot.scroll_to_me();
     screen.run_steps(30);
@@ -325,7 +322,7 @@ fn pictures() {
         save(&mut screen, "what-if");
         let mut screen = build_error("good");
         save(&mut screen, "build-error");
-        click_below(&mut screen, "Tie rod, outer joint");
+        find_and_click(&mut screen, "Tie rod, outer joint");
         let list = "Tie rod, outer joint, height: tape";
         screen.get_by_label(list).scroll_to_me();
         screen.run_steps(20);

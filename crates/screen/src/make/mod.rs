@@ -22,7 +22,7 @@ use trammel_build::{Build, LengthUnit};
 use trammel_drawings::{metrics::Metrics, sheet::Paper};
 use trammel_sheets::{Format, Sheet, Sheets, Which};
 
-use crate::{tokens::Tokens, tune::background::Background, view::View};
+use crate::{background::Background, tokens::Tokens, view::View};
 use export::Export;
 use outline::{Held, OutlineEvent};
 use page::PageInk;

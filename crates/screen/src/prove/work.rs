@@ -9,7 +9,7 @@ use egui::Context;
 use trammel_analysis::{Proof, ProofDepth, ThreadRow, prove, thread_comparison};
 use trammel_build::{Build, Side};
 
-use crate::tune::background::Background;
+use crate::background::Background;
 
 struct Job {
     build: Build,

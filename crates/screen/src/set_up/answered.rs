@@ -2,7 +2,7 @@
 
 use egui::Context;
 
-use crate::tune::background::Background;
+use crate::background::Background;
 
 /// The question last asked, and the newest answer.
 pub(crate) struct Answered<Q, A> {

@@ -9,8 +9,8 @@ use trammel_tuning::{
     best_spot_clear_of, effect, two_line_rule,
 };
 
-use super::{background::Background, reasons::Reasons, settings::shop_step};
-use crate::words::runs_out;
+use super::{reasons::Reasons, settings::shop_step};
+use crate::{background::Background, words::runs_out};
 
 /// How far the best spot is looked for, mm.
 const REACH: f64 = 150.0;

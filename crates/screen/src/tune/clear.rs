@@ -9,8 +9,8 @@ use trammel_build::{
 use trammel_geometry::{Corner, Point};
 use trammel_tuning::{Plane, TieRodJoint};
 
-use super::{background::Background, lattice::Lattice, plane, points, settings::point_of};
-use crate::words::decimal;
+use super::{lattice::Lattice, plane, points, settings::point_of};
+use crate::{background::Background, words::decimal};
 
 /// Places looked at, across and up.
 const PLACES: [usize; 2] = [13, 9];

@@ -4,7 +4,8 @@ use egui::Context;
 use trammel_geometry::{Corner, Point, least_first};
 use trammel_tuning::{Cell, MapFrame, Plane, Scoring, Stations, TieRodJoint, ToeMap};
 
-use super::{background::Background, clear::Clear, plane};
+use super::{clear::Clear, plane};
+use crate::background::Background;
 
 /// Cells each way of every map.
 const CELLS: usize = 97;

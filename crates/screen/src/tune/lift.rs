@@ -6,7 +6,7 @@ use trammel_analysis::{
 };
 use trammel_build::{AxleName, Build, Side, TravelRange, defaults};
 
-use super::background::Background;
+use crate::background::Background;
 use crate::terms::{self, Term};
 
 /// Heights looked at.

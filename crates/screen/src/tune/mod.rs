@@ -13,13 +13,11 @@
 //! | [`auto`] | automatic tuning |
 //! | [`lift`], [`what_if`] | ride height; rack height, lift and arm lengths tried out |
 //! | `points` | from the kernel's corner back to a build's points |
-//! | `background` | threads for work that would hold a frame up |
 //!
 //! What is worked out here depends on the build and on what is asked for, and is never saved.
 
 pub(crate) mod advice;
 pub mod auto;
-pub(crate) mod background;
 mod bolts;
 pub(crate) mod clear;
 pub(crate) mod hint;

@@ -4,7 +4,7 @@ use egui::Context;
 use trammel_geometry::Corner;
 use trammel_tuning::{Cause, Stations, TieRodJoint};
 
-use super::background::Background;
+use crate::background::Background;
 
 /// A corner, the joint that may be out of place, and where toe is looked at.
 type Ask = (Corner, TieRodJoint, Stations);

@@ -4,7 +4,7 @@ use egui::Context;
 use trammel_geometry::Corner;
 use trammel_tuning::{Scatter, ScatterRequest, Stations, Tolerance, scatter};
 
-use super::background::Background;
+use crate::background::Background;
 
 /// Builds after a drag and during it.
 const BUILDS: [usize; 2] = [4000, 250];

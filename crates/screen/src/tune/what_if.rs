@@ -6,7 +6,7 @@ use trammel_analysis::{Raise, TravelCurve, WhatIf};
 use trammel_build::{AxleName, Build, Side};
 use trammel_geometry::Corner;
 
-use super::background::Background;
+use crate::background::Background;
 
 /// Curves of a family.
 const CURVES: usize = 9;

@@ -23,6 +23,7 @@ use trammel_build::{AxleName, PointName, PointRef, Triple};
 use trammel_raster::HarnessRenderer;
 use trammel_screen::{
     Bench, Start,
+    background::jobs_in_hand,
     drawing::{Projection, handle_name},
     fonts,
     host::{Host, Pick, Picked},
@@ -67,14 +68,7 @@ pub type Screen = Harness<'static, Bench>;
 pub fn bench(start: Start) -> (Screen, TestHost) {
     let host = TestHost::default();
     let mut screen = bench_on(host.clone(), start);
-    // On a machine that is busy the first proof comes in after the first frame.
-    for _ in 0..6000 {
-        if screen.state().prove().is_current() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-        screen.step();
-    }
+    rest(&mut screen);
     (screen, host)
 }
 
@@ -109,7 +103,7 @@ pub fn tune(name: &str) -> Screen {
 }
 
 /// Steps until something beside the window is done; a minute at most.
-pub fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
+pub fn wait(screen: &mut Screen, mut done: impl FnMut(&Screen) -> bool) {
     for _ in 0..6000 {
         screen.step();
         if done(screen) {
@@ -118,6 +112,14 @@ pub fn wait(screen: &mut Screen, done: impl Fn(&Screen) -> bool) {
         std::thread::sleep(std::time::Duration::from_millis(10));
     }
     panic!("still not done");
+}
+
+/// Steps until no figure is being worked out: one that comes in moves what stands below it, away from under the hand.
+pub fn rest(screen: &mut Screen) {
+    if jobs_in_hand(&screen.ctx) > 0 {
+        wait(screen, |screen| jobs_in_hand(&screen.ctx) == 0);
+        screen.run_steps(2);
+    }
 }
 
 /// The left inner tie-rod joint of the front axle.
@@ -185,12 +187,14 @@ pub fn press(screen: &mut Screen, modifiers: Modifiers, key: Key) {
 }
 
 pub fn click(screen: &mut Screen, label: &str) {
+    rest(screen);
     screen.get_by_label(label).click();
     screen.run_steps(3);
 }
 
 /// Clicks what may be below the edge of its page.
 pub fn find_and_click(screen: &mut Screen, label: &str) {
+    rest(screen);
     screen.get_by_label(label).scroll_to_me();
     screen.run_steps(30);
     click(screen, label);
@@ -198,6 +202,7 @@ pub fn find_and_click(screen: &mut Screen, label: &str) {
 
 /// Clicks a control by its kind and name, wherever on its page it is.
 pub fn use_it(screen: &mut Screen, role: egui::Role, label: &str) {
+    rest(screen);
     screen.get_by_role_and_label(role, label).scroll_to_me();
     screen.run_steps(30);
     screen.get_by_role_and_label(role, label).click();
@@ -220,6 +225,7 @@ pub fn fill(screen: &mut Screen, name: &str, text: &str) {
 
 /// Types into a field by its name and ends with Enter.
 pub fn type_in(screen: &mut Screen, field: &str, text: &str) {
+    rest(screen);
     screen.get_by_label(field).click();
     screen.run_steps(2);
     screen.key_press_modifiers(Modifiers::COMMAND, Key::A);

@@ -3,9 +3,9 @@
 use egui::{Rect, Vec2, pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use trammel_build::{AxleName, Build, LengthUnit, PointName, PointRef, Side};
-use trammel_screen::{Start, view::Stage};
+use trammel_screen::{Start, background::jobs_in_hand, view::Stage};
 
-use crate::common::{Screen, TestHost, bench_on, odd, pages::Turn, seen};
+use crate::common::{Screen, TestHost, bench_on, odd, pages::Turn, seen, wait};
 use crate::none;
 
 const SIZES: [Vec2; 4] = [
@@ -66,12 +66,20 @@ fn hold(name: &str, build: &Build, turns: &[Turn]) {
         for turn in turns {
             turn.to(screen.state_mut());
             screen.run_steps(4);
-            let faults = faults(&screen, size);
-            found.extend(
-                faults
-                    .into_iter()
-                    .map(|f| format!("{name}, {} x {}, {turn:?}: {f}", size.x, size.y)),
-            );
+            let mut look = |screen: &Screen| {
+                let faults = faults(screen, size).into_iter();
+                found.extend(
+                    faults.map(|f| format!("{name}, {} x {}, {turn:?}: {f}", size.x, size.y)),
+                );
+            };
+            // As the hand leaves it, in every frame while figures come in, and at rest.
+            look(&screen);
+            wait(&mut screen, |screen| {
+                look(screen);
+                jobs_in_hand(&screen.ctx) == 0
+            });
+            screen.run_steps(2);
+            look(&screen);
         }
     }
     none(found);

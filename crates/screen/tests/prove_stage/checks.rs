@@ -10,7 +10,7 @@ use trammel_screen::{
 };
 
 use crate::{
-    common::{INNER, Screen, click, demo, drag_from, press},
+    common::{INNER, Screen, click, demo, drag_from, press, rest},
     hand::{names, prove, settle, undo, use_it},
 };
 
@@ -128,6 +128,7 @@ fn a_remedy_is_one_step_that_makes_the_factor_it_promised() {
 }
 
 fn unfold(screen: &mut Screen) {
+    rest(screen);
     let title = "more keep their wanted factor";
     screen.get_by_label_contains(title).scroll_to_me();
     screen.run_steps(30);
@@ -183,6 +184,7 @@ fn what_was_not_checked_and_what_was_taken_can_be_read() {
         .first()
         .expect("something was taken or left out");
     for kind in ["Not checked (", "Taken where the build says nothing ("] {
+        rest(&mut screen);
         screen.get_by_label_contains(kind).scroll_to_me();
         screen.run_steps(30);
         screen.get_by_label_contains(kind).click();

@@ -1,13 +1,33 @@
 //! Work that would hold a frame up, on a thread of its own. Only the newest job counts.
 
-use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{
+    Arc,
+    atomic::{AtomicUsize, Ordering},
+    mpsc::{Receiver, Sender, channel},
+};
 
-use egui::Context;
+use egui::{Context, Id};
+
+type Count = Arc<AtomicUsize>;
+
+fn count(ctx: &Context) -> Count {
+    ctx.data_mut(|data| {
+        data.get_temp_mut_or_default::<Count>(Id::unique("jobs in hand"))
+            .clone()
+    })
+}
+
+/// How many jobs of a window are handed in and neither done nor given up for newer ones. At nought the next frame shows all that was asked for.
+#[must_use]
+pub fn jobs_in_hand(ctx: &Context) -> usize {
+    count(ctx).load(Ordering::Acquire)
+}
 
 /// A worker that takes jobs and gives results, and wakes the window when there is one. It ends when this is dropped.
 pub(crate) struct Background<J, R> {
     jobs: Sender<J>,
     results: Receiver<R>,
+    in_hand: Count,
 }
 
 impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
@@ -19,13 +39,17 @@ impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
     ) -> Option<Self> {
         let (jobs, to_do) = channel::<J>();
         let (done, results) = channel();
-        let ctx = ctx.clone();
+        let in_hand = count(ctx);
+        let (ctx, counted) = (ctx.clone(), in_hand.clone());
         let run = move || {
             while let Ok(mut job) = to_do.recv() {
                 while let Ok(newer) = to_do.try_recv() {
                     job = newer;
+                    counted.fetch_sub(1, Ordering::Release);
                 }
-                if done.send(work(job)).is_err() {
+                let wanted = done.send(work(job)).is_ok();
+                counted.fetch_sub(1, Ordering::Release);
+                if !wanted {
                     return;
                 }
                 ctx.request_repaint();
@@ -35,12 +59,19 @@ impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
             .name(name.to_owned())
             .spawn(run)
             .ok()?;
-        Some(Self { jobs, results })
+        Some(Self {
+            jobs,
+            results,
+            in_hand,
+        })
     }
 
     /// Hands a job in. A worker that is gone takes none, and nothing comes of it.
     pub(crate) fn hand_in(&self, job: J) {
-        let _ = self.jobs.send(job);
+        self.in_hand.fetch_add(1, Ordering::Release);
+        if self.jobs.send(job).is_err() {
+            self.in_hand.fetch_sub(1, Ordering::Release);
+        }
     }
 
     /// The newest result since the last look.
