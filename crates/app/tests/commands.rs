@@ -7,52 +7,20 @@
     reason = "a test stops where it fails"
 )]
 
+mod common;
+
+use common::{demo, err, field_names, out, refused, trammel};
+
 use std::{
     fs,
     path::Path,
-    process::{Command, Output, Stdio},
+    process::{Command, Stdio},
 };
 
 use trammel_analysis::{
     Findings, ProofDepth, Span, Study, SweepColumn, SweepRequest, SweepTable, prove,
 };
 use trammel_build::{AxleName, Build, Side};
-
-fn trammel(words: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_trammel"))
-        .args(words)
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .env_remove("WAYLAND_SOCKET")
-        .output()
-        .expect("the program runs")
-}
-
-fn out(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("text")
-}
-
-fn err(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).expect("text")
-}
-
-/// Code 2, nothing on standard output, one line on standard error that holds these words.
-fn refused(words: &[&str], holds: &str) {
-    let output = trammel(words);
-    assert_eq!(output.status.code(), Some(2), "{words:?}: {}", err(&output));
-    assert_eq!(out(&output), "", "{words:?}");
-    let line = err(&output);
-    assert_eq!(line.matches('\n').count(), 1, "{words:?}: {line}");
-    assert!(line.contains(holds), "{words:?}: {line}");
-}
-
-fn demo(name: &str) -> Build {
-    let demo = trammel_persistence::demos()
-        .into_iter()
-        .find(|d| d.name == name)
-        .expect("a demo");
-    trammel_persistence::read(demo.text).expect("it reads")
-}
 
 /// The cautions of the layout and of the proof.
 fn findings(build: &Build) -> Findings {
@@ -301,23 +269,8 @@ fn json_has_the_documented_names() {
     assert_eq!(end["factor"].as_f64(), Some(findings.rack_ends[0].factor));
     // Every name in the answer stands in the help, where it is described.
     let help = out(&trammel(&["check", "--help"]));
-    let mut names = Vec::new();
-    collect(&json, &mut names);
-    for name in names {
-        assert!(help.contains(&name), "{name} is not in the help");
-    }
-}
-
-fn collect(json: &serde_json::Value, into: &mut Vec<String>) {
-    match json {
-        serde_json::Value::Object(fields) => {
-            for (name, value) in fields {
-                into.push(name.clone());
-                collect(value, into);
-            }
-        }
-        serde_json::Value::Array(items) => items.iter().for_each(|i| collect(i, into)),
-        _ => {}
+    for name in field_names(&json) {
+        assert!(help.contains(name), "{name} is not in the help");
     }
 }
 

@@ -7,30 +7,9 @@
     reason = "a test stops where it fails"
 )]
 
-use std::process::{Command, Output};
+mod common;
 
-fn trammel(words: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_trammel"))
-        .args(words)
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .output()
-        .expect("the program runs")
-}
-
-fn out(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("text")
-}
-
-/// Code 2, nothing on standard output, one line on standard error that holds these words.
-fn refused(words: &[&str], holds: &str) {
-    let output = trammel(words);
-    let line = String::from_utf8(output.stderr.clone()).expect("text");
-    assert_eq!(output.status.code(), Some(2), "{words:?}: {line}");
-    assert_eq!(out(&output), "", "{words:?}");
-    assert_eq!(line.matches('\n').count(), 1, "{words:?}: {line}");
-    assert!(line.contains(holds), "{words:?}: {line}");
-}
+use common::{field_names, out, refused, trammel};
 
 const HEADER: &str = "travel,rack,tie_rod_tension,spring_force,\
 upper_ball_joint_x,upper_ball_joint_y,upper_ball_joint_z,lower_ball_joint_x,lower_ball_joint_y,lower_ball_joint_z,\
@@ -154,23 +133,8 @@ fn the_names_of_the_json_stand_in_the_help() {
     assert_eq!(rows[0]["grade"], "danger");
     assert!(!rows[0]["remedies"].as_array().unwrap().is_empty());
     let help = out(&trammel(&["prove", "--help"]));
-    let mut names = Vec::new();
-    collect(&json, &mut names);
-    for name in names {
-        assert!(help.contains(&name), "{name} is not in the help");
-    }
-}
-
-fn collect(json: &serde_json::Value, into: &mut Vec<String>) {
-    match json {
-        serde_json::Value::Object(fields) => {
-            for (name, value) in fields {
-                into.push(name.clone());
-                collect(value, into);
-            }
-        }
-        serde_json::Value::Array(items) => items.iter().for_each(|item| collect(item, into)),
-        _ => {}
+    for name in field_names(&json) {
+        assert!(help.contains(name), "{name} is not in the help");
     }
 }
 

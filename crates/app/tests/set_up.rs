@@ -7,31 +7,20 @@
     reason = "a test stops where it fails"
 )]
 
+mod common;
+
+use common::{err, out, trammel};
+
 use std::{
     fmt::Write as _,
     fs,
     path::{Path, PathBuf},
-    process::{Command, Output},
+    process::Output,
 };
 
 use serde_json::Value;
 use trammel_build::{AxleName, Build, Edit, PointName, PointRef, Side};
 use trammel_persistence::{demos, read};
-
-fn trammel(words: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_trammel"))
-        .args(words)
-        .output()
-        .expect("the program runs")
-}
-
-fn out(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).expect("text")
-}
-
-fn err(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).expect("text")
-}
 
 fn good() -> Build {
     read(demos().iter().find(|d| d.name == "good").unwrap().text).unwrap()

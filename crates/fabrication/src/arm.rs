@@ -12,7 +12,7 @@ use crate::coping::Cope;
 use crate::end_cut::EndCut;
 use crate::mitre::Mitre;
 use crate::plane::Point;
-use crate::size::{accept, positive};
+use crate::size::positive;
 
 /// An arm laid flat, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,7 +81,7 @@ impl ArmPlan {
         let mitre = Mitre::new(tube, housing, self.angle_at_ball_joint())?;
         let ([cope_tip, cope_bottom], [mitre_tip, mitre_bottom]) = (cope.range(), mitre.range());
         let left = length - cope_bottom - mitre_bottom;
-        accept(
+        BadNumber::unless(
             "what the ends' notches leave of the tube",
             left,
             left > 0.0,

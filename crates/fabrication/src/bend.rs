@@ -7,7 +7,7 @@
 use trammel_strength::BadNumber;
 use trammel_strength::source::{Limit, Source};
 
-use crate::size::{accept, not_negative, positive};
+use crate::size::{not_negative, positive};
 
 /// Where the allowance comes from.
 pub const ALLOWANCE: Source = Source::from_memory(
@@ -42,7 +42,7 @@ impl Bend {
     pub fn new(angle: f64, inside_radius: f64, thickness: f64, k: f64) -> Result<Self, BadNumber> {
         let fits = angle > 0.0 && angle < std::f64::consts::PI;
         Ok(Self {
-            angle: accept(
+            angle: BadNumber::unless(
                 "the bend's angle",
                 angle,
                 fits,
@@ -50,7 +50,7 @@ impl Bend {
             )?,
             inside_radius: not_negative("the bend's inside radius", inside_radius)?,
             thickness: positive("the plate's thickness", thickness)?,
-            k: accept(
+            k: BadNumber::unless(
                 "the bend's K",
                 k,
                 (0.0..=0.5).contains(&k),

@@ -12,7 +12,7 @@ use std::f64::consts::PI;
 use trammel_strength::BadNumber;
 
 use crate::end_cut::EndCut;
-use crate::size::{accept, finite, positive};
+use crate::size::{finite, positive};
 
 /// Two tubes that meet, mm and rad.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,14 +33,14 @@ impl Cope {
         positive("the header's diameter", header)?;
         finite("the offset of the axes", offset)?;
         let fits = angle > 0.05 && angle < PI - 0.05;
-        accept(
+        BadNumber::unless(
             "the angle between the tubes",
             angle,
             fits,
             "between 3 and 177 degrees, in rad",
         )?;
         let reach = tube + 2.0 * offset.abs();
-        accept(
+        BadNumber::unless(
             "the tube's diameter with twice its offset",
             reach,
             reach <= header,

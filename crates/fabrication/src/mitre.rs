@@ -9,7 +9,7 @@ use std::f64::consts::FRAC_PI_2;
 use trammel_strength::BadNumber;
 
 use crate::end_cut::EndCut;
-use crate::size::{accept, not_negative, positive};
+use crate::size::{not_negative, positive};
 
 /// A tube's end against housing and twin, mm and rad.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,7 +28,7 @@ impl Mitre {
         positive("the tube's diameter", tube)?;
         not_negative("the housing's diameter", housing)?;
         let half_angle = angle / 2.0;
-        accept(
+        BadNumber::unless(
             "the angle between an arm's tubes",
             angle,
             half_angle > 0.025 && half_angle < FRAC_PI_2 - 0.025,

@@ -2,7 +2,8 @@
 
 use crate::flat_part::{FlatPart, Hole};
 use crate::plane::{Contour, Point};
-use crate::size::{SizeError, accept, not_negative, positive};
+use crate::size::{SizeError, not_negative, positive};
+use trammel_strength::BadNumber;
 
 /// Sizes of a mount plate, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,7 +40,7 @@ pub fn mount_plate(
     positive("the plate's thickness", size.thickness)?;
     positive("the plate's hole", size.hole)?;
     not_negative("the plate's corner radius", size.corner)?;
-    accept(
+    BadNumber::unless(
         "the plate's corner radius",
         size.corner,
         2.0 * size.corner < w.min(h),
@@ -64,7 +65,7 @@ pub fn mount_plate(
 fn positions(side: f64, spacing: f64, count: u32, hole: f64) -> Result<Vec<f64>, SizeError> {
     if count > 1 {
         let fits = spacing.is_finite() && spacing > hole;
-        accept(
+        BadNumber::unless(
             "the distance of neighbouring holes",
             spacing,
             fits,
@@ -73,7 +74,7 @@ fn positions(side: f64, spacing: f64, count: u32, hole: f64) -> Result<Vec<f64>,
     }
     let gaps = f64::from(count.saturating_sub(1));
     let span = if gaps > 0.0 { gaps * spacing } else { 0.0 };
-    accept(
+    BadNumber::unless(
         "the row of holes",
         span + hole,
         span + hole < side,

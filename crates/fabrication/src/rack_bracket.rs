@@ -12,7 +12,7 @@ use trammel_strength::BadNumber;
 
 use crate::bend::Bend;
 use crate::flat_part::FlatPart;
-use crate::size::{SizeError, accept, positive};
+use crate::size::{SizeError, positive};
 
 /// Sizes of the bracket, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,20 +72,20 @@ impl RackBracket {
             positive(what, value)?;
         }
         let widest = size.ear_hole.max(size.base_hole);
-        accept(
+        BadNumber::unless(
             "the bracket's hole",
             widest,
             widest < size.width,
             "less than the bar's width",
         )?;
         let edge_fits = size.edge > size.ear_hole / 2.0;
-        accept(
+        BadNumber::unless(
             "the ear's edge distance",
             size.edge,
             edge_fits,
             "more than the hole's radius",
         )?;
-        accept(
+        BadNumber::unless(
             "the base's hole",
             size.base_hole,
             size.base_hole < size.gap,
@@ -95,7 +95,7 @@ impl RackBracket {
         if let Some(bend) = bracket.bend()? {
             let radius = bend.inside_radius();
             let fits = 2.0 * radius < size.gap && radius + size.ear_hole / 2.0 < size.stand_off;
-            accept(
+            BadNumber::unless(
                 "the bends' inside radius",
                 radius,
                 fits,

@@ -18,34 +18,16 @@ pub enum SizeError {
 /// The value, if it is finite and above zero.
 pub(crate) fn positive(what: &'static str, found: f64) -> Result<f64, BadNumber> {
     let fits = found.is_finite() && found > 0.0;
-    accept(what, found, fits, "a finite number above zero, in mm")
+    BadNumber::unless(what, found, fits, "a finite number above zero, in mm")
 }
 
 /// The value, if it is finite and not below zero.
 pub(crate) fn not_negative(what: &'static str, found: f64) -> Result<f64, BadNumber> {
     let fits = found.is_finite() && found >= 0.0;
-    accept(what, found, fits, "a finite number, zero or above, in mm")
+    BadNumber::unless(what, found, fits, "a finite number, zero or above, in mm")
 }
 
 /// The value, if it is finite.
 pub(crate) fn finite(what: &'static str, found: f64) -> Result<f64, BadNumber> {
-    accept(what, found, found.is_finite(), "a finite number, in mm")
-}
-
-/// The value, if it fits.
-pub(crate) fn accept(
-    what: &'static str,
-    found: f64,
-    fits: bool,
-    expected: &'static str,
-) -> Result<f64, BadNumber> {
-    if fits {
-        Ok(found)
-    } else {
-        Err(BadNumber {
-            what,
-            found,
-            expected,
-        })
-    }
+    BadNumber::unless(what, found, found.is_finite(), "a finite number, in mm")
 }

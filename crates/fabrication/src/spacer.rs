@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use trammel_strength::BadNumber;
 
-use crate::size::{accept, not_negative, positive};
+use crate::size::{not_negative, positive};
 
 /// A turned ring or tube, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,7 +22,7 @@ impl Spacer {
     pub fn new(length: f64, bore: f64, outside: f64) -> Result<Self, BadNumber> {
         positive("the spacer's length", length)?;
         positive("the spacer's bore", bore)?;
-        accept(
+        BadNumber::unless(
             "the spacer's outside diameter",
             outside,
             outside.is_finite() && outside > bore,
@@ -68,7 +68,7 @@ impl Sleeve {
         positive("the ball's width", ball_width)?;
         let fits =
             ball_bore.is_finite() && ball_bore > shoulder.bore && ball_bore < shoulder.outside;
-        accept(
+        BadNumber::unless(
             "the ball's bore",
             ball_bore,
             fits,

@@ -15,7 +15,7 @@ use trammel_strength::BadNumber;
 
 use crate::flat_part::{FlatPart, Hole};
 use crate::plane::Point;
-use crate::size::{SizeError, accept, finite, positive};
+use crate::size::{SizeError, finite, positive};
 
 /// How the tab's sides go.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,7 +82,7 @@ impl Tab {
         positive("the tab's thickness", size.thickness)?;
         finite("the tab's lean", size.lean)?;
         let edge_fits = size.edge > size.hole / 2.0;
-        accept(
+        BadNumber::unless(
             "the tab's edge distance",
             size.edge,
             edge_fits,
@@ -95,7 +95,7 @@ impl Tab {
         check_form(&size, width)?;
         if let Foot::Coped { tube_diameter } = size.foot {
             positive("the tube's diameter", tube_diameter)?;
-            accept(
+            BadNumber::unless(
                 "the tab's foot width",
                 width,
                 width < tube_diameter,
@@ -107,7 +107,7 @@ impl Tab {
             for part in [saddle.along, saddle.up, saddle.offset] {
                 finite("the way that the tube runs through the tab", part)?;
             }
-            accept(
+            BadNumber::unless(
                 "the tab's foot width",
                 width,
                 saddle.carries(width),
@@ -165,7 +165,7 @@ fn check_form(size: &TabSize, width: f64) -> Result<(), BadNumber> {
     let half = width / 2.0;
     match size.form {
         TabForm::Radiused => {
-            accept(
+            BadNumber::unless(
                 "the tab's lean",
                 size.lean,
                 size.lean == 0.0,
@@ -174,7 +174,7 @@ fn check_form(size: &TabSize, width: f64) -> Result<(), BadNumber> {
         }
         TabForm::Straight => {
             let fits = size.lean.abs() + size.edge <= half + 1e-9;
-            accept(
+            BadNumber::unless(
                 "the tab's foot width",
                 width,
                 fits,
@@ -183,7 +183,7 @@ fn check_form(size: &TabSize, width: f64) -> Result<(), BadNumber> {
         }
         TabForm::Tapered => {
             let fits = half >= size.edge + size.lean.abs();
-            accept(
+            BadNumber::unless(
                 "the tab's foot width",
                 width,
                 fits,
@@ -191,7 +191,7 @@ fn check_form(size: &TabSize, width: f64) -> Result<(), BadNumber> {
             )?;
         }
     }
-    accept(
+    BadNumber::unless(
         "the tab's height",
         size.height,
         size.height > size.hole / 2.0,

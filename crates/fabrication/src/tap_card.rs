@@ -6,7 +6,7 @@ use trammel_strength::source::{Limit, Source};
 use trammel_strength::thread::{TapDrill, Thread};
 use trammel_strength::units::INCH;
 
-use crate::size::{accept, not_negative, positive};
+use crate::size::{not_negative, positive};
 
 /// Depth of full thread in steel, in major diameters.
 pub const FULL_THREAD: Limit = Limit {
@@ -92,13 +92,13 @@ impl TapCard {
         not_negative("the present bore", bore)?;
         positive("the depth of full thread", full_thread)?;
         let fits = bore <= drill.diameter + BORE_TOLERANCE;
-        accept(
+        BadNumber::unless(
             "the present bore",
             bore,
             fits,
             "no larger than the tap drill",
         )?;
-        accept(
+        BadNumber::unless(
             "the bar's diameter",
             bar,
             bar.is_finite() && bar > major,

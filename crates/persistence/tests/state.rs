@@ -277,20 +277,39 @@ fn a_damaged_list_of_files_is_an_empty_one() {
 #[test]
 fn what_the_screen_remembers_comes_back_and_damage_is_a_first_start() {
     let folder = folder();
-    let file = folder.path().join("state").join("screen.ron");
-    assert!(!ScreenState::load(&file).tour_shown);
-    let seen = ScreenState { tour_shown: true };
-    seen.save(&file).expect("saved");
-    assert_eq!(ScreenState::load(&file), seen);
-    fs::write(&file, "(tour_shown: perhaps)").expect("written");
-    assert_eq!(ScreenState::load(&file), ScreenState::default());
+    let state = folder.path().join("state");
+    let file = state.join("screen.ron");
+    let first = ScreenState::load(&state);
+    assert!(!first.tour_shown && !first.light && !first.maximised);
+    assert_eq!((first.scale, first.window), (100, [1280, 800]));
+    let left = ScreenState {
+        tour_shown: true,
+        light: true,
+        scale: 130,
+        window: [1700, 950],
+        maximised: true,
+    };
+    left.save(&state).expect("saved");
+    assert_eq!(ScreenState::load(&state), left);
+    for text in [
+        "(tour_shown: perhaps)",
+        "(scale: -1)",
+        "(window: (1, 2, 3))",
+    ] {
+        fs::write(&file, text).expect("written");
+        assert_eq!(ScreenState::load(&state), ScreenState::default(), "{text}");
+    }
+    let seen = ScreenState {
+        tour_shown: true,
+        ..ScreenState::default()
+    };
     // 64 KiB to the byte are looked into, a byte more was not written here.
     for (size, remembered) in [(64 * 1024, seen), (64 * 1024 + 1, ScreenState::default())] {
         let text = "(tour_shown: true)";
         let filled = format!("{text}{}", " ".repeat(size - text.len()));
         fs::write(&file, filled).expect("written");
-        assert_eq!(ScreenState::load(&file), remembered, "{size}");
+        assert_eq!(ScreenState::load(&state), remembered, "{size}");
     }
-    let below = seen.save(&file.join("screen.ron"));
+    let below = seen.save(&file);
     assert!(below.is_err(), "a file is no folder");
 }

@@ -31,6 +31,12 @@ pub enum Action {
     SwitchUnit,
     /// Light or dark.
     SwitchTheme,
+    /// Words and controls a step larger.
+    Larger,
+    /// Words and controls a step smaller.
+    Smaller,
+    /// Words and controls as large as usual.
+    UsualScale,
     /// Another stage of the job.
     Go(Stage),
     /// Front or rear axle on the table.
@@ -70,7 +76,7 @@ const COMMAND_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Action {
     /// All of them, in the order of the shortcut list.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 37] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -99,6 +105,9 @@ impl Action {
         Self::SwitchAxle,
         Self::SwitchUnit,
         Self::SwitchTheme,
+        Self::Larger,
+        Self::Smaller,
+        Self::UsualScale,
         Self::Tour,
         Self::Manual,
         Self::Glossary,
@@ -123,6 +132,9 @@ impl Action {
             Self::Redo => "Redo",
             Self::SwitchUnit => "Convert between inch and mm",
             Self::SwitchTheme => "Light or dark",
+            Self::Larger => "Everything larger",
+            Self::Smaller => "Everything smaller",
+            Self::UsualScale => "Everything as large as usual",
             Self::Go(Stage::LayOut) => "Stage: lay out",
             Self::Go(Stage::Tune) => "Stage: tune",
             Self::Go(Stage::Prove) => "Stage: prove",
@@ -161,6 +173,9 @@ impl Action {
             Self::Quit => (COMMAND, Key::Q),
             Self::SwitchUnit => (Modifiers::NONE, Key::U),
             Self::SwitchTheme => (Modifiers::NONE, Key::D),
+            Self::Larger => (COMMAND, Key::Plus),
+            Self::Smaller => (COMMAND, Key::Minus),
+            Self::UsualScale => (COMMAND, Key::Num0),
             Self::Go(Stage::LayOut) => (Modifiers::NONE, Key::F2),
             Self::Go(Stage::Tune) => (Modifiers::NONE, Key::F3),
             Self::Go(Stage::Prove) => (Modifiers::NONE, Key::F4),
@@ -190,11 +205,24 @@ impl Action {
         Some(KeyboardShortcut::new(modifiers, key))
     }
 
+    /// Another key that asks for the same, where keyboards differ: plus is on the key of the equals sign.
+    fn other_shortcut(self) -> Option<KeyboardShortcut> {
+        (self == Self::Larger).then(|| KeyboardShortcut::new(COMMAND, Key::Equals))
+    }
+
     /// Whether its key works while a number or a name is being typed.
     fn works_while_typing(self) -> bool {
         matches!(
             self,
-            Self::New | Self::Open | Self::Save | Self::SaveAs | Self::Quit | Self::Shortcuts
+            Self::New
+                | Self::Open
+                | Self::Save
+                | Self::SaveAs
+                | Self::Quit
+                | Self::Shortcuts
+                | Self::Larger
+                | Self::Smaller
+                | Self::UsualScale
         )
     }
 }
@@ -205,7 +233,10 @@ pub fn pressed(ctx: &egui::Context) -> Vec<Action> {
     let typing = ctx.text_edit_focused();
     let mut all: Vec<_> = Action::ALL
         .into_iter()
-        .filter_map(|a| a.shortcut().map(|s| (a, s)))
+        .flat_map(|a| {
+            let keys = a.shortcut().into_iter().chain(a.other_shortcut());
+            keys.map(move |s| (a, s))
+        })
         .collect();
     all.sort_by_key(|(_, s)| {
         std::cmp::Reverse(u8::from(s.modifiers.shift) + u8::from(s.modifiers.command))

@@ -46,4 +46,4 @@ pub mod tune;
 pub mod view;
 mod words;
 
-pub use bench::{Bench, OTHER_KEYS, Start};
+pub use bench::{Bench, LEAST_WINDOW, OTHER_KEYS, Start};

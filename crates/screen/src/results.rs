@@ -1,6 +1,6 @@
 //! What is worked out from the build, made anew when the build changes and only then.
 
-use trammel_analysis::{Caution, CautionKind, Depth, Findings, Grade, Proof, Study};
+use trammel_analysis::{AxleStudy, Caution, CautionKind, Depth, Findings, Grade, Proof, Study};
 use trammel_build::{AxleName, Build, PointName, PointRef, Side};
 
 use crate::words::decimal;
@@ -25,6 +25,12 @@ pub struct Results {
 }
 
 impl Results {
+    /// The study of an axle, where there is one.
+    #[must_use]
+    pub fn axle(&self, axle: AxleName) -> Option<&AxleStudy> {
+        self.study.as_ref()?.axle(axle)
+    }
+
     /// Works the build out.
     #[must_use]
     pub fn of(build: &Build, depth: Depth) -> Self {

@@ -14,6 +14,8 @@ pub fn apply(ctx: &Context, tokens: &Tokens) {
         Theme::Light
     };
     ctx.set_theme(theme);
+    // The screen has its own keys for it, which keep within what the window holds and are remembered.
+    ctx.options_mut(|options| options.zoom_with_keyboard = false);
     ctx.all_styles_mut(|style| {
         style.visuals = visuals(tokens);
         style.text_styles = [

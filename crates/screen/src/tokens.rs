@@ -67,6 +67,12 @@ const fn rgb(hex: u32) -> Color32 {
 }
 
 impl Tokens {
+    /// The light or the dark table.
+    #[must_use]
+    pub fn of(light: bool) -> Self {
+        if light { Self::light() } else { Self::dark() }
+    }
+
     /// The table in layout blue.
     #[must_use]
     pub fn dark() -> Self {

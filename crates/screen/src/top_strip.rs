@@ -285,5 +285,9 @@ fn help_menu(ui: &mut Ui, requests: &mut Vec<Request>) {
         ] {
             menu_item(ui, action, requests);
         }
+        ui.separator();
+        for action in [Action::Larger, Action::Smaller, Action::UsualScale] {
+            menu_item(ui, action, requests);
+        }
     });
 }

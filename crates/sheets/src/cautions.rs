@@ -6,7 +6,7 @@ use trammel_analysis::{
 use trammel_build::Build;
 use trammel_drawings::table::Table;
 
-use crate::draft::{Body, Draft, Group, Made, NotMade, file_name};
+use crate::draft::{Draft, Made, NotMade};
 
 const TITLE: &str = "Cautions";
 
@@ -97,17 +97,5 @@ pub(crate) fn drafts(build: &Build, cautions: &Result<Vec<Caution>, String>) -> 
     let tables = [open, accepted, always, unknown]
         .into_iter()
         .filter(|t| !t.rows().is_empty());
-    Ok(vec![Draft {
-        heed: Vec::new(),
-        name: file_name(TITLE),
-        title: TITLE.to_owned(),
-        kind: "list",
-        group: Group::Lists,
-        at: None,
-        material: String::new(),
-        quantity: String::new(),
-        body: Body::Tables(tables.collect()),
-        notes: Vec::new(),
-        sawn: Vec::new(),
-    }])
+    Ok(vec![Draft::lists(TITLE, "list", tables.collect())])
 }

@@ -7,7 +7,7 @@ use trammel_fabrication::stock::{CutPiece, STEEL_DENSITY, StockSection, cutting_
 
 use crate::{
     Shop,
-    draft::{Body, Draft, Group, Made, Sawn, file_name},
+    draft::{Draft, Made, Sawn, file_name},
 };
 
 const TITLE: &str = "Cut list";
@@ -47,19 +47,7 @@ pub(crate) fn drafts(sawn: &[Sawn], plates: &[Plates], shop: &Shop) -> Made {
         .collect();
     tables.push(plan(&stocks, shop));
     tables.push(nested(plates, shop));
-    Ok(vec![Draft {
-        heed: Vec::new(),
-        name: file_name(TITLE),
-        title: TITLE.to_owned(),
-        kind: "cut list",
-        group: Group::Lists,
-        at: None,
-        material: String::new(),
-        quantity: String::new(),
-        body: Body::Tables(tables),
-        notes: Vec::new(),
-        sawn: Vec::new(),
-    }])
+    Ok(vec![Draft::lists(TITLE, "cut list", tables)])
 }
 
 fn pieces(name: &str, stock: &Stock<'_>, shop: &Shop) -> Table {

@@ -77,6 +77,25 @@ pub(crate) struct Draft {
     pub sawn: Vec<Sawn>,
 }
 
+impl Draft {
+    /// A sheet of lists about the whole vehicle.
+    pub(crate) fn lists(title: &str, kind: &'static str, tables: Vec<Table>) -> Self {
+        Self {
+            name: file_name(title),
+            title: title.to_owned(),
+            kind,
+            group: Group::Lists,
+            at: None,
+            material: String::new(),
+            quantity: String::new(),
+            body: Body::Tables(tables),
+            notes: Vec::new(),
+            heed: Vec::new(),
+            sawn: Vec::new(),
+        }
+    }
+}
+
 /// What came of one part: a sheet, or why there is none.
 pub(crate) type Made = Result<Vec<Draft>, NotMade>;
 

@@ -7,7 +7,7 @@ use trammel_geometry::{Corner, Linkage, Point, Vector};
 
 use crate::{
     Shop, defaults,
-    draft::{Body, Draft, Group, Made, axle_word, file_name},
+    draft::{Draft, Made, axle_word},
 };
 
 const TITLE: &str = "Fixture sheet";
@@ -20,19 +20,7 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
     for axle in axles {
         tables.push(diagonals(build, *axle, shop));
     }
-    Ok(vec![Draft {
-        heed: Vec::new(),
-        name: file_name(TITLE),
-        title: TITLE.to_owned(),
-        kind: "coordinates",
-        group: Group::Lists,
-        at: None,
-        material: String::new(),
-        quantity: String::new(),
-        body: Body::Tables(tables),
-        notes: Vec::new(),
-        sawn: Vec::new(),
-    }])
+    Ok(vec![Draft::lists(TITLE, "coordinates", tables)])
 }
 
 fn datum(build: &Build, shop: &Shop) -> Table {

@@ -9,7 +9,7 @@ use trammel_fabrication::stock::{CutPiece, STEEL_DENSITY, StockSection};
 
 use crate::{
     Shop, defaults,
-    draft::{Body, Draft, Group, Made, NotMade, Sawn, file_name, place},
+    draft::{Draft, Made, NotMade, Sawn, place},
     hardware::Hardware,
 };
 
@@ -69,17 +69,8 @@ pub(crate) fn drafts(build: &Build, axles: &[AxleName], shop: &Shop) -> Made {
         table.row(["No joint of this build has spacers.".to_owned()]);
     }
     Ok(vec![Draft {
-        heed: Vec::new(),
-        name: file_name(TITLE),
-        title: TITLE.to_owned(),
-        kind: "list",
-        group: Group::Lists,
-        at: None,
-        material: String::new(),
-        quantity: String::new(),
-        body: Body::Tables(vec![table]),
-        notes: Vec::new(),
         sawn,
+        ..Draft::lists(TITLE, "list", vec![table])
     }])
 }
 

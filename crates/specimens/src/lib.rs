@@ -149,3 +149,36 @@ pub fn all() -> [(&'static str, Corner); 4] {
         ("parallelogram", parallelogram()),
     ]
 }
+
+/// A light kart's front corner, its rack a little askew in plan.
+#[must_use]
+pub fn askew() -> Corner {
+    Corner {
+        upper_arm: arm(
+            [96.0, 262.0, 334.0],
+            [-104.0, 258.0, 328.0],
+            [-16.0, 548.0, 324.0],
+        ),
+        lower_arm: arm(
+            [132.0, 214.0, 176.0],
+            [-118.0, 216.0, 170.0],
+            [5.0, 574.0, 158.0],
+        ),
+        tie_rod: TieRod {
+            inner: Point::new(-87.0, 236.0, 203.0),
+            outer: Point::new(-83.0, 557.0, 194.0),
+        },
+        wheel: Wheel {
+            centre: Point::new(0.0, 642.0, 266.0),
+            loaded_radius: 266.0,
+            toe: 0.0,
+            camber: 0.0,
+        },
+        spring: Some(Spring {
+            arm: ArmName::Lower,
+            chassis_mount: Point::new(6.0, 328.0, 512.0),
+            arm_mount: Point::new(12.0, 436.0, 171.0),
+        }),
+        rack_axis: Some(Vector::new(0.02, 1.0, 0.0)),
+    }
+}

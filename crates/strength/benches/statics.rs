@@ -4,7 +4,8 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use trammel_geometry::{Arm, ArmName, Corner, Linkage, Point, Spring, TieRod, Vector, Walk, Wheel};
+use trammel_geometry::{ArmName, Linkage, Vector, Walk};
+use trammel_specimens::askew;
 use trammel_strength::arm_tubes::ArmTubes;
 use trammel_strength::force::UprightLoad;
 use trammel_strength::grade::Grade;
@@ -20,39 +21,8 @@ use trammel_strength::statics::{Equilibrium, Steering};
 use trammel_strength::thread::Thread;
 use trammel_strength::tie_rod::TieRodBar;
 
-fn corner() -> Corner {
-    Corner {
-        upper_arm: Arm {
-            front_pivot: Point::new(96.0, 262.0, 334.0),
-            rear_pivot: Point::new(-104.0, 258.0, 328.0),
-            ball_joint: Point::new(-16.0, 548.0, 324.0),
-        },
-        lower_arm: Arm {
-            front_pivot: Point::new(132.0, 214.0, 176.0),
-            rear_pivot: Point::new(-118.0, 216.0, 170.0),
-            ball_joint: Point::new(5.0, 574.0, 158.0),
-        },
-        tie_rod: TieRod {
-            inner: Point::new(-87.0, 236.0, 203.0),
-            outer: Point::new(-83.0, 557.0, 194.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(0.0, 642.0, 266.0),
-            loaded_radius: 266.0,
-            toe: 0.0,
-            camber: -0.01,
-        },
-        spring: Some(Spring {
-            arm: ArmName::Lower,
-            chassis_mount: Point::new(6.0, 328.0, 512.0),
-            arm_mount: Point::new(12.0, 436.0, 171.0),
-        }),
-        rack_axis: Some(Vector::y()),
-    }
-}
-
 fn forces(criterion: &mut Criterion) {
-    let linkage = Linkage::new(&corner()).unwrap();
+    let linkage = Linkage::new(&askew()).unwrap();
     let pose = linkage.pose(40.0, 20.0).unwrap();
     let load = UprightLoad::force_at(pose.contact, Vector::new(-700.0, -650.0, 1500.0)).unwrap();
     let equilibrium = Equilibrium::at(&linkage, &pose).unwrap();
@@ -116,7 +86,7 @@ fn parts() -> Vec<Part> {
 }
 
 fn proof(criterion: &mut Criterion) {
-    let linkage = Linkage::new(&corner()).unwrap();
+    let linkage = Linkage::new(&askew()).unwrap();
     let (parts, cases) = (parts(), default_cases());
     let vehicle = VehicleSpec {
         mass: 375.0,

@@ -14,21 +14,44 @@ pub struct BadNumber {
     pub expected: &'static str,
 }
 
+impl BadNumber {
+    /// The value of a quantity if it fits, what it is and what was expected otherwise.
+    ///
+    /// # Errors
+    /// A [`BadNumber`] unless it fits.
+    pub fn unless(
+        what: &'static str,
+        found: f64,
+        fits: bool,
+        expected: &'static str,
+    ) -> Result<f64, Self> {
+        if fits {
+            Ok(found)
+        } else {
+            Err(Self {
+                what,
+                found,
+                expected,
+            })
+        }
+    }
+}
+
 /// The value, if it is neither NaN nor infinite.
 pub(crate) fn finite(what: &'static str, value: f64) -> Result<f64, BadNumber> {
-    accept(what, value, value.is_finite(), "a finite number")
+    BadNumber::unless(what, value, value.is_finite(), "a finite number")
 }
 
 /// The value, if it is finite and above zero.
 pub(crate) fn positive(what: &'static str, value: f64) -> Result<f64, BadNumber> {
     let fits = value.is_finite() && value > 0.0;
-    accept(what, value, fits, "a finite number above zero")
+    BadNumber::unless(what, value, fits, "a finite number above zero")
 }
 
 /// The value, if it is finite and not below zero.
 pub(crate) fn not_negative(what: &'static str, value: f64) -> Result<f64, BadNumber> {
     let fits = value.is_finite() && value >= 0.0;
-    accept(what, value, fits, "a finite number, zero or above")
+    BadNumber::unless(what, value, fits, "a finite number, zero or above")
 }
 
 /// The vector, if all three components are finite.
@@ -61,23 +84,6 @@ pub(crate) fn direction(
         found: value.norm(),
         expected: "a vector with a length",
     })
-}
-
-fn accept(
-    what: &'static str,
-    found: f64,
-    fits: bool,
-    expected: &'static str,
-) -> Result<f64, BadNumber> {
-    if fits {
-        Ok(found)
-    } else {
-        Err(BadNumber {
-            what,
-            found,
-            expected,
-        })
-    }
 }
 
 #[cfg(test)]

@@ -20,6 +20,17 @@ impl Desktop {
     }
 }
 
+/// The user's folder for what is kept between two runs.
+pub(super) fn state_folder() -> Option<PathBuf> {
+    let folders = directories::ProjectDirs::from("", "", "trammel")?;
+    Some(
+        folders
+            .state_dir()
+            .unwrap_or(folders.data_local_dir())
+            .to_owned(),
+    )
+}
+
 impl Host for Desktop {
     fn ask_for_file(&mut self, pick: &Pick, start: Option<&Path>) {
         let (send, receive) = channel();
@@ -67,13 +78,7 @@ impl Host for Desktop {
     }
 
     fn state_folder(&self) -> Option<PathBuf> {
-        let folders = directories::ProjectDirs::from("", "", "trammel")?;
-        Some(
-            folders
-                .state_dir()
-                .unwrap_or(folders.data_local_dir())
-                .to_owned(),
-        )
+        state_folder()
     }
 
     fn open_in_viewer(&mut self, path: &Path) -> Result<(), String> {

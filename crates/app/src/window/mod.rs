@@ -3,10 +3,11 @@
 mod desktop;
 
 use eframe::egui;
-use trammel_screen::{Bench, Start, fonts};
-
-use desktop::Desktop;
 use trammel_console::Fault;
+use trammel_persistence::ScreenState;
+use trammel_screen::{Bench, LEAST_WINDOW, Start, fonts};
+
+use desktop::{Desktop, state_folder};
 
 /// Name of the application for the desktop: window grouping, icon, file type.
 const APP_ID: &str = "trammel";
@@ -16,11 +17,14 @@ pub(crate) fn open(start: Start) -> Result<(), Fault> {
     if !has_display() {
         return Err(no_window("no display"));
     }
+    let left =
+        state_folder().map_or_else(ScreenState::default, |folder| ScreenState::load(&folder));
     let viewport = egui::ViewportBuilder::default()
         .with_title("Trammel")
         .with_app_id(APP_ID)
-        .with_inner_size([1280.0, 800.0])
-        .with_min_inner_size([900.0, 600.0])
+        .with_inner_size(egui::Vec2::from(left.window.map(f32::from)).max(LEAST_WINDOW))
+        .with_min_inner_size(LEAST_WINDOW)
+        .with_maximized(left.maximised)
         .with_drag_and_drop(true)
         .with_icon(icon());
     let options = eframe::NativeOptions {
@@ -55,6 +59,10 @@ impl eframe::App for Shell {
                 .send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             self.title = title;
         }
+    }
+
+    fn on_exit(&mut self, _: Option<&eframe::glow::Context>) {
+        self.bench.leave();
     }
 }
 

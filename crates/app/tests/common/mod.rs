@@ -18,9 +18,13 @@ use serde_json::Value;
 use trammel_build::Build;
 use trammel_persistence::{read, write};
 
+/// The program on a machine without a display: what would open a window says so.
 pub fn trammel(words: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_trammel"))
         .args(words)
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .env_remove("WAYLAND_SOCKET")
         .output()
         .expect("the program runs")
 }
@@ -41,6 +45,18 @@ pub fn json(words: &[&str]) -> (Value, Option<i32>) {
         value.unwrap_or_else(|e| panic!("{words:?}: {e}: {}", err(&output))),
         output.status.code(),
     )
+}
+
+/// The names of all fields of an answer, nested ones too.
+pub fn field_names(json: &Value) -> Vec<&String> {
+    match json {
+        Value::Object(fields) => {
+            let nested = fields.values().flat_map(field_names);
+            fields.keys().chain(nested).collect()
+        }
+        Value::Array(items) => items.iter().flat_map(field_names).collect(),
+        _ => Vec::new(),
+    }
 }
 
 pub fn number(value: &Value, path: &str) -> f64 {

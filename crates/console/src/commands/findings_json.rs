@@ -4,6 +4,7 @@ use serde::Serialize;
 use trammel_analysis::{Caution, FigureUnit, Findings, Grade, RackEndStudy};
 use trammel_build::{Build, LengthUnit};
 
+use super::remedy_json::RemedyOut;
 use crate::fault::Fault;
 
 #[derive(Serialize)]
@@ -43,13 +44,6 @@ struct CautionOut<'a> {
     travel: Option<f64>,
     rack: Option<f64>,
     remedies: Vec<RemedyOut<'a>>,
-}
-
-#[derive(Serialize)]
-struct RemedyOut<'a> {
-    text: &'a str,
-    value: Option<f64>,
-    applicable: bool,
 }
 
 #[derive(Serialize)]
@@ -138,15 +132,7 @@ fn caution<'a>(c: &'a Caution, build: &'a Build) -> CautionOut<'a> {
         }),
         travel: c.worst.map(|w| unit.from_mm(w.travel)),
         rack: c.worst.map(|w| unit.from_mm(w.rack)),
-        remedies: c
-            .remedies
-            .iter()
-            .map(|r| RemedyOut {
-                text: &r.text,
-                value: r.value,
-                applicable: r.edit.is_some(),
-            })
-            .collect(),
+        remedies: c.remedies.iter().map(RemedyOut::from).collect(),
     }
 }
 

@@ -13,6 +13,7 @@ pub(crate) mod map;
 pub(crate) mod new;
 pub(crate) mod picture;
 pub(crate) mod prove;
+mod remedy_json;
 pub(crate) mod scatter;
 pub(crate) mod sheets;
 pub(crate) mod survey;

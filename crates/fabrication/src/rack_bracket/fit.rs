@@ -3,7 +3,7 @@
 use trammel_strength::BadNumber;
 
 use super::RackBracket;
-use crate::size::{accept, not_negative, positive};
+use crate::size::{not_negative, positive};
 
 /// The joint between the ears, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,7 +76,7 @@ pub fn fit(bracket: &RackBracket, joint: &Joint, bolt: &EndBolt) -> Result<Brack
     not_negative("the exposed thread", bolt.exposed)?;
     not_negative("the adjustment", bolt.adjustment)?;
     let fits = bolt.engagement <= bolt.thread_depth;
-    accept(
+    BadNumber::unless(
         "the thread engaged",
         bolt.engagement,
         fits,

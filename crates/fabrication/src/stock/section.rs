@@ -5,7 +5,7 @@ use std::fmt;
 
 use trammel_strength::BadNumber;
 
-use crate::size::{accept, positive};
+use crate::size::positive;
 
 /// The section of a bar or tube; it can only be had with sizes that go together.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -101,7 +101,7 @@ impl fmt::Display for StockSection {
 fn tube(what: &'static str, outside: f64, wall: f64) -> Result<(f64, f64), BadNumber> {
     positive(what, outside)?;
     positive("the tube's wall", wall)?;
-    accept(
+    BadNumber::unless(
         "the tube's wall",
         wall,
         2.0 * wall < outside,

@@ -4,7 +4,8 @@ use trammel_strength::source::{Limit, Source};
 
 use crate::flat_part::FlatPart;
 use crate::plane::{Contour, Point, Vertex};
-use crate::size::{SizeError, accept, not_negative, positive};
+use crate::size::{SizeError, not_negative, positive};
+use trammel_strength::BadNumber;
 
 /// A pair taller than this many of its widths is offered a boxing plate.
 pub const BOXING_HEIGHT: Limit = Limit {
@@ -36,7 +37,7 @@ pub fn boxing_plate(
     positive("the boxing plate's height", height)?;
     positive("the boxing plate's thickness", thickness)?;
     not_negative("the boxing plate's corner", corner)?;
-    accept(
+    BadNumber::unless(
         "the boxing plate's corner",
         corner,
         2.0 * corner < gap.min(height),
@@ -77,7 +78,7 @@ pub fn gusset(
     positive("the gusset's corner", corner)?;
     positive("the gusset's nose", nose)?;
     let fits = corner.max(nose) < along.min(up) / 2.0;
-    accept(
+    BadNumber::unless(
         "the gusset's corner or nose",
         corner.max(nose),
         fits,

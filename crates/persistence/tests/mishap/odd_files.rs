@@ -69,6 +69,7 @@ fn pipes_in_the_folder_of_unsaved_work_and_kept_lists_are_passed_over() {
         "unsaved-1.lock",
         "unsaved-2.lock",
         "list",
+        "screen.ron",
         "drawer",
     ] {
         pipe(&folder.path().join(name));
@@ -77,7 +78,7 @@ fn pipes_in_the_folder_of_unsaved_work_and_kept_lists_are_passed_over() {
     at_once("looking for unsaved work", move || {
         assert!(leftovers(&at).is_empty());
         assert!(RecentFiles::load(&at.join("list")).files().is_empty());
-        assert_eq!(ScreenState::load(&at.join("list")), ScreenState::default());
+        assert_eq!(ScreenState::load(&at), ScreenState::default());
         let fault = Drawer::load(&at.join("drawer")).expect_err("refused");
         assert!(fault.to_string().contains("a pipe"), "{fault}");
     });

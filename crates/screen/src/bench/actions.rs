@@ -8,10 +8,10 @@ use super::{
     dialogs::{Dialog, PathFor},
     files::Next,
     help::Search,
+    scale,
 };
 use crate::{
     action::Action,
-    tokens::Tokens,
     view::{Page, Stage},
 };
 
@@ -39,14 +39,14 @@ impl Bench {
             Action::Redo => self.step(ctx, false),
             Action::SwitchUnit => self.switch_unit(ctx),
             Action::SwitchTheme => {
-                self.tokens = if self.tokens.dark {
-                    Tokens::light()
-                } else {
-                    Tokens::dark()
-                };
-                self.style_is_set = false;
+                let light = self.tokens.dark;
+                self.set_light(light);
+                self.remembered.keep(|state| state.light = light);
                 ctx.request_repaint();
             }
+            Action::Larger => self.step_scale(ctx, true),
+            Action::Smaller => self.step_scale(ctx, false),
+            Action::UsualScale => self.set_scale(ctx, scale::USUAL),
             Action::Go(stage) => self.go(stage),
             Action::SwitchAxle => self.switch_axle(ctx),
             Action::Play => self.play(ctx),
@@ -118,6 +118,30 @@ impl Bench {
         self.work_out();
     }
 
+    fn step_scale(&mut self, ctx: &Context, larger: bool) {
+        let now = scale::shown(ctx, self.remembered.state().scale);
+        let next = scale::stepped(now, larger);
+        if scale::shown(ctx, next) < next {
+            self.say(
+                ctx,
+                format!(
+                    "This window holds no more than {now} per cent. Make the window larger first."
+                ),
+            );
+        } else {
+            self.set_scale(ctx, next);
+        }
+    }
+
+    fn set_scale(&mut self, ctx: &Context, scale: u16) {
+        self.remembered.keep(|state| state.scale = scale);
+        self.say(
+            ctx,
+            format!("Everything is shown at {scale} per cent of the usual."),
+        );
+        ctx.request_repaint();
+    }
+
     fn switch_unit(&mut self, ctx: &Context) {
         let unit = match self.history.build().unit {
             LengthUnit::Inch => LengthUnit::Millimetre,
@@ -166,12 +190,7 @@ impl Bench {
         let Some(since) = self.view.playing_since else {
             return;
         };
-        let Some(axle) = self
-            .results
-            .study
-            .as_ref()
-            .and_then(|s| s.axle(self.view.axle))
-        else {
+        let Some(axle) = self.results.axle(self.view.axle) else {
             return;
         };
         let range = axle.model.travel;

@@ -119,10 +119,8 @@ impl Bench {
     /// The toe curve as it is now becomes the ghost, unless a drag is going on that has its own.
     pub(super) fn keep_ghost(&mut self) {
         if !self.history.is_open() {
-            let study = self.results.study.as_ref();
-            self.view.ghost = study
-                .and_then(|s| s.axle(self.view.axle))
-                .map(|a| a.curve(self.view.side).clone());
+            let axle = self.results.axle(self.view.axle);
+            self.view.ghost = axle.map(|a| a.curve(self.view.side).clone());
         }
     }
 
@@ -155,12 +153,7 @@ impl Bench {
         }
         let count = build.keep_outs.len();
         self.view.tune.keep_out = self.view.tune.keep_out.filter(|i| *i < count);
-        if let Some(axle) = self
-            .results
-            .study
-            .as_ref()
-            .and_then(|s| s.axle(self.view.axle))
-        {
+        if let Some(axle) = self.results.axle(self.view.axle) {
             let range = axle.model.travel;
             let lock = axle.model.lock();
             self.view.travel = self

@@ -127,14 +127,9 @@ impl Files {
         self.path().map(|p| p.display().to_string())
     }
 
-    /// Whether the program starts without a build on a machine that can remember, and the tour was never shown there.
-    pub(super) fn is_first_start(&self) -> bool {
-        self.bare_start && self.unsaved.remembers() && !self.unsaved.tour_was_shown()
-    }
-
-    /// The tour need not be offered again.
-    pub(super) fn tour_was_shown(&mut self) {
-        self.unsaved.show_tour_no_more();
+    /// Whether the program started without a build of the user's.
+    pub(super) fn is_bare_start(&self) -> bool {
+        self.bare_start
     }
 
     pub(super) fn recent(&self) -> &[PathBuf] {

@@ -14,6 +14,8 @@ mod making;
 mod manual;
 mod proving;
 mod questions;
+mod remembered;
+mod scale;
 mod setting_up;
 mod tables;
 mod tour;
@@ -25,6 +27,7 @@ use trammel_build::{Build, PointRef};
 
 pub use files::Start;
 pub use help::OTHER_KEYS;
+pub use scale::LEAST_WINDOW;
 
 use crate::{
     drawing::{Drawing, Projection},
@@ -54,6 +57,7 @@ pub struct Bench {
     message: Option<Message>,
     dialog: Option<Dialog>,
     files: Files,
+    remembered: remembered::Remembered,
     host: Box<dyn Host>,
     quitting: bool,
     /// Point under the pointer in the point table, for the next frame's drawing.
@@ -93,13 +97,15 @@ impl Bench {
         let prove = prove(&build);
         let mut results = Results::of(&build, trammel_analysis::Depth::Full);
         results.take_proof(&build, prove.proof());
+        let remembered = remembered::Remembered::new(host.state_folder());
+        let tokens = Tokens::of(remembered.state().light);
         let making = making::Making::new(host.state_folder());
         Self {
             history: History::new(build),
             results,
             view: View::default(),
             drawing: Drawing::default(),
-            tokens: Tokens::dark(),
+            tokens,
             style_is_set: false,
             message: problem.map(|text| Message {
                 text,
@@ -108,6 +114,7 @@ impl Bench {
             }),
             dialog,
             files,
+            remembered,
             host,
             quitting: false,
             hovered_row: None,
@@ -124,12 +131,13 @@ impl Bench {
 
     /// Shows the bench light instead of dark.
     pub fn set_light(&mut self, light: bool) {
-        self.tokens = if light {
-            Tokens::light()
-        } else {
-            Tokens::dark()
-        };
+        self.tokens = Tokens::of(light);
         self.style_is_set = false;
+    }
+
+    /// The window goes: how it is left is remembered for the next run.
+    pub fn leave(&mut self) {
+        self.remembered.leave();
     }
 
     /// The build as it stands.
@@ -222,6 +230,7 @@ impl Bench {
             crate::style::apply(&ctx, &self.tokens);
             self.style_is_set = true;
         }
+        self.remembered.follow(&ctx);
         self.bring_focus_into_sight(&ctx);
         let mut requests = Vec::new();
         self.files_before_frame(&ctx, &mut requests);

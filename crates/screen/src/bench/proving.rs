@@ -12,8 +12,7 @@ impl Bench {
         if self.prove.go_on(ctx, build, self.history.is_open()) {
             self.results.take_proof(build, self.prove.proof());
         }
-        let study = self.results.study.as_ref();
-        if let Some(axle) = study.and_then(|s| s.axle(self.view.axle)) {
+        if let Some(axle) = self.results.axle(self.view.axle) {
             self.prove.pose_forces(build, axle, &self.view);
         }
     }

@@ -55,7 +55,8 @@ enum Pressed {
 impl Bench {
     /// Begins the tour if the demo is on the table, nothing is asked, and it was never shown on this machine. The window calls it once at the start.
     pub fn offer_tour(&mut self) {
-        if self.files.is_first_start() && self.dialog.is_none() {
+        let shown = !self.remembered.remembers() || self.remembered.state().tour_shown;
+        if self.files.is_bare_start() && !shown && self.dialog.is_none() {
             self.begin_tour();
         }
     }
@@ -74,7 +75,7 @@ impl Bench {
         self.view.open_caution = None;
         self.drawing.fill = None;
         self.drawing.refit();
-        self.files.tour_was_shown();
+        self.remembered.keep(|state| state.tour_shown = true);
         self.tour = Some(Tour {
             step: Step::Drag,
             joint: self.history.build().point(JOINT),

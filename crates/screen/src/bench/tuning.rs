@@ -54,22 +54,17 @@ impl Bench {
         let build = self.history.build();
         let snaps = snap(build.unit);
         let table = ui.max_rect();
-        let done = self
-            .results
-            .study
-            .as_ref()
-            .and_then(|s| s.axle(self.view.axle))
-            .map(|axle| {
-                let on = OnTable {
-                    build,
-                    axle,
-                    view: &self.view,
-                    tokens: &self.tokens,
-                    table,
-                    seen,
-                };
-                tune.hand(ui, &on, snaps)
-            });
+        let done = self.results.axle(self.view.axle).map(|axle| {
+            let on = OnTable {
+                build,
+                axle,
+                view: &self.view,
+                tokens: &self.tokens,
+                table,
+                seen,
+            };
+            tune.hand(ui, &on, snaps)
+        });
         self.tune = tune;
         if let Some(done) = done {
             self.drawing_events(ui.ctx(), done.events);
@@ -83,12 +78,7 @@ impl Bench {
         if self.view.stage != Stage::Tune {
             return;
         }
-        let Some(axle) = self
-            .results
-            .study
-            .as_ref()
-            .and_then(|s| s.axle(self.view.axle))
-        else {
+        let Some(axle) = self.results.axle(self.view.axle) else {
             return;
         };
         let held = self.history.is_open();
@@ -104,12 +94,7 @@ impl Bench {
 
     /// Starts a search for layouts, or stops it.
     pub(super) fn set_searching(&mut self, ctx: &Context, on: bool) {
-        let Some(axle) = self
-            .results
-            .study
-            .as_ref()
-            .and_then(|s| s.axle(self.view.axle))
-        else {
+        let Some(axle) = self.results.axle(self.view.axle) else {
             return;
         };
         self.view.tune.preview = None;

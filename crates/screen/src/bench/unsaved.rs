@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use trammel_build::Build;
-use trammel_persistence::{Autosave, Leftover, RecentFiles, ScreenState, leftovers};
+use trammel_persistence::{Autosave, Leftover, RecentFiles, leftovers};
 
 /// Seconds between two keepings.
 pub(super) const SECONDS: f64 = 4.0;
@@ -13,7 +13,6 @@ pub(super) struct Unsaved {
     folder: Option<PathBuf>,
     autosave: Option<Autosave>,
     recent: RecentFiles,
-    screen: ScreenState,
     last_kept: f64,
     kept: Option<Build>,
     complained: bool,
@@ -26,15 +25,10 @@ impl Unsaved {
             .as_deref()
             .map(|f| RecentFiles::load(&recent_list(f)))
             .unwrap_or_default();
-        let screen = folder
-            .as_deref()
-            .map(|f| ScreenState::load(&screen_state(f)))
-            .unwrap_or_default();
         Self {
             folder,
             autosave: None,
             recent,
-            screen,
             last_kept: 0.0,
             kept: None,
             complained: false,
@@ -56,25 +50,6 @@ impl Unsaved {
         if let Some(folder) = &self.folder {
             let made = std::fs::create_dir_all(folder);
             let _ = made.and_then(|()| self.recent.save(&recent_list(folder)));
-        }
-    }
-
-    /// Whether there is a folder to remember things in.
-    pub(super) fn remembers(&self) -> bool {
-        self.folder.is_some()
-    }
-
-    pub(super) fn tour_was_shown(&self) -> bool {
-        self.screen.tour_shown
-    }
-
-    /// The tour was shown. A state that can't be written is no reason to stop work.
-    pub(super) fn show_tour_no_more(&mut self) {
-        if std::mem::replace(&mut self.screen.tour_shown, true) {
-            return;
-        }
-        if let Some(folder) = &self.folder {
-            let _ = self.screen.save(&screen_state(folder));
         }
     }
 
@@ -128,8 +103,4 @@ impl Unsaved {
 
 fn recent_list(folder: &Path) -> PathBuf {
     folder.join("recent.ron")
-}
-
-fn screen_state(folder: &Path) -> PathBuf {
-    folder.join("screen.ron")
 }

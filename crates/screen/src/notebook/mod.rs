@@ -6,6 +6,7 @@ mod curves;
 mod figures;
 mod form;
 mod make;
+mod page_names;
 mod points;
 mod prove;
 mod remedies;
@@ -21,6 +22,8 @@ pub(crate) use points::member_colour;
 use egui::{Panel, ScrollArea, Ui};
 use trammel_analysis::Study;
 use trammel_build::Build;
+
+use page_names::PageNames;
 
 use crate::{
     prove::Prove,
@@ -143,25 +146,15 @@ fn problem(ui: &mut Ui, input: &NotebookInput<'_>) {
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
-    ui.horizontal(|ui| {
-        for page in Page::ALL {
-            let chosen = view.page == page;
-            let text = egui::RichText::new(page.label())
-                .font(type_size::head())
-                .color(if chosen { tokens.ink } else { tokens.ink_soft });
-            let response = ui.add(egui::Button::new(text).frame(false).selected(chosen));
-            if chosen {
-                let r = response.rect;
-                ui.painter().hline(
-                    r.x_range(),
-                    r.bottom(),
-                    egui::Stroke::new(2.0, tokens.accent),
-                );
-            }
-            if response.clicked() {
-                view.page = page;
-            }
-        }
-    });
-    ui.add_space(2.0);
+    let names = PageNames {
+        pages: &Page::ALL,
+        open: view.page,
+        label: Page::label,
+        before: "",
+        gap: 8.0,
+        padding: 9.0,
+    };
+    if let Some(page) = names.ui(ui, tokens) {
+        view.page = page;
+    }
 }

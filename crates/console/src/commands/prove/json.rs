@@ -7,6 +7,7 @@ use trammel_analysis::{
 use trammel_build::{Build, LengthUnit, Side};
 use trammel_strength::check::Keep;
 
+use super::super::remedy_json::RemedyOut;
 use crate::fault::Fault;
 
 #[derive(Serialize)]
@@ -44,13 +45,6 @@ struct RowOut<'a> {
     key: String,
     accepted: Option<&'a str>,
     worse_since_accepted: bool,
-}
-
-#[derive(Serialize)]
-struct RemedyOut<'a> {
-    text: &'a str,
-    value: Option<f64>,
-    applicable: bool,
 }
 
 #[derive(Serialize)]
@@ -121,15 +115,7 @@ fn of(row: &ProofRow, unit: LengthUnit) -> RowOut<'_> {
         method: row.method.to_string(),
         reason: row.reason,
         remark: row.remark.as_deref(),
-        remedies: row
-            .remedies
-            .iter()
-            .map(|r| RemedyOut {
-                text: &r.text,
-                value: r.value,
-                applicable: r.edit.is_some(),
-            })
-            .collect(),
+        remedies: row.remedies.iter().map(RemedyOut::from).collect(),
         key: row.key(),
         accepted: row.accepted.as_ref().map(|a| a.reason.as_str()),
         worse_since_accepted: row.worse_than_accepted(),

@@ -9,9 +9,9 @@ mod parts;
 mod rack_end;
 mod steering;
 
-use egui::{Button, RichText, ScrollArea, Stroke, Ui};
+use egui::{RichText, ScrollArea, Ui};
 
-use super::NotebookInput;
+use super::{NotebookInput, page_names::PageNames};
 use crate::{
     prove::settings::ProvePage,
     request::Request,
@@ -39,29 +39,17 @@ pub(super) fn ui(
 }
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 8.0;
-        for page in ProvePage::ALL {
-            let chosen = view.prove.page == page;
-            let colour = if chosen { tokens.ink } else { tokens.ink_soft };
-            let text = RichText::new(page.label())
-                .font(type_size::head())
-                .color(colour);
-            let response = ui.add(Button::new(text).frame(false).selected(chosen));
-            let name = format!("Page: {}", page.label());
-            response
-                .widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, chosen, &name));
-            if chosen {
-                let r = response.rect;
-                ui.painter()
-                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
-            }
-            if response.clicked() {
-                view.prove.page = page;
-            }
-        }
-    });
-    ui.add_space(2.0);
+    let names = PageNames {
+        pages: &ProvePage::ALL,
+        open: view.prove.page,
+        label: ProvePage::label,
+        before: "Page: ",
+        gap: 8.0,
+        padding: 9.0,
+    };
+    if let Some(page) = names.ui(ui, tokens) {
+        view.prove.page = page;
+    }
 }
 
 /// A line of small, soft text.

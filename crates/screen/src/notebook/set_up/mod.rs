@@ -16,11 +16,11 @@ mod traces;
 
 pub(super) use traces::traces;
 
-use egui::{Button, RichText, ScrollArea, Stroke, Ui};
+use egui::{RichText, ScrollArea, Ui};
 use trammel_analysis::Study;
 use trammel_build::AxleName;
 
-use super::NotebookInput;
+use super::{NotebookInput, page_names::PageNames};
 use crate::{
     number_field::name_node,
     request::Request,
@@ -87,27 +87,17 @@ fn legend(ui: &mut Ui, input: &NotebookInput<'_>) {
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 5.0;
-        ui.spacing_mut().button_padding.x = 1.0;
-        for page in SetUpPage::ALL {
-            let chosen = view.set_up.page == page;
-            let colour = if chosen { tokens.ink } else { tokens.ink_soft };
-            let text = RichText::new(page.label())
-                .font(type_size::head())
-                .color(colour);
-            let response = ui.add(Button::new(text).frame(false).selected(chosen));
-            if chosen {
-                let r = response.rect;
-                ui.painter()
-                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
-            }
-            if response.clicked() {
-                view.set_up.page = page;
-            }
-        }
-    });
-    ui.add_space(2.0);
+    let names = PageNames {
+        pages: &SetUpPage::ALL,
+        open: view.set_up.page,
+        label: SetUpPage::label,
+        before: "",
+        gap: 5.0,
+        padding: 1.0,
+    };
+    if let Some(page) = names.ui(ui, tokens) {
+        view.set_up.page = page;
+    }
 }
 
 /// A box for pasted lines, which keeps its height however many there are.

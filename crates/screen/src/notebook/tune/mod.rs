@@ -8,16 +8,11 @@ mod ride_height;
 mod spot;
 mod what_if;
 
-use egui::{Button, RichText, ScrollArea, Stroke, Ui};
+use egui::{Button, RichText, ScrollArea, Ui};
 use trammel_analysis::Study;
 
-use super::NotebookInput;
-use crate::{
-    request::Request,
-    tokens::{Tokens, type_size},
-    tune::settings::TunePage,
-    view::View,
-};
+use super::{NotebookInput, page_names::PageNames};
+use crate::{request::Request, tokens::Tokens, tune::settings::TunePage, view::View};
 
 pub(super) fn ui(
     ui: &mut Ui,
@@ -54,26 +49,17 @@ pub(super) fn ui(
 
 fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
     ui.add_space(2.0);
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing = egui::vec2(10.0, 0.0);
-        for page in TunePage::ALL {
-            let chosen = view.tune.page == page;
-            let colour = if chosen { tokens.ink } else { tokens.ink_soft };
-            let text = RichText::new(page.label())
-                .font(type_size::head())
-                .color(colour);
-            let response = ui.add(Button::new(text).frame(false).selected(chosen));
-            if chosen {
-                let r = response.rect;
-                ui.painter()
-                    .hline(r.x_range(), r.bottom(), Stroke::new(2.0, tokens.accent));
-            }
-            if response.clicked() {
-                view.tune.page = page;
-            }
-        }
-    });
-    ui.add_space(2.0);
+    let names = PageNames {
+        pages: &TunePage::ALL,
+        open: view.tune.page,
+        label: TunePage::label,
+        before: "",
+        gap: 10.0,
+        padding: 9.0,
+    };
+    if let Some(page) = names.ui(ui, tokens) {
+        view.tune.page = page;
+    }
 }
 
 /// A row of choices, one of them chosen; the one that was clicked.

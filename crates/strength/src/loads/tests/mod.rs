@@ -7,43 +7,12 @@ mod search;
 
 use super::*;
 use nalgebra::Vector3;
-use trammel_geometry::{
-    Arm, ArmName, Corner, Linkage, Point, Pose, Spring, TieRod as RodPoints, Vector, Wheel,
-};
+use trammel_geometry::{Corner, Linkage, Pose};
 
 use crate::statics::Steering;
 
-/// A light kart's front left corner, invented.
 pub(crate) fn linkage() -> Linkage {
-    Linkage::new(&Corner {
-        upper_arm: Arm {
-            front_pivot: Point::new(96.0, 262.0, 334.0),
-            rear_pivot: Point::new(-104.0, 258.0, 328.0),
-            ball_joint: Point::new(-16.0, 548.0, 324.0),
-        },
-        lower_arm: Arm {
-            front_pivot: Point::new(132.0, 214.0, 176.0),
-            rear_pivot: Point::new(-118.0, 216.0, 170.0),
-            ball_joint: Point::new(5.0, 574.0, 158.0),
-        },
-        tie_rod: RodPoints {
-            inner: Point::new(-87.0, 236.0, 203.0),
-            outer: Point::new(-83.0, 557.0, 194.0),
-        },
-        wheel: Wheel {
-            centre: Point::new(0.0, 642.0, 266.0),
-            loaded_radius: 266.0,
-            toe: 0.0,
-            camber: 0.0,
-        },
-        spring: Some(Spring {
-            arm: ArmName::Lower,
-            chassis_mount: Point::new(6.0, 328.0, 512.0),
-            arm_mount: Point::new(12.0, 436.0, 171.0),
-        }),
-        rack_axis: Some(Vector::new(0.02, 1.0, 0.0)),
-    })
-    .unwrap()
+    Linkage::new(&trammel_specimens::askew()).unwrap()
 }
 
 fn vehicle() -> Vehicle {
