@@ -50,6 +50,7 @@ impl<J: Send + 'static, R: Send + 'static> Background<J, R> {
                 let wanted = done.send(work(job)).is_ok();
                 counted.fetch_sub(1, Ordering::Release);
                 if !wanted {
+                    counted.fetch_sub(to_do.try_iter().count(), Ordering::Release);
                     return;
                 }
                 ctx.request_repaint();

@@ -124,9 +124,7 @@ impl Bench {
         if scale::shown(ctx, next) < next {
             self.say(
                 ctx,
-                format!(
-                    "This window holds no more than {now} per cent. Make the window larger first."
-                ),
+                format!("At more than {now} per cent this window would not hold everything."),
             );
         } else {
             self.set_scale(ctx, next);

@@ -33,9 +33,12 @@ impl Remembered {
     /// that fills the display leaves the size that it had before.
     pub(super) fn follow(&mut self, ctx: &Context) {
         scale::show(ctx, self.state.scale);
-        let viewport = ctx.input(|i| i.viewport().clone());
-        self.state.maximised = viewport.maximized == Some(true);
-        if !self.state.maximised && viewport.fullscreen != Some(true) {
+        let [maximised, fullscreen] = ctx.input(|i| {
+            let viewport = i.viewport();
+            [viewport.maximized, viewport.fullscreen].map(|it| it == Some(true))
+        });
+        self.state.maximised = maximised;
+        if !maximised && !fullscreen {
             let size = scale::window(ctx);
             // A cast from float to integer keeps within the integer's range.
             self.state.window = [size.x.round() as u16, size.y.round() as u16];
