@@ -29,6 +29,7 @@ mod feet;
 mod files;
 mod fixture;
 mod hardware;
+mod letters;
 mod mount;
 mod plot;
 mod rack_end;

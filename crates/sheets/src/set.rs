@@ -14,7 +14,7 @@ use crate::{
     Group, RoundingCost, Shop, arms, cautions, cut_list,
     cut_list::Plates,
     draft::{Body, Draft, Made, NotMade, Sawn},
-    fixture, mount, rack_end, rods, rounding,
+    fixture, letters, mount, rack_end, rods, rounding,
     rounding::rounding_costs,
     spacers, tabs, tap,
 };
@@ -79,13 +79,21 @@ impl Sheets {
             caution: block,
             metrics,
         };
-        let numbered = drafts.into_iter().zip(1..);
+        let numbered = drafts.iter().zip(1..);
+        let mut sheets: Vec<Sheet> = numbered
+            .map(|(draft, number)| on.sheet(draft.clone(), number))
+            .collect();
+        if let Some((index, heed)) = letters::lacking(&sheets, metrics)
+            && let (Some(sheet), Some(mut draft)) =
+                (sheets.get_mut(index), drafts.into_iter().nth(index))
+        {
+            draft.heed.push(heed);
+            *sheet = on.sheet(draft, index as u32 + 1);
+        }
         Self {
             title: title(build).to_owned(),
             paper,
-            sheets: numbered
-                .map(|(draft, number)| on.sheet(draft, number))
-                .collect(),
+            sheets,
             not_made: not_made.iter().map(NotMade::text).collect(),
             rounding: costs.unwrap_or_default(),
             plates,

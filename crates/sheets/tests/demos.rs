@@ -304,3 +304,33 @@ fn every_page_says_what_worked_it_out_and_in_which_version() {
         }
     }
 }
+
+/// A name in letters that the font lacks is told once, on paper and beside it; one in letters that it has is not.
+#[test]
+fn letters_that_print_as_boxes_are_told_of() {
+    let m = Metrics::new().unwrap();
+    let named = |title: &str| {
+        let build = Edit::SetTitle(title.to_owned()).apply(&good()).unwrap();
+        Sheets::of(&build, Paper::A4, &m)
+    };
+    let told = |sheets: &Sheets| -> Vec<(usize, String)> {
+        let all = sheets.sheets.iter().enumerate();
+        all.flat_map(|(i, s)| s.heed.iter().map(move |h| (i, h.clone())))
+            .filter(|(_, heed)| heed.contains("boxes"))
+            .collect()
+    };
+    for whole in ["Förster’s Kart №1", "Багги", "Αμαξίδιο"] {
+        assert_eq!(told(&named(whole)), [], "{whole}");
+    }
+    let sheets = named("越野车");
+    let told = told(&sheets);
+    assert_eq!(told.len(), 1, "{told:?}");
+    let (index, heed) = &told[0];
+    assert_eq!(*index, 0);
+    assert!(heed.contains("越野车"), "{heed}");
+    let printed: String = (sheets.sheets[0].pages.iter())
+        .flat_map(|page| texts(page, &m))
+        .map(|(text, _)| text)
+        .collect();
+    assert!(printed.contains("empty boxes stand"), "{printed}");
+}
