@@ -4,12 +4,11 @@ use std::{
     fs,
     os::unix::{fs::PermissionsExt, process::CommandExt},
     path::Path,
-    process::Command,
 };
 
 use trammel_persistence::{Expected, backup_path, read_text, save, save_bytes};
 
-use super::{file_from_parent, number_of, version, writer};
+use super::{Mounted, file_from_parent, number_of, version, writer};
 
 /// User and group `nobody`.
 const NOBODY: u32 = 65534;
@@ -108,28 +107,16 @@ fn a_file_without_permission_is_told_so_and_not_replaced() {
 /// A disk that can only be read, for root too: a folder mounted over itself.
 #[test]
 fn a_disk_that_can_only_be_read_keeps_its_file_and_the_reason_is_plain() {
-    let folder = tempfile::tempdir().expect("a folder");
-    let path = folder.path().join("kart.ron");
-    fs::write(&path, version(1)).expect("written");
-    let mount = |options: &str| {
-        Command::new("mount")
-            .args(["-o", options])
-            .args([folder.path(), folder.path()])
-            .output()
-            .is_ok_and(|o| o.status.success())
-    };
-    if !mount("bind") {
+    let Some(disk) = Mounted::over_itself() else {
         println!("SKIPPED: only root can mount; the folder without permission stands in");
         return;
-    }
-    let only_read = mount("remount,bind,ro");
-    let faults = only_read.then(|| {
-        let text = save(&path, &version(2), Expected::Anything).map(|_| ());
-        [text, save_bytes(&path, b"%PDF")].map(|f| f.expect_err("refused").to_string())
-    });
-    let off = Command::new("umount").arg(folder.path()).status();
-    assert!(off.is_ok_and(|s| s.success()));
-    for said in faults.expect("a mount that can only be read") {
+    };
+    let path = disk.path().join("kart.ron");
+    fs::write(&path, version(1)).expect("written");
+    assert!(disk.make_read_only(), "a mount that can only be read");
+    let text = save(&path, &version(2), Expected::Anything).map(|_| ());
+    for fault in [text, save_bytes(&path, b"%PDF")] {
+        let said = fault.expect_err("refused").to_string();
         assert!(said.contains("this disk can only be read"), "{said}");
     }
     assert_eq!(number_of(&path), 1);

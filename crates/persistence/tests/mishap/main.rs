@@ -181,23 +181,42 @@ fn a_write_that_the_system_cuts_short_leaves_the_old_file_whole() {
     assert_eq!(left.len(), 1, "{left:?}");
 }
 
-/// A small file system of its own, taken off again in the end.
-struct SmallDisk(tempfile::TempDir);
+/// A folder with something mounted on it, which is taken off again in the end, also where a test stops.
+struct Mounted(tempfile::TempDir);
 
-impl SmallDisk {
-    fn mounted(size: &str) -> Option<Self> {
+impl Mounted {
+    /// A small file system of its own; `None` without the right to mount.
+    fn small_disk(size: &str) -> Option<Self> {
         let folder = tempfile::tempdir().ok()?;
-        let status = Command::new("mount")
-            .args(["-t", "tmpfs", "-o", &format!("size={size}"), "tmpfs"])
-            .arg(folder.path())
-            .stderr(Stdio::null())
-            .status()
-            .ok()?;
-        status.success().then_some(Self(folder))
+        let size = format!("size={size}");
+        mount(&["-t", "tmpfs", "-o", &size, "tmpfs"], folder.path()).then_some(Self(folder))
+    }
+
+    /// A folder mounted over itself; `None` without the right to mount.
+    fn over_itself() -> Option<Self> {
+        let folder = tempfile::tempdir().ok()?;
+        let path = folder.path().to_owned();
+        mount(&["-o", "bind", &path.to_string_lossy()], &path).then_some(Self(folder))
+    }
+
+    fn path(&self) -> &Path {
+        self.0.path()
+    }
+
+    /// From now on it can only be read; whether that went.
+    fn make_read_only(&self) -> bool {
+        let path = self.path();
+        mount(&["-o", "remount,bind,ro", &path.to_string_lossy()], path)
     }
 }
 
-impl Drop for SmallDisk {
+fn mount(words: &[&str], on: &Path) -> bool {
+    let mut command = Command::new("mount");
+    let status = command.args(words).arg(on).stderr(Stdio::null()).status();
+    status.is_ok_and(|s| s.success())
+}
+
+impl Drop for Mounted {
     fn drop(&mut self) {
         let _ = Command::new("umount").arg(self.0.path()).status();
     }
@@ -206,13 +225,13 @@ impl Drop for SmallDisk {
 #[test]
 fn a_full_disk_leaves_the_old_file_whole() {
     // The disk holds a text and its backup, but not the new version beside them.
-    let Some(disk) = SmallDisk::mounted("288k") else {
+    let Some(disk) = Mounted::small_disk("288k") else {
         println!(
             "skipped: a small disk can be mounted by root only; the test with a file limit stands in"
         );
         return;
     };
-    let path = disk.0.path().join("kart.ron");
+    let path = disk.path().join("kart.ron");
     fs::write(&path, version(1)).expect("written");
     refused_without_room(writer("write_once", &path), &path, "the disk is full");
     assert_eq!(number_of(&backup_path(&path)), 1);

@@ -22,6 +22,8 @@ const MARK: f32 = 5.0;
 /// Room for a name across and down, points.
 const NAME: f32 = 130.0;
 const LINE: f32 = 22.0;
+/// As much of a name as is written, letters.
+const WRITTEN: usize = 32;
 
 /// Inks the keep-outs of a view.
 pub(crate) fn ink(
@@ -79,13 +81,21 @@ pub(crate) fn ink(
             named.push(at);
             callouts.add(Near {
                 at,
-                text: keep_out.name.clone(),
+                text: shortened(&keep_out.name),
                 colour,
                 within: cell,
             });
         }
     }
     pen.set_clip(clip);
+}
+
+/// A name as much of which is written as leaves room for the drawing; all of it stands in the list of keep-outs.
+fn shortened(name: &str) -> String {
+    match name.char_indices().nth(WRITTEN) {
+        Some((end, _)) => format!("{}…", name.get(..end).unwrap_or(name).trim_end()),
+        None => name.to_owned(),
+    }
 }
 
 /// Whether it is hatched: where it is in the way of a tie-rod joint as this view is looked through. Others have an outline only.
@@ -151,5 +161,20 @@ fn marks(pen: &mut Pen, rect: Rect, input: &DrawingInput<'_>) {
                 );
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_name_is_cut_where_a_letter_ends() {
+        assert_eq!(shortened("lower frame rail"), "lower frame rail");
+        let exact = "é".repeat(WRITTEN);
+        assert_eq!(shortened(&exact), exact);
+        assert_eq!(shortened(&format!("{exact}é")), format!("{exact}…"));
+        let spaced = format!("{} and more", "x".repeat(WRITTEN - 1));
+        assert_eq!(shortened(&spaced), format!("{}…", "x".repeat(WRITTEN - 1)));
     }
 }
