@@ -152,7 +152,6 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
         label: Page::label,
         before: "",
         gap: 8.0,
-        padding: 9.0,
     };
     if let Some(page) = names.ui(ui, tokens) {
         view.page = page;

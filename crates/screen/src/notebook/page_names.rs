@@ -16,8 +16,6 @@ pub(super) struct PageNames<'a, P> {
     pub before: &'static str,
     /// Between two names, points.
     pub gap: f32,
-    /// About each name, points.
-    pub padding: f32,
 }
 
 impl<P: Copy + PartialEq> PageNames<'_, P> {
@@ -26,7 +24,6 @@ impl<P: Copy + PartialEq> PageNames<'_, P> {
         let mut clicked = None;
         ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().item_spacing = egui::vec2(self.gap, 0.0);
-            ui.spacing_mut().button_padding.x = self.padding;
             for page in self.pages {
                 if self.name(ui, tokens, *page).clicked() {
                     clicked = Some(*page);

@@ -45,7 +45,6 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
         label: ProvePage::label,
         before: "Page: ",
         gap: 8.0,
-        padding: 9.0,
     };
     if let Some(page) = names.ui(ui, tokens) {
         view.prove.page = page;

@@ -93,7 +93,6 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
         label: SetUpPage::label,
         before: "",
         gap: 5.0,
-        padding: 1.0,
     };
     if let Some(page) = names.ui(ui, tokens) {
         view.set_up.page = page;

@@ -55,7 +55,6 @@ fn page_switch(ui: &mut Ui, tokens: &Tokens, view: &mut View) {
         label: TunePage::label,
         before: "",
         gap: 10.0,
-        padding: 9.0,
     };
     if let Some(page) = names.ui(ui, tokens) {
         view.tune.page = page;
